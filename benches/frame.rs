@@ -1,0 +1,2 @@
+//! Placeholder until the picture exists.
+fn main() {}

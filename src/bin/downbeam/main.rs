@@ -1,0 +1,2 @@
+//! The host tool.
+fn main() {}
