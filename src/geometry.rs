@@ -1,3 +1,9 @@
 //! Shapes and their meshes: signed distance fields, a lattice to sample them on, surface nets, polylines.
 
 pub mod frame;
+pub mod lattice;
+pub mod mesh;
+pub mod polyline;
+pub mod sdf;
+pub mod solid;
+pub mod surface_nets;

@@ -1,0 +1,100 @@
+//! Indexed triangle meshes: closed, outward, mm.
+
+use glam::{DVec3, Vec3};
+
+/// A closed surface. Counter-clockwise triangles seen from outside.
+#[derive(Clone, Debug, Default)]
+pub struct Mesh {
+    /// mm.
+    pub positions: Vec<Vec3>,
+    /// Unit normals out of the solid, one a vertex.
+    pub normals: Vec<Vec3>,
+    /// The caller's number for the part that each vertex belongs to.
+    pub tags: Vec<u8>,
+    /// Three vertex indices each.
+    pub triangles: Vec<[u32; 3]>,
+}
+
+/// For every triangle the numbers of its three edges (edge `e` runs from corner `e` to corner `e + 1`).
+#[derive(Clone, Debug, Default)]
+pub struct Edges {
+    /// Edge numbers a triangle.
+    pub of_triangle: Vec<[u32; 3]>,
+    /// How many triangles share each edge; 2 everywhere on a closed surface.
+    pub faces: Vec<u8>,
+}
+
+impl Mesh {
+    /// Volume by the divergence theorem, mm³; positive when the triangles face outwards.
+    pub fn volume(&self) -> f64 {
+        self.triangles
+            .iter()
+            .map(|t| {
+                let [a, b, c] = t.map(|i| self.positions[i as usize].as_dvec3());
+                a.dot(b.cross(c)) / 6.0
+            })
+            .sum()
+    }
+
+    /// Numbers the edges.
+    pub fn edges(&self) -> Edges {
+        // Edges are kept in a list at their lower vertex; a vertex has about six neighbours, three of them higher.
+        let mut first = vec![u32::MAX; self.positions.len()];
+        let mut next: Vec<u32> = Vec::with_capacity(self.triangles.len() * 3 / 2);
+        let mut upper: Vec<u32> = Vec::with_capacity(self.triangles.len() * 3 / 2);
+        let mut faces: Vec<u8> = Vec::with_capacity(self.triangles.len() * 3 / 2);
+        let mut of_triangle = Vec::with_capacity(self.triangles.len());
+        for t in &self.triangles {
+            let mut ids = [0; 3];
+            for e in 0..3 {
+                let (a, b) = (t[e], t[(e + 1) % 3]);
+                let (low, high) = (a.min(b), a.max(b));
+                let mut at = first[low as usize];
+                while at != u32::MAX && upper[at as usize] != high {
+                    at = next[at as usize];
+                }
+                if at == u32::MAX {
+                    at = upper.len() as u32;
+                    upper.push(high);
+                    faces.push(0);
+                    next.push(first[low as usize]);
+                    first[low as usize] = at;
+                }
+                faces[at as usize] = faces[at as usize].saturating_add(1);
+                ids[e] = at;
+            }
+            of_triangle.push(ids);
+        }
+        Edges { of_triangle, faces }
+    }
+
+    /// Whether every edge has exactly two triangles, which run along it in opposite directions.
+    pub fn is_closed(&self) -> bool {
+        let edges = self.edges();
+        let mut direction = vec![0_i32; edges.faces.len()];
+        for (t, ids) in self.triangles.iter().zip(&edges.of_triangle) {
+            for e in 0..3 {
+                direction[ids[e] as usize] += if t[e] < t[(e + 1) % 3] { 1 } else { -1 };
+            }
+        }
+        edges.faces.iter().all(|&n| n == 2) && direction.iter().all(|&d| d == 0)
+    }
+
+    /// Moves every vertex by `motion` (a rigid one: normals are turned along).
+    pub fn moved(mut self, motion: &super::frame::Rigid) -> Self {
+        for p in &mut self.positions {
+            *p = motion.point(p.as_dvec3()).as_vec3();
+        }
+        for n in &mut self.normals {
+            *n = motion.direction(n.as_dvec3()).as_vec3();
+        }
+        self
+    }
+
+    /// Lowest and highest corner of the box around it, mm.
+    pub fn bounds(&self) -> (DVec3, DVec3) {
+        self.positions.iter().fold((DVec3::MAX, DVec3::MIN), |(low, high), p| {
+            (low.min(p.as_dvec3()), high.max(p.as_dvec3()))
+        })
+    }
+}

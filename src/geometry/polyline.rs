@@ -1,0 +1,1 @@
+//! Polylines on the detector: chaining and clipping.

@@ -1,0 +1,159 @@
+//! The vertebral body: a waisted drum with a kidney-shaped section, wedged, with concave end plates.
+
+use super::smooth_max;
+use glam::Vec3;
+
+/// A body in its own frame: origin at its centre, +y posterior, +z cranial, mid-plane z = 0.
+///
+/// Section: the squircle `X² + Y² - q X² Y² = 1` with `X = x / a(z)`, `Y = (y + dent) / b(z)`, where the half-axes run
+/// from the lower to the upper plate and shrink by `waist` between them. `dent` hollows the posterior wall.
+/// Plates: planes tilted by half the wedge, sunk by `c (1 - ρ² / ρ₁²)²` inside the rim ρ₁.
+#[derive(Clone, Debug)]
+pub struct Drum {
+    /// Half width (left-right) at the lower and the upper plate, mm.
+    pub half_width: [f32; 2],
+    /// Half depth (front-back) at the lower and the upper plate, mm.
+    pub half_depth: [f32; 2],
+    /// Height at the posterior wall, mm.
+    pub posterior_height: f32,
+    /// Height at the anterior wall, mm.
+    pub anterior_height: f32,
+    /// How much narrower the middle is, 0 to 1.
+    pub waist: f32,
+    /// Sag of the lower and of the upper plate at its centre below the rim, mm.
+    pub plate_sag: [f32; 2],
+    /// Hollow of the posterior wall in the midline, mm.
+    pub posterior_dent: f32,
+    /// How many times thicker the cortex is at the plates than at the walls.
+    pub plate_cortex_ratio: f32,
+}
+
+/// Which surface of a drum is nearest.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs, reason = "the names are the documentation")]
+pub enum DrumSurface {
+    Wall,
+    LowerPlate,
+    UpperPlate,
+}
+
+/// Squareness of the section, 0 (ellipse) to 1 (square).
+const SQUARENESS: f32 = 0.45;
+/// Inner edge of the bony rim as a fraction of the plate's radius (Wang 2012: central plate about 70 % of the
+/// diameter; the sag fades to nothing a little outside it).
+const RIM_FRACTION: f32 = 0.84;
+/// Radius of the edge between plate and wall, mm.
+const EDGE_MM: f32 = 1.6;
+
+impl Drum {
+    /// Mean half height, mm.
+    pub fn half_height(&self) -> f32 {
+        (self.posterior_height + self.anterior_height) / 4.0
+    }
+
+    /// Slope dz/dy of the upper plate; the lower one has the opposite slope.
+    pub fn plate_slope(&self) -> f32 {
+        let depth = self.half_depth[0] + self.half_depth[1];
+        (self.posterior_height - self.anterior_height) / (2.0 * depth)
+    }
+
+    fn terms(&self, p: Vec3) -> [f32; 3] {
+        let half_height = self.half_height();
+        let s = (p.z / half_height).clamp(-1.0, 1.0);
+        let t = 0.5 * (s + 1.0);
+        let waisted = 1.0 - self.waist * (1.0 - s * s);
+        let a = (self.half_width[0] + t * (self.half_width[1] - self.half_width[0])) * waisted;
+        let b = (self.half_depth[0] + t * (self.half_depth[1] - self.half_depth[0])) * waisted;
+        let x = p.x / a;
+        let behind = (p.y / b).clamp(0.0, 1.0);
+        let shoulder = (1.0 - 1.7 * x * x).max(0.0);
+        let y = (p.y + self.posterior_dent * behind * shoulder * shoulder) / b;
+        let (xx, yy) = (x * x, y * y);
+        let norm = xx + yy - SQUARENESS * xx * yy;
+        let root = norm.max(1e-6).sqrt();
+        let gx = (x - SQUARENESS * x * yy) / a;
+        let gy = (y - SQUARENESS * xx * y) / b;
+        let gradient = (gx * gx + gy * gy).sqrt() / root;
+        let wall = if root < 0.2 { -0.8 * a.min(b) } else { (root - 1.0) / gradient };
+
+        let slope = self.plate_slope();
+        let cosine = 1.0 / (1.0 + slope * slope).sqrt();
+        let sunk = (1.0 - (xx + yy) / (RIM_FRACTION * RIM_FRACTION)).max(0.0);
+        let sunk = sunk * sunk * (3.0 - 2.0 * sunk);
+        let upper = (p.z - half_height - slope * p.y + self.plate_sag[1] * sunk) * cosine;
+        let lower = (-p.z - half_height - slope * p.y + self.plate_sag[0] * sunk) * cosine;
+        [wall, lower, upper]
+    }
+
+    /// Distance in mm and the cortex factor (1 at the walls, more at the plates).
+    pub fn sample(&self, p: Vec3) -> (f32, f32) {
+        let [wall, lower, upper] = self.terms(p);
+        let plate = lower.max(upper);
+        let toward_plate = (0.5 + 0.5 * (plate - wall) / 3.0).clamp(0.0, 1.0);
+        let cortex = 1.0 + (self.plate_cortex_ratio - 1.0) * toward_plate;
+        (smooth_max(wall, plate, EDGE_MM), cortex)
+    }
+
+    /// The surface that a point on or near the drum belongs to.
+    pub fn surface(&self, p: Vec3) -> DrumSurface {
+        let [wall, lower, upper] = self.terms(p);
+        if wall >= lower && wall >= upper {
+            DrumSurface::Wall
+        } else if upper >= lower {
+            DrumSurface::UpperPlate
+        } else {
+            DrumSurface::LowerPlate
+        }
+    }
+
+    /// A ball that holds the drum.
+    pub fn ball(&self) -> (Vec3, f32) {
+        let a = self.half_width[0].max(self.half_width[1]);
+        let b = self.half_depth[0].max(self.half_depth[1]) + self.posterior_dent;
+        let h = self.posterior_height.max(self.anterior_height) / 2.0;
+        // The squircle bulges past the ellipse by at most a tenth.
+        (Vec3::ZERO, 1.1 * (a * a + b * b).sqrt().max((a * a + h * h).sqrt()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn drum() -> Drum {
+        Drum {
+            half_width: [24.0, 23.0],
+            half_depth: [17.5, 17.5],
+            posterior_height: 27.5,
+            anterior_height: 28.7,
+            waist: 0.1,
+            plate_sag: [1.5, 0.7],
+            posterior_dent: 1.5,
+            plate_cortex_ratio: 1.5,
+        }
+    }
+
+    #[test]
+    fn heights_and_sag() {
+        let d = drum();
+        // Just inside the edge the plates are their planes: 28.7 mm apart in front, 27.5 mm behind.
+        let gap = |y: f32| {
+            let (mut low, mut high) = (10.0_f32, 18.0_f32);
+            for _ in 0..40 {
+                let mid = 0.5 * (low + high);
+                if d.terms(Vec3::new(0.0, y, mid))[2] < 0.0 { low = mid } else { high = mid }
+            }
+            low
+        };
+        assert!((gap(-17.5) - 28.7 / 2.0).abs() < 0.02);
+        assert!((gap(0.0) - (28.1 / 2.0 - 0.7)).abs() < 0.02);
+    }
+
+    #[test]
+    fn surfaces_are_told_apart() {
+        let d = drum();
+        assert_eq!(d.surface(Vec3::new(0.0, -17.5, 0.0)), DrumSurface::Wall);
+        assert_eq!(d.surface(Vec3::new(0.0, 0.0, 13.5)), DrumSurface::UpperPlate);
+        assert_eq!(d.surface(Vec3::new(0.0, 0.0, -13.0)), DrumSurface::LowerPlate);
+    }
+}

@@ -1,0 +1,204 @@
+//! One bone: shapes melted together, then carved by its neighbours.
+//!
+//! The field is the smooth union of the pieces (each with its own blend radius), a facet cutting its own piece only,
+//! minus the carves: `d = smax(d, gap - carve)`. The cortical thickness is blended with the same weights, so the
+//! marrow space is where `d + cortex < 0`. One field answers the mesh, the film and the needle.
+
+use super::sdf::{Shape, smooth_max, smooth_min};
+use glam::Vec3;
+
+/// A surface that cuts one piece: a joint facet. Outside is where `normal · r > curvature · (tangent · r)²`.
+#[derive(Clone, Copy, Debug)]
+pub struct Facet {
+    /// A point of the facet, mm.
+    pub point: Vec3,
+    /// Unit normal out of the bone.
+    pub normal: Vec3,
+    /// Unit direction across the facet in which it is curved.
+    pub tangent: Vec3,
+    /// Half the inverse radius, 1/mm; > 0 is a hollow facet.
+    pub curvature: f32,
+}
+
+impl Facet {
+    /// First-order signed distance, positive on the joint's side, mm.
+    pub fn distance(&self, p: Vec3) -> f32 {
+        let r = p - self.point;
+        let t = r.dot(self.tangent);
+        let slope = 2.0 * self.curvature * t;
+        (r.dot(self.normal) - self.curvature * t * t) / (1.0 + slope * slope).sqrt()
+    }
+}
+
+/// One shape of a bone.
+#[derive(Clone, Debug)]
+pub struct Piece {
+    /// The shape, in the bone's own frame, mm.
+    pub shape: Shape,
+    /// The caller's number for the part that this piece belongs to.
+    pub tag: u8,
+    /// Nominal cortical thickness, mm.
+    pub cortex_mm: f32,
+    /// Blend radius with what came before, mm.
+    pub blend_mm: f32,
+    /// The facet that cuts it, if it carries one.
+    pub facet: Option<Facet>,
+    ball: (Vec3, f32),
+}
+
+/// Radius of a facet's rim, mm.
+const FACET_EDGE_MM: f32 = 1.2;
+
+impl Piece {
+    /// A piece without a facet.
+    pub fn new(shape: Shape, tag: u8, cortex_mm: f32, blend_mm: f32) -> Self {
+        let ball = shape.ball();
+        Self { shape, tag, cortex_mm, blend_mm, facet: None, ball }
+    }
+
+    /// The same piece cut by `facet`.
+    pub fn with_facet(self, facet: Facet) -> Self {
+        Self { facet: Some(facet), ..self }
+    }
+
+    /// Signed distance (mm) and cortical thickness (mm).
+    pub fn sample(&self, p: Vec3) -> (f32, f32) {
+        let (d, cortex) = self.shape.sample(p);
+        let d = match &self.facet {
+            Some(facet) => smooth_max(d, facet.distance(p), FACET_EDGE_MM),
+            None => d,
+        };
+        (d, cortex * self.cortex_mm)
+    }
+}
+
+/// Something taken away: a canal, or the neighbour's process with the joint space around it.
+#[derive(Clone, Debug)]
+pub struct Carve {
+    /// The shape to take away, with its own facet if it has one.
+    pub piece: Piece,
+    /// How far around it, mm.
+    pub gap_mm: f32,
+}
+
+/// Field value at a point.
+#[derive(Clone, Copy, Debug)]
+pub struct Sample {
+    /// Signed distance to the bone's surface, negative inside, mm.
+    pub distance: f32,
+    /// Thickness of the cortex under the nearest surface, mm.
+    pub cortex: f32,
+}
+
+/// A bone in its own frame.
+#[derive(Clone, Debug, Default)]
+pub struct Solid {
+    /// Melted together in this order.
+    pub pieces: Vec<Piece>,
+    /// Taken away afterwards.
+    pub carves: Vec<Carve>,
+}
+
+/// Far outside everything, mm.
+pub const FAR_MM: f32 = 1.0e3;
+/// Radius of the edge where a carve meets the surface, mm.
+const CARVE_EDGE_MM: f32 = 1.0;
+
+/// Which pieces and carves can matter in a region; indices into the solid's lists.
+#[derive(Clone, Debug, Default)]
+pub struct Active {
+    /// Piece indices.
+    pub pieces: Vec<u8>,
+    /// Carve indices.
+    pub carves: Vec<u8>,
+}
+
+impl Solid {
+    /// Everything active.
+    pub fn all(&self) -> Active {
+        Active { pieces: (0..self.pieces.len() as u8).collect(), carves: (0..self.carves.len() as u8).collect() }
+    }
+
+    /// The thickest nominal cortex with room for the plates' factor, mm.
+    pub fn thickest_cortex(&self) -> f32 {
+        self.pieces.iter().map(|p| p.cortex_mm).fold(0.0, f32::max) * 2.0
+    }
+
+    /// The box that holds the bone: lowest and highest corner, mm.
+    pub fn bounds(&self) -> (Vec3, Vec3) {
+        let mut low = Vec3::splat(FAR_MM);
+        let mut high = Vec3::splat(-FAR_MM);
+        for piece in &self.pieces {
+            let (centre, radius) = piece.ball;
+            low = low.min(centre - radius);
+            high = high.max(centre + radius);
+        }
+        (low, high)
+    }
+
+    /// Replaces `active` by what can touch a ball around `centre`.
+    pub fn activate(&self, centre: Vec3, radius: f32, active: &mut Active) {
+        active.pieces.clear();
+        active.carves.clear();
+        for (i, piece) in self.pieces.iter().enumerate() {
+            let (c, r) = piece.ball;
+            let reach = r + radius + piece.blend_mm;
+            if c.distance_squared(centre) < reach * reach {
+                active.pieces.push(i as u8);
+            }
+        }
+        for (i, carve) in self.carves.iter().enumerate() {
+            let (c, r) = carve.piece.ball;
+            let reach = r + radius + carve.gap_mm + CARVE_EDGE_MM;
+            if c.distance_squared(centre) < reach * reach {
+                active.carves.push(i as u8);
+            }
+        }
+    }
+
+    /// Drops from `active` the pieces that stay further than everything else throughout a ball around `centre`.
+    pub fn narrow(&self, centre: Vec3, radius: f32, active: &mut Active) {
+        let nearest = active
+            .pieces
+            .iter()
+            .map(|&i| self.pieces[usize::from(i)].sample(centre).0)
+            .fold(FAR_MM, f32::min);
+        let spread = 2.0 * radius * super::sdf::SAFETY;
+        active.pieces.retain(|&i| {
+            let piece = &self.pieces[usize::from(i)];
+            piece.sample(centre).0 < nearest + spread + piece.blend_mm.max(4.0)
+        });
+    }
+
+    /// The field from the active pieces only.
+    pub fn sample_active(&self, p: Vec3, active: &Active) -> Sample {
+        let mut distance = FAR_MM;
+        let mut cortex = 1.0;
+        for &i in &active.pieces {
+            let piece = &self.pieces[usize::from(i)];
+            let (d, c) = piece.sample(p);
+            let (blended, weight) = smooth_min(distance, d, piece.blend_mm);
+            distance = blended;
+            cortex += (c - cortex) * weight;
+        }
+        for &i in &active.carves {
+            let carve = &self.carves[usize::from(i)];
+            distance = smooth_max(distance, carve.gap_mm - carve.piece.sample(p).0, CARVE_EDGE_MM);
+        }
+        Sample { distance, cortex }
+    }
+
+    /// The field at a point.
+    pub fn sample(&self, p: Vec3) -> Sample {
+        self.sample_active(p, &self.all())
+    }
+
+    /// The piece whose own surface is nearest to `p`.
+    pub fn nearest_piece(&self, p: Vec3, active: &Active) -> Option<&Piece> {
+        active
+            .pieces
+            .iter()
+            .map(|&i| &self.pieces[usize::from(i)])
+            .min_by(|a, b| a.sample(p).0.total_cmp(&b.sample(p).0))
+    }
+}
