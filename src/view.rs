@@ -1,1 +1,7 @@
-//! How good a view is.
+//! How good a view is: criteria from the rays through the objects, advice, the best reachable view, and the report.
+
+pub mod best_view;
+pub mod criteria;
+pub mod feedback;
+pub mod report;
+pub mod tolerance;

@@ -22,6 +22,8 @@ pub struct Edges {
     pub of_triangle: Vec<[u32; 3]>,
     /// How many triangles share each edge; 2 everywhere on a closed surface.
     pub faces: Vec<u8>,
+    /// The first two triangles of each edge.
+    pub triangles: Vec<[u32; 2]>,
 }
 
 impl Mesh {
@@ -43,8 +45,9 @@ impl Mesh {
         let mut next: Vec<u32> = Vec::with_capacity(self.triangles.len() * 3 / 2);
         let mut upper: Vec<u32> = Vec::with_capacity(self.triangles.len() * 3 / 2);
         let mut faces: Vec<u8> = Vec::with_capacity(self.triangles.len() * 3 / 2);
+        let mut triangles: Vec<[u32; 2]> = Vec::with_capacity(self.triangles.len() * 3 / 2);
         let mut of_triangle = Vec::with_capacity(self.triangles.len());
-        for t in &self.triangles {
+        for (number, t) in self.triangles.iter().enumerate() {
             let mut ids = [0; 3];
             for e in 0..3 {
                 let (a, b) = (t[e], t[(e + 1) % 3]);
@@ -57,15 +60,19 @@ impl Mesh {
                     at = upper.len() as u32;
                     upper.push(high);
                     faces.push(0);
+                    triangles.push([number as u32; 2]);
                     next.push(first[low as usize]);
                     first[low as usize] = at;
+                }
+                if faces[at as usize] == 1 {
+                    triangles[at as usize][1] = number as u32;
                 }
                 faces[at as usize] = faces[at as usize].saturating_add(1);
                 ids[e] = at;
             }
             of_triangle.push(ids);
         }
-        Edges { of_triangle, faces }
+        Edges { of_triangle, faces, triangles }
     }
 
     /// Whether every edge has exactly two triangles, which run along it in opposite directions.
@@ -93,8 +100,8 @@ impl Mesh {
 
     /// Lowest and highest corner of the box around it, mm.
     pub fn bounds(&self) -> (DVec3, DVec3) {
-        self.positions.iter().fold((DVec3::MAX, DVec3::MIN), |(low, high), p| {
-            (low.min(p.as_dvec3()), high.max(p.as_dvec3()))
-        })
+        self.positions
+            .iter()
+            .fold((DVec3::MAX, DVec3::MIN), |(low, high), p| (low.min(p.as_dvec3()), high.max(p.as_dvec3())))
     }
 }

@@ -43,6 +43,7 @@ pub struct Piece {
     pub blend_mm: f32,
     /// The facet that cuts it, if it carries one.
     pub facet: Option<Facet>,
+    hung_at: Vec3,
     ball: (Vec3, f32),
 }
 
@@ -52,8 +53,18 @@ const FACET_EDGE_MM: f32 = 1.2;
 impl Piece {
     /// A piece without a facet.
     pub fn new(shape: Shape, tag: u8, cortex_mm: f32, blend_mm: f32) -> Self {
-        let ball = shape.ball();
-        Self { shape, tag, cortex_mm, blend_mm, facet: None, ball }
+        Self::hung(shape, tag, cortex_mm, blend_mm, Vec3::ZERO)
+    }
+
+    /// A piece whose shape's own origin stands at `at` (mm) in the bone's frame.
+    pub fn hung(shape: Shape, tag: u8, cortex_mm: f32, blend_mm: f32, at: Vec3) -> Self {
+        let (centre, radius) = shape.ball();
+        Self { shape, tag, cortex_mm, blend_mm, facet: None, hung_at: at, ball: (centre + at, radius) }
+    }
+
+    /// The point in the shape's own frame.
+    pub fn shape_point(&self, p: Vec3) -> Vec3 {
+        p - self.hung_at
     }
 
     /// The same piece cut by `facet`.
@@ -63,7 +74,7 @@ impl Piece {
 
     /// Signed distance (mm) and cortical thickness (mm).
     pub fn sample(&self, p: Vec3) -> (f32, f32) {
-        let (d, cortex) = self.shape.sample(p);
+        let (d, cortex) = self.shape.sample(self.shape_point(p));
         let d = match &self.facet {
             Some(facet) => smooth_max(d, facet.distance(p), FACET_EDGE_MM),
             None => d,
@@ -116,7 +127,10 @@ pub struct Active {
 impl Solid {
     /// Everything active.
     pub fn all(&self) -> Active {
-        Active { pieces: (0..self.pieces.len() as u8).collect(), carves: (0..self.carves.len() as u8).collect() }
+        Active {
+            pieces: (0..self.pieces.len() as u8).collect(),
+            carves: (0..self.carves.len() as u8).collect(),
+        }
     }
 
     /// The thickest nominal cortex with room for the plates' factor, mm.

@@ -283,7 +283,8 @@ impl Build<'_> {
             if let Some([c, d]) = PATTERNS[self.signs(there)].ambiguous[2 * axis]
                 && c == d
             {
-                self.doubled.push([self.first_vertex[index] + u32::from(a), self.first_vertex[there] + u32::from(c)]);
+                self.doubled
+                    .push([self.first_vertex[index] + u32::from(a), self.first_vertex[there] + u32::from(c)]);
             }
         }
     }
@@ -301,7 +302,8 @@ impl Build<'_> {
             }
             for [from, to] in [[a, b], [b, a]] {
                 // The last triangle with this half-edge; its partner in the other direction is taken the same way.
-                let found = mesh.triangles.iter().rposition(|t| (0..3).any(|e| t[e] == from && t[(e + 1) % 3] == to));
+                let found =
+                    mesh.triangles.iter().rposition(|t| (0..3).any(|e| t[e] == from && t[(e + 1) % 3] == to));
                 if let Some(at) = found {
                     let t = mesh.triangles[at];
                     mesh.triangles[at] = t.map(|i| if i == to { middle } else { i });
@@ -312,15 +314,15 @@ impl Build<'_> {
     }
 }
 
-/// The part of a vertex: a drum has three of them in a row, wall, lower plate and upper plate.
+/// The part of a vertex: a drum has three of them in a row, wall, upper plate and lower plate.
 fn tag_at(piece: &super::solid::Piece, p: Vec3) -> u8 {
     match &piece.shape {
         Shape::Drum(drum) => {
             piece.tag
-                + match drum.surface(p) {
+                + match drum.surface(piece.shape_point(p)) {
                     DrumSurface::Wall => 0,
-                    DrumSurface::LowerPlate => 1,
-                    DrumSurface::UpperPlate => 2,
+                    DrumSurface::UpperPlate => 1,
+                    DrumSurface::LowerPlate => 2,
                 }
         }
         _ => piece.tag,
@@ -346,8 +348,11 @@ mod tests {
     use glam::Mat3;
 
     fn ball(radius: f32) -> Solid {
-        let shape =
-            Shape::Ellipsoid(Ellipsoid { centre: Vec3::ZERO, axes: Mat3::IDENTITY, radii: Vec3::splat(radius) });
+        let shape = Shape::Ellipsoid(Ellipsoid {
+            centre: Vec3::ZERO,
+            axes: Mat3::IDENTITY,
+            radii: Vec3::splat(radius),
+        });
         Solid { pieces: vec![Piece::new(shape, 0, 2.0, 1.0)], carves: Vec::new() }
     }
 

@@ -5,7 +5,7 @@ use glam::Vec3;
 
 /// A body in its own frame: origin at its centre, +y posterior, +z cranial, mid-plane z = 0.
 ///
-/// Section: the squircle `X² + Y² - q X² Y² = 1` with `X = x / a(z)`, `Y = (y + dent) / b(z)`, where the half-axes run
+/// Section: `(X² + Y²)² - 2 q X² Y² = 1` (an ellipse at q = 0, a superellipse of power 4 at q = 1) with `X = x / a(z)`, `Y = (y + dent) / b(z)`, where the half-axes run
 /// from the lower to the upper plate and shrink by `waist` between them. `dent` hollows the posterior wall.
 /// Plates: planes tilted by half the wedge, sunk by `c (1 - ρ² / ρ₁²)²` inside the rim ρ₁.
 #[derive(Clone, Debug)]
@@ -38,7 +38,7 @@ pub enum DrumSurface {
 }
 
 /// Squareness of the section, 0 (ellipse) to 1 (square).
-const SQUARENESS: f32 = 0.45;
+const SQUARENESS: f32 = 0.55;
 /// Inner edge of the bony rim as a fraction of the plate's radius (Wang 2012: central plate about 70 % of the
 /// diameter; the sag fades to nothing a little outside it).
 const RIM_FRACTION: f32 = 0.84;
@@ -69,11 +69,11 @@ impl Drum {
         let shoulder = (1.0 - 1.7 * x * x).max(0.0);
         let y = (p.y + self.posterior_dent * behind * shoulder * shoulder) / b;
         let (xx, yy) = (x * x, y * y);
-        let norm = xx + yy - SQUARENESS * xx * yy;
-        let root = norm.max(1e-6).sqrt();
-        let gx = (x - SQUARENESS * x * yy) / a;
-        let gy = (y - SQUARENESS * xx * y) / b;
-        let gradient = (gx * gx + gy * gy).sqrt() / root;
+        let sum = xx + yy;
+        let root = (sum * sum - 2.0 * SQUARENESS * xx * yy).sqrt().sqrt();
+        let gx = x * (sum - SQUARENESS * yy) / a;
+        let gy = y * (sum - SQUARENESS * xx) / b;
+        let gradient = (gx * gx + gy * gy).sqrt() / (root * root * root);
         let wall = if root < 0.2 { -0.8 * a.min(b) } else { (root - 1.0) / gradient };
 
         let slope = self.plate_slope();

@@ -1,0 +1,356 @@
+//! A patient: named variants of the average, built into bones with meshes, fields and landmarks.
+//!
+//! Everything is in the column frame (patient axes, origin at the S1 plate's centre), mm. The same specification gives
+//! the same patient everywhere: no clock, no randomness.
+
+use super::column::{ColumnShape, Posture, average_vertebrae, stack};
+use super::dimensions::{PELVIS, Pelvis};
+use super::landmarks::{self, LevelLandmarks};
+use super::names::{Label, Level, Part, Side, UnknownName};
+use super::place::{tag, untag};
+use super::vertebra::{Below, SuperiorProcess};
+use super::{pelvis, rib, sacrum, vertebra};
+use crate::geometry::frame::{Rigid, rotation_z};
+use crate::geometry::lattice::Lattice;
+use crate::geometry::mesh::{Edges, Mesh};
+use crate::geometry::sdf::Shape;
+use crate::geometry::solid::{Carve, Piece, Solid};
+use crate::geometry::surface_nets::{Surface, extract};
+use glam::{DVec3, Vec3};
+
+/// What makes a patient.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PatientSpec {
+    /// Name in the list, such as `average`.
+    pub name: &'static str,
+    /// One sentence for the learner.
+    pub description: &'static str,
+    /// How the column is held.
+    pub posture: Posture,
+    /// Size against the average, 1 = average.
+    pub size: f64,
+    /// How far the patient lies turned on the table about the long axis, degrees, > 0 front towards the right.
+    pub turned_deg: f64,
+    /// Density of the marrow's bone against the average, 1 = average; cortices thin along with its square root.
+    pub bone_density: f64,
+    /// Sideways curve: lean of the top lumbar level to the left, degrees; the levels turn along with it.
+    pub curve_deg: f64,
+    /// Factor on the heights of the two lowest discs.
+    pub low_disc_height: f64,
+    /// Growth of the two lowest pairs of facet joints, mm.
+    pub facet_swelling_mm: f64,
+    /// Thickness of the trunk against the average.
+    pub girth: f64,
+}
+
+/// The average patient, prone.
+const AVERAGE: PatientSpec = PatientSpec {
+    name: "average",
+    description: "Average adult, lying straight and prone",
+    posture: Posture::Prone,
+    size: 1.0,
+    turned_deg: 0.0,
+    bone_density: 1.0,
+    curve_deg: 0.0,
+    low_disc_height: 1.0,
+    facet_swelling_mm: 0.0,
+    girth: 1.0,
+};
+
+/// The patients that can be asked for by name.
+const NAMED: [PatientSpec; 8] = [
+    AVERAGE,
+    PatientSpec {
+        name: "turned",
+        description: "Average adult, lying a little turned on the table",
+        turned_deg: 6.0,
+        ..AVERAGE
+    },
+    PatientSpec { name: "small", description: "Small, slender adult", size: 0.90, girth: 0.82, ..AVERAGE },
+    PatientSpec { name: "large", description: "Large, heavy adult", size: 1.07, girth: 1.28, ..AVERAGE },
+    PatientSpec {
+        name: "thin-bones",
+        description: "Older adult with little bone mineral",
+        bone_density: 0.45,
+        size: 0.95,
+        ..AVERAGE
+    },
+    PatientSpec {
+        name: "worn",
+        description: "Low discs at the two lowest levels, thickened facet joints",
+        low_disc_height: 0.62,
+        facet_swelling_mm: 1.3,
+        ..AVERAGE
+    },
+    PatientSpec {
+        name: "curved",
+        description: "Column bent to the side and turned with the bend",
+        curve_deg: 12.0,
+        ..AVERAGE
+    },
+    PatientSpec {
+        name: "standing",
+        description: "Average adult, upright, for comparison",
+        posture: Posture::Standing,
+        ..AVERAGE
+    },
+];
+
+impl PatientSpec {
+    /// All named patients.
+    pub fn all() -> &'static [Self] {
+        &NAMED
+    }
+
+    /// The patient of that name.
+    pub fn named(name: &str) -> Result<Self, UnknownName> {
+        NAMED.iter().find(|spec| spec.name.eq_ignore_ascii_case(name)).cloned().ok_or_else(|| UnknownName {
+            kind: "patient",
+            found: name.to_owned(),
+            allowed: NAMED.each_ref().map(|spec| spec.name).join(", "),
+        })
+    }
+}
+
+/// One bone, meshed.
+#[derive(Clone, Debug)]
+pub struct Bone {
+    /// The level it counts to: the ilium to S1, the rib to T12.
+    pub level: Level,
+    /// The bone's field in its own frame.
+    pub solid: Solid,
+    /// Where that frame stands in the column frame.
+    pub frame: Rigid,
+    /// The outside, column frame.
+    pub outer: Mesh,
+    /// Edge numbers of the outside.
+    pub edges: Edges,
+    /// The inside of the cortex, column frame.
+    pub marrow: Mesh,
+    /// Whether it is one of the bones that carry the level's landmarks (not ilium or rib).
+    pub axial: bool,
+}
+
+impl Bone {
+    /// The label of a vertex of the outer mesh.
+    pub fn label(&self, vertex_tag: u8) -> Label {
+        let (part, side) = untag(vertex_tag);
+        Label { level: self.level, part, side }
+    }
+}
+
+/// The trunk around the bones: an elliptic cylinder along the patient, mm in the column frame.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Trunk {
+    /// Axis in the (x, y) plane.
+    pub centre_mm: [f64; 2],
+    /// Half width and half depth.
+    pub half_mm: [f64; 2],
+}
+
+/// A patient.
+#[derive(Clone, Debug)]
+pub struct Patient {
+    /// What was asked for.
+    pub spec: PatientSpec,
+    /// T12, L1 … L5, sacrum, iliac wings, lowest ribs.
+    pub bones: Vec<Bone>,
+    /// T12 … S1.
+    pub landmarks: [LevelLandmarks; 7],
+    /// The soft tissue's outline.
+    pub trunk: Trunk,
+}
+
+/// Lattice spacing, mm: fine enough that a vertebra's film lines are smooth, coarse enough for 250 ms a patient.
+mod spacing_mm {
+    pub(super) const VERTEBRA: f32 = 1.25;
+    pub(super) const SACRUM: f32 = 1.7;
+    pub(super) const WING: f32 = 2.2;
+    pub(super) const RIB: f32 = 1.5;
+    pub(super) const PART: f32 = 1.0;
+}
+
+/// Half the height of the grain on the marrow's surface, mm: stands for trabeculae running into the cortex. Derived.
+const GRAIN_MM: f32 = 0.28;
+/// Crest above the middle of the L4-5 disc, mm: the imaged line lies at L4 or L4-5 in 87 % (Chakraverty 2007: read).
+const CREST_ABOVE_DISC_MM: f64 = 2.0;
+
+/// The bones before meshing, and the landmarks.
+struct Plan {
+    bones: Vec<(Level, bool, f32, Rigid, Solid)>,
+    landmarks: [LevelLandmarks; 7],
+}
+
+fn plan(spec: &PatientSpec) -> Plan {
+    let k = spec.size;
+    let vertebrae = average_vertebrae(k);
+    let pelvis_size = Pelvis {
+        plate_width_mm: PELVIS.plate_width_mm * k,
+        plate_depth_mm: PELVIS.plate_depth_mm * k,
+        pedicle_width_mm: PELVIS.pedicle_width_mm * k,
+        superior_process_lateral_mm: PELVIS.superior_process_lateral_mm * k,
+        superior_process_behind_mm: PELVIS.superior_process_behind_mm * k,
+        superior_process_rise_mm: PELVIS.superior_process_rise_mm * k,
+        posterior_foramen_lateral_mm: PELVIS.posterior_foramen_lateral_mm * k,
+        anterior_foramen_lateral_mm: PELVIS.anterior_foramen_lateral_mm * k,
+        foramen_below_plate_mm: PELVIS.foramen_below_plate_mm * k,
+        posterior_foramen_radius_mm: PELVIS.posterior_foramen_radius_mm * k,
+        anterior_foramen_radius_mm: PELVIS.anterior_foramen_radius_mm * k,
+        ..PELVIS
+    };
+    let mut shape = ColumnShape::average(spec.posture);
+    for (i, height) in shape.disc_height_mm.iter_mut().enumerate() {
+        *height *= k * if i >= 4 { spec.low_disc_height } else { 1.0 };
+    }
+    for i in 0..6 {
+        // A single bend with its apex at L2-L3: lean and turn grow from the sacrum and fade above.
+        let share = [0.55, 0.85, 1.0, 0.95, 0.7, 0.35][i];
+        shape.side_bend[i] = spec.curve_deg.to_radians() * [1.0, 1.0, 0.75, 0.35, 0.0, -0.15][i] * 0.6;
+        shape.axial_turn[i] = spec.curve_deg.to_radians() * share * 0.7;
+    }
+    let on_table = Rigid { rotation: rotation_z(spec.turned_deg.to_radians()), translation: DVec3::ZERO };
+    let frames = stack(&vertebrae, &shape).map(|f| on_table.after(&f));
+
+    let swelling = |level: usize| if level >= 5 { spec.facet_swelling_mm } else { 0.0 };
+    let process = |level: usize| {
+        if level < 6 {
+            SuperiorProcess::of_vertebra(&vertebrae[level], k, swelling(level))
+        } else {
+            SuperiorProcess::of_sacrum(&pelvis_size, k, swelling(level))
+        }
+    };
+    let mut bones = Vec::new();
+    for level in Level::VERTEBRAE {
+        let i = level.index();
+        let below = Below { process: process(i + 1), motion: frames[i].inverse().after(&frames[i + 1]) };
+        let solid = vertebra::solid(&vertebrae[i], k, swelling(i), &below);
+        bones.push((level, true, spacing_mm::VERTEBRA, frames[i], solid));
+    }
+    let sacrum = sacrum::solid(&pelvis_size, k, swelling(6));
+    bones.push((Level::S1, true, spacing_mm::SACRUM, frames[6], sacrum));
+
+    let disc_middle = {
+        let l5 = &frames[5];
+        let up = l5.rotation * DVec3::Z;
+        (l5.translation + up * (vertebrae[5].half_height_mm() + shape.disc_height_mm[4] / 2.0)).z
+    };
+    let crest_z = disc_middle + CREST_ABOVE_DISC_MM * k;
+    for side in Side::BOTH {
+        let solid = pelvis::solid(side, k, crest_z);
+        bones.push((Level::S1, false, spacing_mm::WING, on_table, solid));
+        bones.push((Level::T12, false, spacing_mm::RIB, frames[0], rib::solid(side, k)));
+    }
+
+    let top = pelvis::crest_top(k, crest_z);
+    let crest_tops = Side::BOTH.map(|s| on_table.point(DVec3::new(top.x * s.sign(), top.y, top.z)));
+    let landmarks = std::array::from_fn(|i| {
+        if i < 6 {
+            let below = process(i + 1);
+            landmarks::of_vertebra(Level::ALL[i], &vertebrae[i], k, &frames[i], (&below, &frames[i + 1]))
+        } else {
+            landmarks::of_sacrum(&pelvis_size, k, &frames[6], crest_tops)
+        }
+    });
+    Plan { bones, landmarks }
+}
+
+impl Patient {
+    /// Builds and meshes everything.
+    pub fn new(spec: &PatientSpec) -> Self {
+        let plan = plan(spec);
+        let cortex = spec.bone_density.sqrt() as f32;
+        let bones = plan
+            .bones
+            .into_iter()
+            .map(|(level, axial, spacing, frame, mut solid)| {
+                solid.pieces.iter_mut().for_each(|p| p.cortex_mm *= cortex);
+                let lattice = Lattice::sample(&solid, spacing);
+                let outer = extract(&solid, &lattice, Surface::Outer).moved(&frame);
+                let mut marrow = extract(&solid, &lattice, Surface::Marrow);
+                grain(&mut marrow);
+                let marrow = marrow.moved(&frame);
+                let edges = outer.edges();
+                Bone { level, solid, frame, outer, edges, marrow, axial }
+            })
+            .collect();
+        let trunk = Trunk {
+            centre_mm: [0.0, 93.0 * spec.size - 105.0 * spec.girth * spec.size + 30.0 * (spec.girth - 1.0)],
+            half_mm: [158.0 * spec.girth * spec.size, 105.0 * spec.girth * spec.size],
+        };
+        Self { spec: spec.clone(), bones, landmarks: plan.landmarks, trunk }
+    }
+
+    /// The landmarks of a level.
+    pub fn level(&self, level: Level) -> &LevelLandmarks {
+        &self.landmarks[level.index()]
+    }
+
+    /// The vertebra or the sacrum.
+    pub fn bone(&self, level: Level) -> &Bone {
+        &self.bones[level.index()]
+    }
+
+    /// One closed mesh of a part alone, column frame, mm; `None` when the level has no such part on that side.
+    /// For paired parts `side = None` gives both sides in one mesh.
+    pub fn part_mesh(&self, level: Level, part: Part, side: Option<Side>) -> Option<Mesh> {
+        let mut meshes =
+            self.bones.iter().filter(|b| b.level == level).filter_map(|b| part_of(b, part, side));
+        let mut all = meshes.next()?;
+        for mesh in meshes {
+            let first = all.positions.len() as u32;
+            all.positions.extend(mesh.positions);
+            all.normals.extend(mesh.normals);
+            all.tags.extend(mesh.tags);
+            all.triangles.extend(mesh.triangles.iter().map(|t| t.map(|i| i + first)));
+        }
+        Some(all)
+    }
+}
+
+/// Roughens the marrow's surface by an integer hash of the vertex number.
+fn grain(mesh: &mut Mesh) {
+    for (i, (p, n)) in mesh.positions.iter_mut().zip(&mesh.normals).enumerate() {
+        let mut h = (i as u32).wrapping_mul(0x9E37_79B1);
+        h = (h ^ h >> 15).wrapping_mul(0x85EB_CA77);
+        h ^= h >> 13;
+        let unit = (h >> 8) as f32 / 8_388_608.0 - 1.0;
+        *p += *n * (unit * GRAIN_MM);
+    }
+}
+
+fn part_of(bone: &Bone, part: Part, side: Option<Side>) -> Option<Mesh> {
+    let (wanted, plate) = match part {
+        Part::UpperEndPlate => (Part::Body, 1.0),
+        Part::LowerEndPlate => (Part::Body, -1.0),
+        _ => (part, 0.0),
+    };
+    let matches = |p: &Piece| {
+        let (p_part, p_side) = untag(p.tag);
+        p_part == wanted && (side.is_none() || p_side.is_none() || p_side == side)
+    };
+    let mut pieces: Vec<Piece> = bone.solid.pieces.iter().filter(|p| matches(p)).cloned().collect();
+    let mut carves = bone.solid.carves.clone();
+    if plate != 0.0 {
+        // The plate is what is left of the body when the body, moved along its axis, is taken away with a margin
+        // that swallows the walls.
+        pieces.retain(|p| matches!(p.shape, Shape::Drum(_)));
+        let drum = pieces.first()?;
+        if bone.level == Level::S1 && plate < 0.0 {
+            return None;
+        }
+        let moved = Piece::hung(
+            drum.shape.clone(),
+            tag(part, None),
+            1.0,
+            1.0,
+            -drum.shape_point(Vec3::ZERO) - Vec3::Z * (plate * 3.2),
+        );
+        carves = vec![Carve { piece: moved, gap_mm: 1.0 }];
+    }
+    if pieces.is_empty() {
+        return None;
+    }
+    let solid = Solid { pieces, carves };
+    let lattice = Lattice::sample(&solid, spacing_mm::PART);
+    Some(extract(&solid, &lattice, Surface::Outer).moved(&bone.frame))
+}

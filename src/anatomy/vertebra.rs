@@ -1,0 +1,318 @@
+//! One vertebra as a solid, in its own frame: origin at the body's centre, +x left, +y posterior, +z cranial, mid-plane z = 0.
+//!
+//! Body, pedicles, articular pillars and processes are bars and drums at the places that the dimension table gives; the
+//! inferior articular processes grow to meet the neighbour's superior ones and are carved by them with the joint space
+//! around, so that every joint is open and congruent in every posture.
+//!
+//! Limits: no accessory process, no nutrient foramina; left and right are mirror images.
+
+use super::dimensions::{
+    JOINT_SPACE_MM, LOWER_PLATE_SAG_MM, PEDICLE_BEHIND_WALL_MM, Pelvis, UPPER_PLATE_SAG_MM, Vertebra,
+};
+use super::names::{Part, Side};
+use super::place::{Place, tag};
+use crate::geometry::frame::Rigid;
+use crate::geometry::sdf::{Drum, Ellipsoid, Shape};
+use crate::geometry::solid::{Carve, Facet, Piece, Solid};
+use glam::Mat3;
+
+/// Nominal cortical thickness by part, mm. Derived: shell of the body about 0.5 (memory), pedicle and posterior
+/// elements thicker; chosen within that so that the lines of a film appear in their order of strength.
+mod cortex_mm {
+    pub(super) const BODY_WALL: f64 = 0.55;
+    pub(super) const PEDICLE: f64 = 1.5;
+    pub(super) const PARS: f64 = 1.7;
+    pub(super) const LAMINA: f64 = 1.3;
+    pub(super) const ARTICULAR: f64 = 1.25;
+    pub(super) const TRANSVERSE: f64 = 0.8;
+    pub(super) const SPINOUS: f64 = 0.9;
+    /// Plates over walls.
+    pub(super) const PLATE_RATIO: f32 = 1.7;
+}
+
+/// Thickness of the superior process in front of its facet, mm.
+const FACET_BACKING_MM: f64 = 3.0;
+/// Half the articular process's width across the facet, mm: facets are 14–15 wide (within Panjabi 1993: read).
+const PROCESS_HALF_WIDTH_MM: f64 = 7.0;
+/// Facet's middle below the process's tip, mm: facets are 15–17 high (within Panjabi 1993: read).
+const FACET_BELOW_TIP_MM: f64 = 8.5;
+
+/// What the joint between two levels needs to know of the lower one, in the lower one's own frame (left side).
+#[derive(Clone, Copy, Debug)]
+pub(super) struct SuperiorProcess {
+    /// Root of the process on the pillar.
+    pub(super) root: [f64; 3],
+    /// Axis point at the tip's level, tip itself.
+    pub(super) tip: [f64; 3],
+    /// Facet plane from the sagittal plane, radians.
+    pub(super) plane: f64,
+    /// Size against the average.
+    pub(super) scale: f64,
+    /// Growth of the joint, mm (hypertrophy; 0 in health).
+    pub(super) swelling_mm: f64,
+}
+
+impl SuperiorProcess {
+    /// Of a vertebra.
+    pub(super) fn of_vertebra(d: &Vertebra, scale: f64, swelling_mm: f64) -> Self {
+        let wall = d.posterior_wall_mm();
+        let [x, _, z] = d.pedicle_centre_mm();
+        Self {
+            root: [x + 0.6 * scale, wall + 9.5 * scale, z + 1.0 * scale],
+            tip: [
+                d.superior_process_lateral_mm,
+                wall + d.superior_process_behind_mm,
+                d.half_height_mm() + d.superior_process_rise_mm,
+            ],
+            plane: d.facet_plane_deg.to_radians(),
+            scale,
+            swelling_mm,
+        }
+    }
+
+    /// Of the sacrum, whose frame has its origin in the S1 plate.
+    pub(super) fn of_sacrum(d: &Pelvis, scale: f64, swelling_mm: f64) -> Self {
+        let edge = d.plate_depth_mm / 2.0;
+        let tip =
+            [d.superior_process_lateral_mm, edge + d.superior_process_behind_mm, d.superior_process_rise_mm];
+        Self {
+            root: [tip[0] + 0.8 * scale, tip[1] - 4.0 * scale, tip[2] - 21.0 * scale],
+            tip,
+            plane: d.facet_plane_deg.to_radians(),
+            scale,
+            swelling_mm,
+        }
+    }
+
+    /// Unit normal of the left facet, out of the process: backwards and to the midline.
+    pub(super) fn normal(&self) -> [f64; 3] {
+        let (s, c) = libm::sincos(self.plane);
+        [-c, s, 0.0]
+    }
+
+    fn tangent(&self) -> [f64; 3] {
+        let (s, c) = libm::sincos(self.plane);
+        [s, c, 0.0]
+    }
+
+    /// Middle of the left facet.
+    pub(super) fn facet_middle(&self) -> [f64; 3] {
+        let n = self.normal();
+        let backing = FACET_BACKING_MM * self.scale;
+        [
+            self.tip[0] + n[0] * backing,
+            self.tip[1] + n[1] * backing,
+            self.tip[2] - FACET_BELOW_TIP_MM * self.scale,
+        ]
+    }
+
+    /// The process as a piece, and the mamillary bump behind it.
+    pub(super) fn pieces(&self, place: &Place) -> [Piece; 2] {
+        let k = self.scale;
+        let grown = self.swelling_mm;
+        let cap = 2.8 * k;
+        let top = [self.tip[0], self.tip[1], self.tip[2] - cap];
+        let wide = PROCESS_HALF_WIDTH_MM * k + grown;
+        let shape = place.strut(
+            self.root,
+            top,
+            self.tangent(),
+            [wide, 0.72 * wide],
+            [4.6 * k + 0.5 * grown, cap + 0.5 * grown],
+            false,
+        );
+        let facet = Facet {
+            point: place.point(self.facet_middle()),
+            normal: place.direction(self.normal()),
+            tangent: place.direction(self.tangent()),
+            // Sagittal (upper) joints are more hollow than frontal (lower) ones. Memory.
+            curvature: (0.030 - 0.022 * (self.plane / 0.95)).max(0.004) as f32,
+        };
+        let process = place
+            .piece(Part::SuperiorArticularProcess, shape, cortex_mm::ARTICULAR, 3.0 * k)
+            .with_facet(facet);
+        let t = self.tangent();
+        let bump = Shape::Ellipsoid(Ellipsoid {
+            centre: place.point([
+                self.tip[0] + 4.6 * k * t[0] + 0.5 * k,
+                self.tip[1] + 4.6 * k * t[1] - 0.5 * k,
+                self.tip[2] - 10.5 * k,
+            ]),
+            axes: Mat3::IDENTITY,
+            radii: glam::Vec3::new(3.0, 3.2, 5.2) * (k as f32) + grown as f32 * 0.5,
+        });
+        [
+            process,
+            place
+                .piece(Part::SuperiorArticularProcess, bump, cortex_mm::ARTICULAR, 3.0 * k)
+                .with_facet(facet),
+        ]
+    }
+}
+
+/// The lower neighbour: its superior process and where its frame stands in this vertebra's.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Below {
+    pub(super) process: SuperiorProcess,
+    pub(super) motion: Rigid,
+}
+
+/// Builds a vertebra. `scale` is its size against the average, for the bits that the table does not list.
+pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -> Solid {
+    let k = scale;
+    let wall = d.posterior_wall_mm();
+    let half_height = d.half_height_mm();
+    let [px, py, pz] = d.pedicle_centre_mm();
+    let half_width = d.pedicle_width_mm / 2.0;
+    let half_pedicle = d.pedicle_height_mm / 2.0;
+    let mut solid = Solid::default();
+
+    let body = Drum {
+        half_width: [d.lower_width_mm / 2.0, d.upper_width_mm / 2.0].map(|x| x as f32),
+        half_depth: [d.lower_depth_mm / 2.0, d.upper_depth_mm / 2.0].map(|x| x as f32),
+        posterior_height: d.posterior_height_mm as f32,
+        anterior_height: d.anterior_height_mm as f32,
+        waist: 0.085,
+        plate_sag: [LOWER_PLATE_SAG_MM as f32, UPPER_PLATE_SAG_MM as f32],
+        posterior_dent: 1.6 * k as f32,
+        plate_cortex_ratio: cortex_mm::PLATE_RATIO,
+    };
+    solid.pieces.push(Piece::new(Shape::Drum(body), tag(Part::Body, None), cortex_mm::BODY_WALL as f32, 2.0));
+
+    let own = SuperiorProcess::of_vertebra(d, scale, swelling_mm);
+    let lamina_back = wall + d.canal_depth_mm + 3.3 * k;
+    let lamina_z = half_height - 2.0 * k - half_pedicle - d.lamina_height_mm * 0.42;
+    for side in Side::BOTH {
+        let place = Place::own(Some(side));
+        // Pedicle: an hourglass along its axis, converging forwards.
+        let (s, c) = libm::sincos(d.pedicle_axial_deg.to_radians());
+        let along = |t: f64| [px + s * t, py + c * t, pz - 0.04 * t];
+        let across = [c, -s, 0.0];
+        let (front, back) = (-PEDICLE_BEHIND_WALL_MM - 5.0 * k, 6.5 * k);
+        let pedicle = |a: f64, b: f64, flare: [f64; 2]| {
+            let shape = place.strut(
+                along(a),
+                along(b),
+                across,
+                flare.map(|f| half_width * f),
+                flare.map(|f| half_pedicle * (0.5 + 0.5 * f)),
+                false,
+            );
+            place.piece(Part::Pedicle, shape, cortex_mm::PEDICLE, 2.6 * k)
+        };
+        solid.pieces.push(pedicle(front, 0.0, [1.22, 1.0]));
+        solid.pieces.push(pedicle(0.0, back, [1.0, 1.08]));
+
+        // Articular pillar: junction, pars, and on to the inferior process.
+        let junction = [px + 0.6 * k, wall + 10.6 * k, pz - 1.5 * k];
+        let pars_z = pz - half_pedicle - 3.5 * k;
+        let pars = [d.pars_lateral_mm, wall + 13.6 * k, pars_z];
+        let stout = (half_width * 0.55 + 2.4 * k).min(6.2 * k);
+        solid.pieces.push(place.piece(
+            Part::Pars,
+            place.strut(
+                junction,
+                pars,
+                [1.0, 0.25, 0.0],
+                [stout + 0.8 * k, stout - 0.2 * k],
+                [4.2 * k, 3.4 * k],
+                false,
+            ),
+            cortex_mm::PARS,
+            2.6 * k,
+        ));
+        solid.pieces.extend(own.pieces(&place));
+
+        // Transverse process: root, waist, slightly clubbed tip, leaning back.
+        let f = d.transverse_stoutness;
+        let root = [px + half_width - 1.5 * k, wall + 8.0 * k, pz - 0.5 * k];
+        let reach = d.transverse_span_mm / 2.0 - 2.2 * k * f;
+        let rise = if f > 1.2 { 5.0 } else { 1.5 } * k;
+        let lean = (reach - root[0]) * 0.22;
+        let mid = [root[0] + (reach - root[0]) * 0.6, root[1] + lean * 0.6, root[2] + rise * 0.5];
+        let tip = [reach, root[1] + lean, root[2] + rise];
+        for (a, b, tall, thin) in [
+            (root, mid, [6.4 * f, 4.5 * f], [4.2 * f, 2.6 * f]),
+            (mid, tip, [4.5 * f, 4.9 * f], [2.6 * f, 2.2 * f]),
+        ] {
+            let shape = place.strut(a, b, [0.0, 0.0, 1.0], tall.map(|x| x * k), thin.map(|x| x * k), false);
+            solid.pieces.push(place.piece(Part::TransverseProcess, shape, cortex_mm::TRANSVERSE, 3.2 * k));
+        }
+
+        // Lamina: a shingle from the pars back to the midline, its upper edge further forward.
+        let half_lamina = d.lamina_height_mm / 2.0;
+        let lateral = [d.pars_lateral_mm * 0.93, wall + 13.4 * k, lamina_z - 0.5 * k];
+        let bend =
+            [d.pars_lateral_mm * 0.55, wall + 13.4 * k + (lamina_back - wall - 13.4 * k) * 0.62, lamina_z];
+        let middle = [0.8 * k, lamina_back, lamina_z - 1.0 * k];
+        for (a, b, tall) in [(lateral, bend, [0.80, 0.86]), (bend, middle, [0.86, 0.95])] {
+            let shape = place.strut(
+                a,
+                b,
+                [0.0, -0.32, 1.0],
+                tall.map(|x| x * half_lamina),
+                [3.1 * k, 3.0 * k],
+                false,
+            );
+            solid.pieces.push(place.piece(Part::Lamina, shape, cortex_mm::LAMINA, 2.4 * k));
+        }
+
+        // Inferior process: from the pars down to the neighbour's facet, behind and medial of it.
+        let joint = Place { side: Some(side), motion: below.motion };
+        let n = below.process.normal();
+        let m = below.process.facet_middle();
+        let thick = 3.9 * k + 0.5 * swelling_mm;
+        let off = JOINT_SPACE_MM + thick * 0.85;
+        let at = |up: f64| [m[0] + n[0] * off, m[1] + n[1] * off, m[2] + up];
+        let tangent = joint.direction(below.process.tangent());
+        let half_wide = PROCESS_HALF_WIDTH_MM * k * 0.92 + swelling_mm;
+        let upper = joint.point(at(5.5 * k));
+        let lower = joint.point(at(-6.0 * k));
+        let start = place.point([pars[0] - 0.5 * k, pars[1] + 0.6 * k, pars[2] - 2.0 * k]);
+        for (a, b, wide, thin) in [
+            (start, upper, [stout as f32, 0.95 * half_wide as f32], [3.4 * k as f32, thick as f32]),
+            (
+                upper,
+                lower,
+                [0.95 * half_wide as f32, 0.66 * half_wide as f32],
+                [thick as f32, 0.72 * thick as f32],
+            ),
+        ] {
+            let shape = Shape::Strut(crate::geometry::sdf::Strut::new(a, b, tangent, wide, thin, false));
+            solid.pieces.push(place.piece(
+                Part::InferiorArticularProcess,
+                shape,
+                cortex_mm::ARTICULAR,
+                2.4 * k,
+            ));
+        }
+        for piece in below.process.pieces(&joint) {
+            solid.carves.push(Carve { piece, gap_mm: JOINT_SPACE_MM as f32 });
+        }
+    }
+
+    // Spinous process: a plate, thicker along its lower and back edge, sloping down.
+    let place = Place::own(None);
+    let half_tall = d.spinous_height_mm / 2.0;
+    let tip_y = lamina_back + d.spinous_length_mm;
+    let base = [0.0, lamina_back, lamina_z - 2.0 * k];
+    let neck = [0.0, lamina_back + d.spinous_length_mm * 0.45, lamina_z - 5.0 * k];
+    let tip = [0.0, tip_y - 3.6 * k, lamina_z - 7.5 * k];
+    for (a, b, tall, thin, square) in
+        [(base, neck, [0.92, 0.86], [3.2, 2.5], false), (neck, tip, [0.86, 0.98], [2.5, 3.6], true)]
+    {
+        let shape =
+            place.strut(a, b, [0.0, 0.15, 1.0], tall.map(|x| x * half_tall), thin.map(|x| x * k), square);
+        solid.pieces.push(place.piece(Part::SpinousProcess, shape, cortex_mm::SPINOUS, 3.2 * k));
+    }
+    let beak = place.strut(
+        [0.0, lamina_back + d.spinous_length_mm * 0.35, lamina_z - 5.0 * k - half_tall * 0.78],
+        [0.0, tip_y - 4.5 * k, lamina_z - 7.5 * k - half_tall * 0.80],
+        [1.0, 0.0, 0.0],
+        [2.8 * k, 4.2 * k],
+        [2.6 * k, 3.4 * k],
+        false,
+    );
+    solid.pieces.push(place.piece(Part::SpinousProcess, beak, cortex_mm::SPINOUS, 3.0 * k));
+    solid
+}

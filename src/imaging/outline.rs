@@ -1,0 +1,124 @@
+//! Labelled outlines on the detector.
+//!
+//! A bone's contour loops are projected, cut where the part changes and at the edge of the field. A part's *silhouette* is the
+//! border of its shadow: the region around which the full, consistently oriented contour winds (each turn stands for one
+//! sheet of surface in front of another behind).
+
+use super::contour::{ContourPoint, ContourTracer};
+use super::projection::Projection;
+use crate::anatomy::names::Label;
+use crate::anatomy::patient::Patient;
+use crate::geometry::mesh::Mesh;
+use crate::geometry::polyline::{Point, clip};
+use glam::Vec3;
+use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay_rule::OverlayRule;
+use i_overlay::float::single::SingleFloatOverlay;
+
+/// One line of the drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outline {
+    /// What it bounds.
+    pub label: Label,
+    /// Detector, mm, v up. A closed line repeats its first point.
+    pub points: Vec<Point>,
+}
+
+impl Outline {
+    /// Whether the line ends where it begins.
+    pub fn closed(&self) -> bool {
+        self.points.len() > 2 && self.points.first() == self.points.last()
+    }
+}
+
+/// Flat projection in f32, for many points.
+struct Flat {
+    source: Vec3,
+    right: Vec3,
+    up: Vec3,
+    d: Vec3,
+    sid: f32,
+}
+
+impl Flat {
+    fn new(view: &Projection) -> Self {
+        Self {
+            source: view.source.as_vec3(),
+            right: view.right.as_vec3(),
+            up: view.up.as_vec3(),
+            d: view.d.as_vec3(),
+            sid: view.sid_mm as f32,
+        }
+    }
+
+    fn project(&self, p: Vec3) -> Point {
+        let r = p - self.source;
+        let m = self.sid / r.dot(self.d).max(1.0);
+        [r.dot(self.right) * m, r.dot(self.up) * m]
+    }
+}
+
+/// Buffers for [`OutlineTracer::trace`].
+#[derive(Clone, Debug, Default)]
+pub struct OutlineTracer {
+    tracer: ContourTracer,
+    run: Vec<Point>,
+}
+
+impl OutlineTracer {
+    /// All outlines of a patient inside the field, bone by bone.
+    pub fn trace(&mut self, patient: &Patient, view: &Projection) -> Vec<Outline> {
+        let flat = Flat::new(view);
+        let half = view.half_field_mm as f32;
+        let mut outlines = Vec::new();
+        let run = &mut self.run;
+        for bone in &patient.bones {
+            self.tracer.trace(&bone.outer, &bone.edges, flat.source, |ring| {
+                split_by_tag(ring, &flat, run, |tag, line| {
+                    let label = bone.label(tag);
+                    clip(line, half, |piece| outlines.push(Outline { label, points: piece.to_vec() }));
+                });
+            });
+        }
+        outlines
+    }
+}
+
+/// Runs of points with the same tag; each run reaches to the first point of the next so that nothing gapes.
+fn split_by_tag(
+    ring: &[ContourPoint],
+    flat: &Flat,
+    run: &mut Vec<Point>,
+    mut emit: impl FnMut(u8, &[Point]),
+) {
+    let n = ring.len();
+    if n < 3 {
+        return;
+    }
+    let first = (0..n).find(|&i| ring[i].tag != ring[(i + n - 1) % n].tag).unwrap_or(0);
+    let mut i = 0;
+    while i < n {
+        let tag = ring[(first + i) % n].tag;
+        run.clear();
+        while i < n && ring[(first + i) % n].tag == tag {
+            run.push(flat.project(ring[(first + i) % n].position));
+            i += 1;
+        }
+        run.push(flat.project(ring[(first + i) % n].position));
+        emit(tag, run);
+    }
+}
+
+/// The border of a closed mesh's shadow, as closed rings (first point not repeated), detector, mm. Outer rings only.
+pub fn silhouette(mesh: &Mesh, view: &Projection) -> Vec<Vec<Point>> {
+    let flat = Flat::new(view);
+    let mut rings: Vec<Vec<Point>> = Vec::new();
+    ContourTracer::default().trace(mesh, &mesh.edges(), flat.source, |ring| {
+        if ring.len() > 2 {
+            rings.push(ring.iter().map(|c| flat.project(c.position)).collect());
+        }
+    });
+    let none: Vec<Vec<Point>> = Vec::new();
+    let shapes = rings.overlay(&none, OverlayRule::Subject, FillRule::NonZero);
+    shapes.into_iter().filter_map(|shape| shape.into_iter().next()).collect()
+}

@@ -1,0 +1,213 @@
+//! What makes a view right, each as one signed number from the projected landmarks.
+//!
+//! - *squared*: angle between the ray through the end plate's centre and the plate, degrees: `asin(ray · normal)`, > 0 when the
+//!   receptor must go cephalad. Also the gap on the detector between the plate's front and back rims, mm.
+//! - *spinous centred*: along the plate's image direction, the spinous tip's offset from the midpoint of the pedicle centres
+//!   over their spacing, percent; > 0 when the tip stands to the patient's left.
+//! - *facet under pedicle*: along the same direction, the offset of the superior articular process of the level below from the
+//!   pedicle's centre over the pedicle's projected width, percent, > 0 to the patient's left; and whether its tip lies below
+//!   the pedicle's 6 o'clock.
+//! - *lateral*: how far apart the two pedicle centres fall, mm at the target's depth; likewise the crests and the edges of the
+//!   posterior wall.
+//! - *foramen aligned* (S1): anterior over posterior first foramen, mm at the target's depth. Common practice, no source.
+//!
+//! Rotation from an AP view, with the magnification of each depth taken out: Stokes 1986, Spine 11:702 (formula from memory):
+//! `tan t = (w / 2d) (a - b) / (a + b)`.
+
+use crate::anatomy::landmarks::{LevelLandmarks, Plate, Ring};
+use crate::anatomy::names::{Level, Side};
+use crate::anatomy::patient::Patient;
+use crate::imaging::projection::Projection;
+use glam::{DVec2, DVec3};
+use serde::{Deserialize, Serialize};
+
+/// What the learner aims at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Target {
+    /// L1 … L5 or S1.
+    pub level: Level,
+    /// Which side the needle will come from.
+    pub side: Side,
+}
+
+/// The name of a criterion.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[allow(missing_docs, reason = "described at the top of the module")]
+pub enum CriterionId {
+    SpinousCentred,
+    Squared,
+    FacetUnderPedicle,
+    Lateral,
+    ForamenAligned,
+}
+
+impl CriterionId {
+    /// In the trade's words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::SpinousCentred => "Spinous process centred",
+            Self::Squared => "End plate squared",
+            Self::FacetUnderPedicle => "Articular process under the pedicle",
+            Self::Lateral => "Left and right superimposed",
+            Self::ForamenAligned => "Sacral foramina over each other",
+        }
+    }
+
+    /// Unit of the value.
+    pub fn unit(self) -> &'static str {
+        match self {
+            Self::SpinousCentred => "% of pedicle spacing",
+            Self::Squared => "degrees",
+            Self::FacetUnderPedicle => "% of pedicle width",
+            Self::Lateral | Self::ForamenAligned => "mm",
+        }
+    }
+}
+
+/// Ray against plate, radians, > 0 when the receptor must go cephalad.
+pub fn plate_angle(view: &Projection, plate: &Plate) -> f64 {
+    // The plate's normal is cranial; a ray that climbs too little against it has a negative dot product.
+    -libm::asin(view.ray_to(plate.centre).dot(plate.normal).clamp(-1.0, 1.0))
+}
+
+/// Gap between the images of the plate's front and back rim, along the image normal of the plate, mm on the detector.
+pub fn rim_gap_mm(view: &Projection, plate: &Plate) -> f64 {
+    let front = view.project(plate.centre - plate.back * plate.half_depth);
+    let back = view.project(plate.centre + plate.back * plate.half_depth);
+    (back - front).perp_dot(plate_direction(view, plate)).abs()
+}
+
+/// Unit direction on the detector of the plate's left.
+pub fn plate_direction(view: &Projection, plate: &Plate) -> DVec2 {
+    let left = view.project(plate.centre + plate.left * plate.half_width);
+    let right = view.project(plate.centre - plate.left * plate.half_width);
+    (left - right).normalize_or(DVec2::NEG_X)
+}
+
+/// Image direction along which left and right are told apart: the plate's, or in a lateral view, where that shrinks to a
+/// point, the screen's.
+fn across(view: &Projection, level: &LevelLandmarks) -> DVec2 {
+    plate_direction(view, &level.upper_plate)
+}
+
+/// Spinous tip off the midpoint of the pedicles over their spacing, percent, > 0 to the patient's left. Not a number when the
+/// pedicles fall on each other.
+pub fn spinous_offset_percent(view: &Projection, level: &LevelLandmarks) -> f64 {
+    let along = across(view, level);
+    let [left, right] = level.sides.map(|s| view.project(s.pedicle.centre).dot(along));
+    let tip = view.project(level.spinous_tip).dot(along);
+    let spacing = left - right;
+    if spacing.abs() < 1e-6 { f64::NAN } else { 100.0 * (tip - 0.5 * (left + right)) / spacing }
+}
+
+/// Stokes' relation for a parallel beam: `a`, `b` are the image distances from the body's centre line to the left and right
+/// pedicle, `spacing` between the pedicles and `depth` behind the body's centre (all in the same unit). Radians, > 0 when
+/// the left pedicle is nearer the centre line.
+pub fn rotation_from_pedicles(a: f64, b: f64, spacing: f64, depth: f64) -> f64 {
+    libm::atan(spacing / (2.0 * depth) * (b - a) / (a + b))
+}
+
+/// Rotation of a vertebra against the beam from where its pedicles and its body fall on the detector, each first scaled back to
+/// its own depth, radians, > 0 when the receptor stands too far to the patient's left.
+pub fn implied_rotation(view: &Projection, level: &LevelLandmarks) -> f64 {
+    let along = across(view, level);
+    let scaled = |p: DVec3| view.project(p).dot(along) / view.magnification_at(p);
+    let body =
+        0.5 * (level.upper_plate.centre + level.lower_plate.map_or(level.upper_plate.centre, |p| p.centre));
+    let [left, right] = level.sides.map(|s| s.pedicle.centre);
+    let middle = scaled(body);
+    let depth = (0.5 * (left + right) - body).dot(level.upper_plate.back);
+    rotation_from_pedicles(scaled(left) - middle, middle - scaled(right), left.distance(right), depth)
+}
+
+/// Where the superior articular process of the level below stands against the pedicle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FacetPlace {
+    /// Offset over the pedicle's projected width, percent, > 0 to the patient's left.
+    pub offset_percent: f64,
+    /// How far the tip lies below the pedicle's 6 o'clock, mm on the detector; < 0 when it overlaps the pedicle.
+    pub below_mm: f64,
+}
+
+/// The facet criterion of a vertebra; `None` on the sacrum.
+pub fn facet_place(view: &Projection, patient: &Patient, target: Target) -> Option<FacetPlace> {
+    let below = target.level.below()?;
+    let level = patient.level(target.level);
+    let along = across(view, level);
+    let down = {
+        let perpendicular = along.perp();
+        if perpendicular.y < 0.0 { perpendicular } else { -perpendicular }
+    };
+    let pedicle = level.side(target.side).pedicle;
+    let (low, high) = ring_span(view, &pedicle, along);
+    let (_, six) = ring_span(view, &pedicle, down);
+    let tip = view.project(patient.level(below).side(target.side).superior_process_tip);
+    Some(FacetPlace {
+        offset_percent: 100.0 * (tip.dot(along) - view.project(pedicle.centre).dot(along))
+            / (high - low).max(1e-6),
+        below_mm: tip.dot(down) - six,
+    })
+}
+
+/// Least and greatest coordinate of a projected ring along an image direction, mm on the detector.
+pub fn ring_span(view: &Projection, ring: &Ring, along: DVec2) -> (f64, f64) {
+    const STEPS: usize = 48;
+    (0..STEPS)
+        .map(|i| view.project(ring.point(i as f64 * std::f64::consts::TAU / STEPS as f64)).dot(along))
+        .fold((f64::MAX, f64::MIN), |(low, high), x| (low.min(x), high.max(x)))
+}
+
+/// Left against right in a lateral view, mm at the target's depth.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LateralPlace {
+    /// Left pedicle centre from the right one: [towards the back, cranial], mm.
+    pub pedicles_mm: [f64; 2],
+    /// Left crest top from the right one, same axes, mm.
+    pub crests_mm: [f64; 2],
+    /// Distance between the images of the left and right edges of the posterior wall, mm.
+    pub posterior_wall_mm: f64,
+}
+
+impl LateralPlace {
+    /// The distance that is scored: between the pedicle centres.
+    pub fn apart_mm(&self) -> f64 {
+        libm::hypot(self.pedicles_mm[0], self.pedicles_mm[1])
+    }
+}
+
+/// Where left and right fall in a lateral view.
+pub fn lateral_place(view: &Projection, patient: &Patient, level: Level) -> LateralPlace {
+    let l = patient.level(level);
+    let scale = view.magnification_at(l.centre);
+    let front = view.project(l.upper_plate.centre - l.upper_plate.back * l.upper_plate.half_depth);
+    let back = view.project(l.upper_plate.centre + l.upper_plate.back * l.upper_plate.half_depth);
+    let backwards = (back - front).normalize_or(DVec2::X);
+    let upwards = if backwards.perp().y > 0.0 { backwards.perp() } else { -backwards.perp() };
+    let between = |a: DVec3, b: DVec3| {
+        let r = (view.project(a) - view.project(b)) / scale;
+        [r.dot(backwards), r.dot(upwards)]
+    };
+    let [left, right] = l.sides.map(|s| s.pedicle.centre);
+    let sacrum = patient.level(Level::S1);
+    let crests = sacrum.sides.map(|s| s.crest_top.unwrap_or(sacrum.centre));
+    let half_wall = l.upper_plate.left * (l.upper_plate.half_width * 0.6);
+    let wall = between(l.posterior_wall + half_wall, l.posterior_wall - half_wall);
+    LateralPlace {
+        pedicles_mm: between(left, right),
+        crests_mm: between(crests[0], crests[1]),
+        posterior_wall_mm: wall[0].abs(),
+    }
+}
+
+/// Anterior first sacral foramen from the posterior one: [to the patient's left, cranial], mm at the sacrum's depth; `None`
+/// where the patient's level has no such foramina.
+pub fn foramen_offset_mm(view: &Projection, patient: &Patient, side: Side) -> Option<[f64; 2]> {
+    let sacrum = patient.level(Level::S1);
+    let s = sacrum.side(side);
+    let (anterior, posterior) = (s.anterior_foramen?.centre, s.posterior_foramen?.centre);
+    let along = across(view, sacrum);
+    let up = if along.perp().y > 0.0 { along.perp() } else { -along.perp() };
+    let r = (view.project(anterior) - view.project(posterior)) / view.magnification_at(posterior);
+    Some([r.dot(along), r.dot(up)])
+}

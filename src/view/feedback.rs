@@ -1,0 +1,105 @@
+//! Which control to move, which way and how far, in the words that a teacher would use.
+//!
+//! From the criterion's slope along each control: the move that brings its value to zero, `-value / slope`, in steps of the model
+//! itself (three Newton steps), so that a large error gets the right advice too.
+
+use super::criteria::CriterionId;
+use crate::imaging::c_arm::CArm;
+use serde::Serialize;
+
+/// A control of the C-arm.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+#[allow(missing_docs, reason = "the names are the trade's")]
+pub enum Control {
+    Oblique,
+    Tilt,
+}
+
+/// One move.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Advice {
+    /// Which control.
+    pub control: Control,
+    /// `left` or `right` (of the patient), `cephalad` or `caudad`.
+    pub direction: &'static str,
+    /// How far, degrees, > 0.
+    pub amount_deg: f64,
+}
+
+/// The control that answers to a criterion.
+pub fn control_of(id: CriterionId) -> Control {
+    match id {
+        CriterionId::Squared => Control::Tilt,
+        CriterionId::SpinousCentred
+        | CriterionId::FacetUnderPedicle
+        | CriterionId::Lateral
+        | CriterionId::ForamenAligned => Control::Oblique,
+    }
+}
+
+/// The move of one control that brings `value` (a signed error as a function of the C-arm) to zero, if there is one within 90
+/// degrees.
+pub fn advice(control: Control, arm: &CArm, value: impl Fn(&CArm) -> f64) -> Option<Advice> {
+    const STEP: f64 = 1e-4;
+    let moved = |by: f64| match control {
+        Control::Oblique => CArm { oblique: arm.oblique + by, ..*arm },
+        Control::Tilt => CArm { tilt: arm.tilt + by, ..*arm },
+    };
+    let mut by = 0.0;
+    for _ in 0..6 {
+        let here = value(&moved(by));
+        let slope = (value(&moved(by + STEP)) - here) / STEP;
+        let step = -here / slope;
+        if !step.is_finite() {
+            return None;
+        }
+        by += step.clamp(-0.6, 0.6);
+    }
+    let amount_deg = by.to_degrees();
+    if amount_deg.abs() > 90.0 || value(&moved(by)).abs() > value(arm).abs() {
+        return None;
+    }
+    let direction = match (control, by > 0.0) {
+        (Control::Oblique, true) => "left",
+        (Control::Oblique, false) => "right",
+        (Control::Tilt, true) => "cephalad",
+        (Control::Tilt, false) => "caudad",
+    };
+    Some(Advice { control, direction, amount_deg: amount_deg.abs() })
+}
+
+/// The advice as a sentence.
+pub fn sentence(advice: &Advice) -> String {
+    let degrees = advice.amount_deg;
+    let amount = if degrees < 1.0 {
+        "less than 1 degree".to_owned()
+    } else {
+        let rounded = libm::round(degrees);
+        format!("{rounded} degree{}", if rounded == 1.0 { "" } else { "s" })
+    };
+    match advice.control {
+        Control::Oblique => format!("Turn the receptor {amount} towards the patient's {}.", advice.direction),
+        Control::Tilt => format!("Tilt the receptor {amount} {}.", advice.direction),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn advice_finds_the_zero_of_a_known_curve() {
+        let arm = CArm::at_degrees(5.0, 0.0).unwrap();
+        let found =
+            advice(Control::Oblique, &arm, |a| a.oblique.tan() - 25.0_f64.to_radians().tan()).unwrap();
+        assert_eq!(found.direction, "left");
+        assert!((found.amount_deg - 20.0).abs() < 1e-6);
+        assert_eq!(sentence(&found), "Turn the receptor 20 degrees towards the patient's left.");
+    }
+
+    #[test]
+    fn no_advice_where_nothing_helps() {
+        assert_eq!(advice(Control::Tilt, &CArm::default(), |_| 1.0), None);
+    }
+}

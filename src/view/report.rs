@@ -1,0 +1,358 @@
+//! Everything that page and host tool say about a view, as plain data.
+
+use super::best_view::{Orientation, ViewKind, best_view};
+use super::criteria::{
+    CriterionId, Target, facet_place, foramen_offset_mm, implied_rotation, lateral_place, plate_angle,
+    rim_gap_mm, spinous_offset_percent,
+};
+use super::feedback::{Advice, advice, control_of, sentence};
+use super::tolerance::{Tolerance, Tolerances};
+use crate::anatomy::names::{Level, Part, Side};
+use crate::anatomy::patient::Patient;
+use crate::imaging::c_arm::CArm;
+use crate::imaging::projection::Projection;
+use serde::Serialize;
+
+/// One criterion, measured.
+#[derive(Clone, Debug, Serialize)]
+pub struct Criterion {
+    /// Which.
+    pub id: CriterionId,
+    /// In words.
+    pub name: &'static str,
+    /// Signed measure; `null` where the view does not define it.
+    pub value: Option<f64>,
+    /// Unit of value and tolerance.
+    pub unit: &'static str,
+    /// Limits.
+    pub tolerance: Tolerance,
+    /// 0 to 1.
+    pub score: f64,
+    /// What to move, when something is to be gained.
+    pub advice: Option<Advice>,
+    /// The same in words, always there.
+    pub sentence: String,
+}
+
+/// A kind of view and how near it is.
+#[derive(Clone, Debug, Serialize)]
+pub struct ViewScore {
+    /// Which view.
+    pub view: ViewKind,
+    /// The least of its criteria's scores.
+    pub score: f64,
+    /// The criteria that make it.
+    pub criteria: Vec<CriterionId>,
+    /// The best view of this kind.
+    pub best: Orientation,
+    /// Whether the machine's ranges reach it.
+    pub reached: bool,
+}
+
+/// A landmark in the patient frame and on the detector.
+#[derive(Clone, Debug, Serialize)]
+pub struct LandmarkReport {
+    /// Such as `pedicle_centre`.
+    pub name: &'static str,
+    /// Level.
+    pub level: Level,
+    /// `null` in the midline.
+    pub side: Option<Side>,
+    /// Patient frame: origin at the target's centre, LPS, mm.
+    pub patient_mm: [f64; 3],
+    /// Detector, u right and v up, mm.
+    pub detector_mm: [f64; 2],
+}
+
+/// Where to write the name of a part of the dog.
+#[derive(Clone, Debug, Serialize)]
+pub struct DogPart {
+    /// The part.
+    pub part: Part,
+    /// Its name in the dog.
+    pub dog_name: &'static str,
+    /// Whose it is.
+    pub level: Level,
+    /// Whose it is.
+    pub side: Side,
+    /// Detector, mm.
+    pub anchor_mm: [f64; 2],
+}
+
+/// Further measures of the view, not scored.
+#[derive(Clone, Debug, Serialize)]
+pub struct Measures {
+    /// Rotation of the target implied by its pedicles (Stokes), degrees, > 0 receptor too far to the patient's left.
+    pub implied_rotation_deg: f64,
+    /// Gap between front and back rim of the upper end plate, mm on the detector.
+    pub upper_rim_gap_mm: f64,
+    /// Ray against the lower end plate, degrees; `null` on the sacrum.
+    pub lower_plate_deg: Option<f64>,
+    /// Tip of the articular process below the pedicle's 6 o'clock, mm on the detector; `null` on the sacrum.
+    pub facet_below_pedicle_mm: Option<f64>,
+    /// Crest tops apart in the picture: towards the back and cranial, mm.
+    pub crests_apart_mm: [f64; 2],
+    /// Edges of the posterior wall apart, mm.
+    pub posterior_wall_mm: f64,
+    /// Magnification at the target.
+    pub magnification: f64,
+}
+
+/// Degrees of the C-arm.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct ArmOrientation {
+    /// > 0 receptor to the patient's left.
+    pub oblique: f64,
+    /// > 0 cephalad.
+    pub tilt: f64,
+    /// > 0 clockwise.
+    pub image_rotation: f64,
+}
+
+/// DICOM positioner angles, degrees.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct DicomAngles {
+    /// (0018,1510).
+    pub primary: f64,
+    /// (0018,1511).
+    pub secondary: f64,
+}
+
+/// The whole report.
+#[derive(Clone, Debug, Serialize)]
+pub struct Report {
+    /// Target.
+    pub level: Level,
+    /// Target.
+    pub side: Side,
+    /// Patient's name in the list.
+    pub patient: &'static str,
+    /// Where the C-arm stands.
+    pub orientation: ArmOrientation,
+    /// The same in DICOM's words.
+    pub dicom: DicomAngles,
+    /// All criteria that apply to the level.
+    pub criteria: Vec<Criterion>,
+    /// The views they make.
+    pub views: Vec<ViewScore>,
+    /// Best oblique view of the target.
+    pub best: Orientation,
+    /// Not scored.
+    pub measures: Measures,
+    /// All landmarks.
+    pub landmarks: Vec<LandmarkReport>,
+    /// Label anchors of the dog's parts.
+    pub dog: Vec<DogPart>,
+}
+
+/// The criteria of a level, in the order in which a learner meets them.
+pub fn criteria_of(level: Level) -> &'static [CriterionId] {
+    match level {
+        Level::S1 => &[
+            CriterionId::SpinousCentred,
+            CriterionId::Squared,
+            CriterionId::ForamenAligned,
+            CriterionId::Lateral,
+        ],
+        _ => &[
+            CriterionId::SpinousCentred,
+            CriterionId::Squared,
+            CriterionId::FacetUnderPedicle,
+            CriterionId::Lateral,
+        ],
+    }
+}
+
+/// The criteria that make a view of a level.
+pub fn criteria_of_view(level: Level, kind: ViewKind) -> [CriterionId; 2] {
+    let turn = match kind {
+        ViewKind::TrueAp => CriterionId::SpinousCentred,
+        ViewKind::Oblique if level == Level::S1 => CriterionId::ForamenAligned,
+        ViewKind::Oblique => CriterionId::FacetUnderPedicle,
+        ViewKind::Lateral => CriterionId::Lateral,
+    };
+    [turn, CriterionId::Squared]
+}
+
+/// The signed value that the control brings to zero.
+fn signed_value(patient: &Patient, target: Target, view: &Projection, id: CriterionId) -> f64 {
+    let level = patient.level(target.level);
+    match id {
+        CriterionId::SpinousCentred => spinous_offset_percent(view, level),
+        CriterionId::Squared => plate_angle(view, &level.upper_plate).to_degrees(),
+        CriterionId::FacetUnderPedicle => {
+            facet_place(view, patient, target).map_or(f64::NAN, |f| f.offset_percent)
+        }
+        CriterionId::Lateral => lateral_place(view, patient, target.level).pedicles_mm[0],
+        CriterionId::ForamenAligned => {
+            foramen_offset_mm(view, patient, target.side).map_or(f64::NAN, |o| o[0])
+        }
+    }
+}
+
+/// The value that is shown and scored: as above, or the distance where two directions count.
+fn scored_value(patient: &Patient, target: Target, view: &Projection, id: CriterionId) -> f64 {
+    match id {
+        CriterionId::Lateral => lateral_place(view, patient, target.level).apart_mm(),
+        CriterionId::ForamenAligned => {
+            foramen_offset_mm(view, patient, target.side).map_or(f64::NAN, |o| libm::hypot(o[0], o[1]))
+        }
+        _ => signed_value(patient, target, view, id),
+    }
+}
+
+fn tolerance_of(tolerances: &Tolerances, id: CriterionId) -> Tolerance {
+    match id {
+        CriterionId::SpinousCentred => tolerances.spinous_percent,
+        CriterionId::Squared => tolerances.squared_deg,
+        CriterionId::FacetUnderPedicle => tolerances.facet_percent,
+        CriterionId::Lateral => tolerances.lateral_mm,
+        CriterionId::ForamenAligned => tolerances.foramen_mm,
+    }
+}
+
+/// Measures one criterion.
+pub fn criterion(
+    patient: &Patient,
+    target: Target,
+    arm: &CArm,
+    id: CriterionId,
+    tolerances: &Tolerances,
+) -> Criterion {
+    let centre = patient.level(target.level).centre;
+    let view = Projection::new(arm, centre);
+    let value = scored_value(patient, target, &view, id);
+    let tolerance = tolerance_of(tolerances, id);
+    let mut score = tolerance.score(value);
+    let mut note = None;
+    if id == CriterionId::FacetUnderPedicle
+        && let Some(place) = facet_place(&view, patient, target)
+        && place.below_mm < 0.0
+    {
+        // The tip must stand under the eye, not in it: marks fade over the first quarter of the pedicle's height.
+        score *= (1.0 + place.below_mm / FACET_OVERLAP_NONE_MM).clamp(0.0, 1.0);
+        note = Some("The tip of the process overlaps the pedicle; change the tilt until it stands below.");
+    }
+    let found =
+        advice(control_of(id), arm, |a| signed_value(patient, target, &Projection::new(a, centre), id));
+    let sentence = match (score >= 1.0, &found, note) {
+        (true, _, _) => "Good: within the tolerance.".to_owned(),
+        (_, _, Some(note)) if tolerance.score(value) >= 1.0 => note.to_owned(),
+        (_, Some(a), _) => sentence(a),
+        (_, None, _) => {
+            "No move of one control puts this right from here; go back to a true AP first.".to_owned()
+        }
+    };
+    Criterion {
+        id,
+        name: id.name(),
+        value: value.is_finite().then_some(value),
+        unit: id.unit(),
+        tolerance,
+        score,
+        advice: if score >= 1.0 { None } else { found },
+        sentence,
+    }
+}
+
+/// Overlap of process and pedicle at which the facet criterion gives nothing, mm on the detector. Common practice, no source.
+const FACET_OVERLAP_NONE_MM: f64 = 6.0;
+
+/// Says everything about a view.
+pub fn report(patient: &Patient, target: Target, arm: &CArm) -> Report {
+    report_with(patient, target, arm, &Tolerances::default())
+}
+
+/// The same with a lesson's own tolerances.
+pub fn report_with(patient: &Patient, target: Target, arm: &CArm, tolerances: &Tolerances) -> Report {
+    let level = patient.level(target.level);
+    let view = Projection::new(arm, level.centre);
+    let criteria: Vec<Criterion> =
+        criteria_of(target.level).iter().map(|&id| criterion(patient, target, arm, id, tolerances)).collect();
+    let views: Vec<ViewScore> = ViewKind::ALL
+        .into_iter()
+        .map(|kind| {
+            let ids = criteria_of_view(target.level, kind);
+            let score = criteria.iter().filter(|c| ids.contains(&c.id)).map(|c| c.score).fold(1.0, f64::min);
+            let best = best_view(patient, target, kind, arm);
+            ViewScore {
+                view: kind,
+                score,
+                criteria: ids.to_vec(),
+                best: best.orientation,
+                reached: best.reached,
+            }
+        })
+        .collect();
+    let (primary, secondary) = arm.dicom_angles_deg();
+    let lateral = lateral_place(&view, patient, target.level);
+    let landmarks = patient
+        .landmarks
+        .iter()
+        .flat_map(|l| l.points())
+        .map(|l| LandmarkReport {
+            name: l.name,
+            level: l.level,
+            side: l.side,
+            patient_mm: (l.position_mm - level.centre).to_array(),
+            detector_mm: view.project(l.position_mm).to_array(),
+        })
+        .collect();
+    Report {
+        level: target.level,
+        side: target.side,
+        patient: patient.spec.name,
+        orientation: ArmOrientation {
+            oblique: arm.oblique.to_degrees(),
+            tilt: arm.tilt.to_degrees(),
+            image_rotation: arm.image_rotation.to_degrees(),
+        },
+        dicom: DicomAngles { primary, secondary },
+        best: views[1].best,
+        criteria,
+        views,
+        measures: Measures {
+            implied_rotation_deg: implied_rotation(&view, level).to_degrees(),
+            upper_rim_gap_mm: rim_gap_mm(&view, &level.upper_plate),
+            lower_plate_deg: level.lower_plate.map(|p| plate_angle(&view, &p).to_degrees()),
+            facet_below_pedicle_mm: facet_place(&view, patient, target).map(|f| f.below_mm),
+            crests_apart_mm: lateral.crests_mm,
+            posterior_wall_mm: lateral.posterior_wall_mm,
+            magnification: view.magnification_at(level.centre),
+        },
+        landmarks,
+        dog: dog(patient, target, &view),
+    }
+}
+
+/// Anchors of the dog's parts: those of the target, and the ear of the level below.
+fn dog(patient: &Patient, target: Target, view: &Projection) -> Vec<DogPart> {
+    let mut parts = Vec::new();
+    let mut add = |part: Part, level: Level, at: Option<glam::DVec3>| {
+        if let (Some(dog_name), Some(p)) = (part.dog_name(), at) {
+            parts.push(DogPart {
+                part,
+                dog_name,
+                level,
+                side: target.side,
+                anchor_mm: view.project(p).to_array(),
+            });
+        }
+    };
+    let s = patient.level(target.level).side(target.side);
+    add(Part::TransverseProcess, target.level, s.transverse_tip.map(|tip| tip.lerp(s.pedicle.centre, 0.3)));
+    add(Part::Pedicle, target.level, Some(s.pedicle.centre));
+    add(
+        Part::SuperiorArticularProcess,
+        target.level,
+        Some(s.superior_process_tip.lerp(s.superior_facet, 0.4)),
+    );
+    add(Part::Pars, target.level, s.pars);
+    add(Part::Lamina, target.level, s.lamina);
+    add(Part::InferiorArticularProcess, target.level, s.inferior_process_tip);
+    if let Some(below) = target.level.below() {
+        let b = patient.level(below).side(target.side);
+        add(Part::SuperiorArticularProcess, below, Some(b.superior_process_tip));
+    }
+    parts
+}
