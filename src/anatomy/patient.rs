@@ -7,7 +7,7 @@ use super::column::{ColumnShape, Posture, average_vertebrae, stack};
 use super::dimensions::{PELVIS, Pelvis};
 use super::landmarks::{self, LevelLandmarks};
 use super::names::{Label, Level, Part, Side, UnknownName};
-use super::place::{tag, untag};
+use super::place::{other_side, tag, untag};
 use super::vertebra::{Below, SuperiorProcess};
 use super::{pelvis, rib, sacrum, vertebra};
 use crate::geometry::frame::{Rigid, rotation_z};
@@ -163,10 +163,10 @@ pub struct Patient {
 
 /// Lattice spacing, mm: fine enough that a vertebra's film lines are smooth, coarse enough for 250 ms a patient.
 mod spacing_mm {
-    pub(super) const VERTEBRA: f32 = 1.25;
-    pub(super) const SACRUM: f32 = 1.7;
-    pub(super) const WING: f32 = 2.2;
-    pub(super) const RIB: f32 = 1.5;
+    pub(super) const VERTEBRA: f32 = 1.4;
+    pub(super) const SACRUM: f32 = 1.9;
+    pub(super) const WING: f32 = 2.6;
+    pub(super) const RIB: f32 = 1.6;
     pub(super) const PART: f32 = 1.0;
 }
 
@@ -175,9 +175,21 @@ const GRAIN_MM: f32 = 0.28;
 /// Crest above the middle of the L4-5 disc, mm: the imaged line lies at L4 or L4-5 in 87 % (Chakraverty 2007: read).
 const CREST_ABOVE_DISC_MM: f64 = 2.0;
 
+/// A bone before meshing.
+struct Draft {
+    level: Level,
+    /// Not ilium or rib.
+    axial: bool,
+    spacing_mm: f32,
+    frame: Rigid,
+    solid: Solid,
+    /// The other side's solid, for bones that come in mirrored pairs and are meshed once.
+    twin: Option<Solid>,
+}
+
 /// The bones before meshing, and the landmarks.
 struct Plan {
-    bones: Vec<(Level, bool, f32, Rigid, Solid)>,
+    bones: Vec<Draft>,
     landmarks: [LevelLandmarks; 7],
 }
 
@@ -224,10 +236,17 @@ fn plan(spec: &PatientSpec) -> Plan {
         let i = level.index();
         let below = Below { process: process(i + 1), motion: frames[i].inverse().after(&frames[i + 1]) };
         let solid = vertebra::solid(&vertebrae[i], k, swelling(i), &below);
-        bones.push((level, true, spacing_mm::VERTEBRA, frames[i], solid));
+        bones.push(Draft { level, axial: true, spacing_mm: spacing_mm::VERTEBRA, frame: frames[i], solid, twin: None });
     }
-    let sacrum = sacrum::solid(&pelvis_size, k, swelling(6));
-    bones.push((Level::S1, true, spacing_mm::SACRUM, frames[6], sacrum));
+    let solid = sacrum::solid(&pelvis_size, k, swelling(6));
+    bones.push(Draft {
+        level: Level::S1,
+        axial: true,
+        spacing_mm: spacing_mm::SACRUM,
+        frame: frames[6],
+        solid,
+        twin: None,
+    });
 
     let disc_middle = {
         let l5 = &frames[5];
@@ -235,11 +254,23 @@ fn plan(spec: &PatientSpec) -> Plan {
         (l5.translation + up * (vertebrae[5].half_height_mm() + shape.disc_height_mm[4] / 2.0)).z
     };
     let crest_z = disc_middle + CREST_ABOVE_DISC_MM * k;
-    for side in Side::BOTH {
-        let solid = pelvis::solid(side, k, crest_z);
-        bones.push((Level::S1, false, spacing_mm::WING, on_table, solid));
-        bones.push((Level::T12, false, spacing_mm::RIB, frames[0], rib::solid(side, k)));
-    }
+    let [left, right] = Side::BOTH;
+    bones.push(Draft {
+        level: Level::S1,
+        axial: false,
+        spacing_mm: spacing_mm::WING,
+        frame: on_table,
+        solid: pelvis::solid(left, k, crest_z),
+        twin: Some(pelvis::solid(right, k, crest_z)),
+    });
+    bones.push(Draft {
+        level: Level::T12,
+        axial: false,
+        spacing_mm: spacing_mm::RIB,
+        frame: frames[0],
+        solid: rib::solid(left, k),
+        twin: Some(rib::solid(right, k)),
+    });
 
     let top = pelvis::crest_top(k, crest_z);
     let crest_tops = Side::BOTH.map(|s| on_table.point(DVec3::new(top.x * s.sign(), top.y, top.z)));
@@ -259,20 +290,7 @@ impl Patient {
     pub fn new(spec: &PatientSpec) -> Self {
         let plan = plan(spec);
         let cortex = spec.bone_density.sqrt() as f32;
-        let bones = plan
-            .bones
-            .into_iter()
-            .map(|(level, axial, spacing, frame, mut solid)| {
-                solid.pieces.iter_mut().for_each(|p| p.cortex_mm *= cortex);
-                let lattice = Lattice::sample(&solid, spacing);
-                let outer = extract(&solid, &lattice, Surface::Outer).moved(&frame);
-                let mut marrow = extract(&solid, &lattice, Surface::Marrow);
-                grain(&mut marrow);
-                let marrow = marrow.moved(&frame);
-                let edges = outer.edges();
-                Bone { level, solid, frame, outer, edges, marrow, axial }
-            })
-            .collect();
+        let bones = plan.bones.into_iter().flat_map(|draft| mesh(draft, cortex)).collect();
         let trunk = Trunk {
             centre_mm: [0.0, 93.0 * spec.size - 105.0 * spec.girth * spec.size + 30.0 * (spec.girth - 1.0)],
             half_mm: [158.0 * spec.girth * spec.size, 105.0 * spec.girth * spec.size],
@@ -305,6 +323,30 @@ impl Patient {
         }
         Some(all)
     }
+}
+
+/// Meshes a draft: one bone, or two mirrored ones.
+fn mesh(draft: Draft, cortex: f32) -> Vec<Bone> {
+    let thinned = |mut solid: Solid| {
+        solid.pieces.iter_mut().for_each(|p| p.cortex_mm *= cortex);
+        solid
+    };
+    let Draft { level, axial, spacing_mm, frame, solid, twin } = draft;
+    let solid = thinned(solid);
+    let lattice = Lattice::sample(&solid, spacing_mm);
+    let outer = extract(&solid, &lattice, Surface::Outer);
+    let mut marrow = extract(&solid, &lattice, Surface::Marrow);
+    grain(&mut marrow);
+    let mut bones = Vec::new();
+    let mut finish = |solid: Solid, outer: Mesh, marrow: Mesh| {
+        let edges = outer.edges();
+        bones.push(Bone { level, solid, frame, outer: outer.moved(&frame), edges, marrow: marrow.moved(&frame), axial });
+    };
+    if let Some(twin) = twin {
+        finish(thinned(twin), outer.mirrored(other_side), marrow.mirrored(other_side));
+    }
+    finish(solid, outer, marrow);
+    bones
 }
 
 /// Roughens the marrow's surface by an integer hash of the vertex number.

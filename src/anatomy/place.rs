@@ -79,3 +79,12 @@ pub(super) fn untag(tag: u8) -> (Part, Option<Side>) {
     };
     (Part::ALL[usize::from(tag % 16)], side)
 }
+
+/// The number of the same part on the other side.
+pub(super) fn other_side(tag: u8) -> u8 {
+    match tag / 16 {
+        1 => tag + 16,
+        2 => tag - 16,
+        _ => tag,
+    }
+}

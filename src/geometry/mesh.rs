@@ -98,6 +98,17 @@ impl Mesh {
         self
     }
 
+    /// The mirror image in the plane x = 0; `retag` renames the parts.
+    pub fn mirrored(&self, retag: impl Fn(u8) -> u8) -> Self {
+        let flip = |v: &Vec3| Vec3::new(-v.x, v.y, v.z);
+        Self {
+            positions: self.positions.iter().map(flip).collect(),
+            normals: self.normals.iter().map(flip).collect(),
+            tags: self.tags.iter().map(|&t| retag(t)).collect(),
+            triangles: self.triangles.iter().map(|&[a, b, c]| [a, c, b]).collect(),
+        }
+    }
+
     /// Lowest and highest corner of the box around it, mm.
     pub fn bounds(&self) -> (DVec3, DVec3) {
         self.positions

@@ -18,8 +18,9 @@ pub use strut::Strut;
 
 use glam::Vec3;
 
-/// How much steeper than 1 a field may be between two points of a block, with room to spare.
-pub const SAFETY: f32 = 1.35;
+/// How much steeper than 1 a field may be between two points of a block. A block that is skipped wrongly all the same is found
+/// again from its neighbours (see `lattice`).
+pub const SAFETY: f32 = 1.15;
 
 /// One shape.
 #[derive(Clone, Debug)]
@@ -42,6 +43,21 @@ impl Shape {
         }
     }
 
+    /// [`Self::sample`] of many points: distances and cortex factors.
+    pub fn samples(&self, points: &[Vec3], distance: &mut [f32], cortex: &mut [f32]) {
+        match self {
+            Self::Strut(s) => {
+                s.distances(points, distance);
+                cortex.fill(1.0);
+            }
+            _ => {
+                for ((&p, d), c) in points.iter().zip(distance).zip(cortex) {
+                    (*d, *c) = self.sample(p);
+                }
+            }
+        }
+    }
+
     /// A ball that holds the shape: centre and radius, mm.
     pub fn ball(&self) -> (Vec3, f32) {
         match self {
@@ -55,12 +71,14 @@ impl Shape {
 
 /// Smooth minimum with compact support: equals `min(a, b)` where they differ by `k` or more, and is at most `k / 4` below.
 /// Also returns the weight of `b`, 0 to 1.
+#[inline]
 pub fn smooth_min(a: f32, b: f32, k: f32) -> (f32, f32) {
     let h = (0.5 + 0.5 * (a - b) / k).clamp(0.0, 1.0);
     (b * h + a * (1.0 - h) - k * h * (1.0 - h), h)
 }
 
 /// Smooth maximum, the mirror of [`smooth_min`].
+#[inline]
 pub fn smooth_max(a: f32, b: f32, k: f32) -> f32 {
     -smooth_min(-a, -b, k).0
 }

@@ -83,6 +83,21 @@ impl Piece {
     }
 }
 
+impl Piece {
+    /// [`Self::sample`] of many points; `local` is scratch of the same length.
+    fn samples(&self, points: &[Vec3], local: &mut [Vec3], distance: &mut [f32], cortex: &mut [f32]) {
+        for (q, &p) in local.iter_mut().zip(points) {
+            *q = self.shape_point(p);
+        }
+        self.shape.samples(local, distance, cortex);
+        if let Some(facet) = &self.facet {
+            for (d, &p) in distance.iter_mut().zip(points) {
+                *d = smooth_max(*d, facet.distance(p), FACET_EDGE_MM);
+            }
+        }
+    }
+}
+
 /// Something taken away: a canal, or the neighbour's process with the joint space around it.
 #[derive(Clone, Debug)]
 pub struct Carve {
@@ -99,6 +114,8 @@ pub struct Sample {
     pub distance: f32,
     /// Thickness of the cortex under the nearest surface, mm.
     pub cortex: f32,
+    /// Index of the piece whose own surface is nearest.
+    pub nearest: u8,
 }
 
 /// A bone in its own frame.
@@ -188,9 +205,13 @@ impl Solid {
     pub fn sample_active(&self, p: Vec3, active: &Active) -> Sample {
         let mut distance = FAR_MM;
         let mut cortex = 1.0;
+        let (mut nearest, mut least) = (0, FAR_MM);
         for &i in &active.pieces {
             let piece = &self.pieces[usize::from(i)];
             let (d, c) = piece.sample(p);
+            if d < least {
+                (nearest, least) = (i, d);
+            }
             let (blended, weight) = smooth_min(distance, d, piece.blend_mm);
             distance = blended;
             cortex += (c - cortex) * weight;
@@ -199,20 +220,36 @@ impl Solid {
             let carve = &self.carves[usize::from(i)];
             distance = smooth_max(distance, carve.gap_mm - carve.piece.sample(p).0, CARVE_EDGE_MM);
         }
-        Sample { distance, cortex }
+        Sample { distance, cortex, nearest }
+    }
+
+    /// The field at `N` points at once, a piece after the other: signed distances and cortical thicknesses, mm. The same values
+    /// as [`Self::sample_active`] gives one by one.
+    pub fn sample_many<const N: usize>(&self, points: &[Vec3; N], active: &Active) -> ([f32; N], [f32; N]) {
+        let mut distance = [FAR_MM; N];
+        let mut cortex = [1.0_f32; N];
+        let (mut d, mut c, mut local) = ([0.0_f32; N], [0.0_f32; N], [Vec3::ZERO; N]);
+        for &i in &active.pieces {
+            let piece = &self.pieces[usize::from(i)];
+            piece.samples(points, &mut local, &mut d, &mut c);
+            for n in 0..N {
+                let (blended, weight) = smooth_min(distance[n], d[n], piece.blend_mm);
+                distance[n] = blended;
+                cortex[n] += (c[n] * piece.cortex_mm - cortex[n]) * weight;
+            }
+        }
+        for &i in &active.carves {
+            let carve = &self.carves[usize::from(i)];
+            carve.piece.samples(points, &mut local, &mut d, &mut c);
+            for n in 0..N {
+                distance[n] = smooth_max(distance[n], carve.gap_mm - d[n], CARVE_EDGE_MM);
+            }
+        }
+        (distance, cortex)
     }
 
     /// The field at a point.
     pub fn sample(&self, p: Vec3) -> Sample {
         self.sample_active(p, &self.all())
-    }
-
-    /// The piece whose own surface is nearest to `p`.
-    pub fn nearest_piece(&self, p: Vec3, active: &Active) -> Option<&Piece> {
-        active
-            .pieces
-            .iter()
-            .map(|&i| &self.pieces[usize::from(i)])
-            .min_by(|a, b| a.sample(p).0.total_cmp(&b.sample(p).0))
     }
 }
