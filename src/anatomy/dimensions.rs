@@ -67,7 +67,7 @@ pub struct Vertebra {
 const ROWS: [[f64; 21]; 6] = [
     // width     depth       height      pedicle              canal       facets: plane, x, y, rise   pars  span   spinous     lamina stout
     [
-        39.5, 41.0, 32.5, 33.0, 26.5, 25.0, 8.0, 15.8, 2.0, 22.0, 18.0, 24.0, 15.5, 12.0, 9.0, 12.0, 50.0,
+        39.5, 41.0, 32.5, 33.0, 26.5, 25.0, 8.0, 15.8, 2.0, 22.0, 18.0, 24.0, 15.5, 12.0, 9.0, 12.8, 50.0,
         28.0, 18.0, 23.0, 0.8,
     ],
     [

@@ -172,6 +172,8 @@ mod spacing_mm {
 
 /// Half the height of the grain on the marrow's surface, mm: stands for trabeculae running into the cortex. Derived.
 const GRAIN_MM: f32 = 0.28;
+/// The same on ilium and rib.
+const FINE_GRAIN_MM: f32 = 0.12;
 /// Crest above the middle of the L4-5 disc, mm: the imaged line lies at L4 or L4-5 in 87 % (Chakraverty 2007: read).
 const CREST_ABOVE_DISC_MM: f64 = 2.0;
 
@@ -236,7 +238,14 @@ fn plan(spec: &PatientSpec) -> Plan {
         let i = level.index();
         let below = Below { process: process(i + 1), motion: frames[i].inverse().after(&frames[i + 1]) };
         let solid = vertebra::solid(&vertebrae[i], k, swelling(i), &below);
-        bones.push(Draft { level, axial: true, spacing_mm: spacing_mm::VERTEBRA, frame: frames[i], solid, twin: None });
+        bones.push(Draft {
+            level,
+            axial: true,
+            spacing_mm: spacing_mm::VERTEBRA,
+            frame: frames[i],
+            solid,
+            twin: None,
+        });
     }
     let solid = sacrum::solid(&pelvis_size, k, swelling(6));
     bones.push(Draft {
@@ -336,11 +345,19 @@ fn mesh(draft: Draft, cortex: f32) -> Vec<Bone> {
     let lattice = Lattice::sample(&solid, spacing_mm);
     let outer = extract(&solid, &lattice, Surface::Outer);
     let mut marrow = extract(&solid, &lattice, Surface::Marrow);
-    grain(&mut marrow);
+    grain(&mut marrow, if axial { GRAIN_MM } else { FINE_GRAIN_MM });
     let mut bones = Vec::new();
     let mut finish = |solid: Solid, outer: Mesh, marrow: Mesh| {
         let edges = outer.edges();
-        bones.push(Bone { level, solid, frame, outer: outer.moved(&frame), edges, marrow: marrow.moved(&frame), axial });
+        bones.push(Bone {
+            level,
+            solid,
+            frame,
+            outer: outer.moved(&frame),
+            edges,
+            marrow: marrow.moved(&frame),
+            axial,
+        });
     };
     if let Some(twin) = twin {
         finish(thinned(twin), outer.mirrored(other_side), marrow.mirrored(other_side));
@@ -350,13 +367,13 @@ fn mesh(draft: Draft, cortex: f32) -> Vec<Bone> {
 }
 
 /// Roughens the marrow's surface by an integer hash of the vertex number.
-fn grain(mesh: &mut Mesh) {
+fn grain(mesh: &mut Mesh, height_mm: f32) {
     for (i, (p, n)) in mesh.positions.iter_mut().zip(&mesh.normals).enumerate() {
         let mut h = (i as u32).wrapping_mul(0x9E37_79B1);
         h = (h ^ h >> 15).wrapping_mul(0x85EB_CA77);
         h ^= h >> 13;
         let unit = (h >> 8) as f32 / 8_388_608.0 - 1.0;
-        *p += *n * (unit * GRAIN_MM);
+        *p += *n * (unit * height_mm);
     }
 }
 
@@ -366,6 +383,13 @@ fn part_of(bone: &Bone, part: Part, side: Option<Side>) -> Option<Mesh> {
         Part::LowerEndPlate => (Part::Body, -1.0),
         _ => (part, 0.0),
     };
+    if part == Part::IliacCrest {
+        let of_side =
+            side.is_none() || bone.solid.pieces.iter().any(|p| untag(p.tag) == (Part::IliacWing, side));
+        let solid = pelvis::crest(&bone.solid).filter(|_| of_side)?;
+        let lattice = Lattice::sample(&solid, spacing_mm::PART);
+        return Some(extract(&solid, &lattice, Surface::Outer).moved(&bone.frame));
+    }
     let matches = |p: &Piece| {
         let (p_part, p_side) = untag(p.tag);
         p_part == wanted && (side.is_none() || p_side.is_none() || p_side == side)

@@ -78,7 +78,7 @@ pub(super) fn solid(side: Side, scale: f64, crest_top_mm: f64) -> Solid {
     let sheet = Sheet {
         origin: point(wing.origin),
         axes: Mat3::from_cols(direction(wing.s), direction(wing.t), direction(wing.n)),
-        outline: OUTLINE_MM.iter().map(|c| Vec2::new((c[0] * k) as f32, (c[1] * k) as f32)).collect(),
+        outline: rounded(&OUTLINE_MM.map(|c| Vec2::new((c[0] * k) as f32, (c[1] * k) as f32))),
         half_thickness: 2.6 * k as f32,
         edge_half_thickness: 5.2 * k as f32,
         bead_width: 13.0 * k as f32,
@@ -98,26 +98,34 @@ pub(super) fn solid(side: Side, scale: f64, crest_top_mm: f64) -> Solid {
         let shape = place.strut(a, b, wing.t.to_array(), wide.map(|x| x * k), thin.map(|x| x * k), false);
         solid.pieces.push(place.piece(Part::IliacWing, shape, 0.9, 6.0 * k));
     }
-    // The crest's own bead, so that its line on the film has a name.
-    for pair in OUTLINE_MM[0..8].windows(2) {
-        let inset = |c: [f64; 2]| along(c[0] + (72.0 - c[0]) * 0.05, c[1] - 5.0, bowed(c));
-        let shape = place.strut(
-            inset(pair[0]),
-            inset(pair[1]),
-            wing.n.to_array(),
-            [5.4 * k, 5.4 * k],
-            [4.2 * k, 4.2 * k],
-            false,
-        );
-        solid.pieces.push(place.piece(Part::IliacCrest, shape, 0.9, 4.0 * k));
-    }
     solid
 }
 
-/// Offset of the middle surface at an outline corner, mm at scale 1.
-fn bowed(c: [f64; 2]) -> f64 {
-    let (s, t) = (c[0] - 70.0, c[1] - 5.0);
-    f64::from(BOW_PER_MM[0]) * s * s + f64::from(BOW_PER_MM[1]) * t * t
+/// A closed polygon with its corners cut (Chaikin 1974, twice), so that no film line has a kink.
+fn rounded(corners: &[Vec2]) -> Vec<Vec2> {
+    let cut = |list: &[Vec2]| -> Vec<Vec2> {
+        (0..list.len())
+            .flat_map(|i| {
+                let (a, b) = (list[i], list[(i + 1) % list.len()]);
+                [a.lerp(b, 0.25), a.lerp(b, 0.75)]
+            })
+            .collect()
+    };
+    cut(&cut(corners))
+}
+
+/// The crest alone: the strip of the wing along its upper border.
+pub(super) fn crest(wing: &Solid) -> Option<Solid> {
+    let piece = wing.pieces.first()?;
+    let Shape::Sheet(sheet) = &piece.shape else { return None };
+    let middle = sheet.flat_at;
+    let border: Vec<Vec2> = sheet.outline.iter().copied().filter(|c| c.y > middle.y).collect();
+    let width = sheet.bead_width;
+    let inner = border.iter().rev().map(|&c| c + (middle - c).normalize_or(Vec2::NEG_Y) * width);
+    let outline = border.iter().copied().chain(inner).collect();
+    let strip = Shape::Sheet(Sheet { outline, half_thickness: sheet.edge_half_thickness, ..sheet.clone() });
+    let pieces = vec![Piece::new(strip, piece.tag + 1, piece.cortex_mm, piece.blend_mm)];
+    Some(Solid { pieces, carves: Vec::new() })
 }
 
 #[cfg(test)]

@@ -32,7 +32,7 @@ pub(super) fn solid(side: Side, scale: f64) -> Solid {
             [thin[i], thin[i + 1]],
             false,
         );
-        solid.pieces.push(place.piece(Part::Rib, shape, 0.9, 2.0 * scale));
+        solid.pieces.push(place.piece(Part::Rib, shape, 0.9, 0.4));
     }
     solid
 }

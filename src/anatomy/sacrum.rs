@@ -131,6 +131,17 @@ pub(super) fn solid(d: &Pelvis, scale: f64, swelling_mm: f64) -> Solid {
             CORTEX_MM,
             4.0,
         );
+        // Bone lateral of the foramina.
+        add(
+            Part::Ala,
+            at(30.5, 12.0, -20.0),
+            at(27.0, 15.0, -58.0),
+            [1.0, 0.0, 0.0],
+            [7.0, 6.0],
+            [9.0, 7.5],
+            CORTEX_MM,
+            4.0,
+        );
         // Roof of the canal.
         add(Part::Lamina, at(24.0, 22.0, -19.0), at(1.0, 31.5, -17.0), up, [7.5, 8.5], [3.2, 3.2], 1.0, 3.0);
         add(Part::Lamina, at(22.0, 24.0, -42.0), at(1.0, 29.5, -42.0), up, [7.0, 15.0], [3.0, 3.0], 1.0, 3.0);

@@ -12,7 +12,7 @@ use super::dimensions::{
 use super::names::{Part, Side};
 use super::place::{Place, tag};
 use crate::geometry::frame::Rigid;
-use crate::geometry::sdf::{Drum, Ellipsoid, Shape};
+use crate::geometry::sdf::{Drum, Ellipsoid, Shape, Strut};
 use crate::geometry::solid::{Carve, Facet, Piece, Solid};
 use glam::Mat3;
 
@@ -21,11 +21,11 @@ use glam::Mat3;
 mod cortex_mm {
     pub(super) const BODY_WALL: f64 = 0.55;
     pub(super) const PEDICLE: f64 = 1.5;
-    pub(super) const PARS: f64 = 1.7;
+    pub(super) const PARS: f64 = 1.5;
     pub(super) const LAMINA: f64 = 1.3;
     pub(super) const ARTICULAR: f64 = 1.25;
-    pub(super) const TRANSVERSE: f64 = 0.8;
-    pub(super) const SPINOUS: f64 = 0.9;
+    pub(super) const TRANSVERSE: f64 = 1.0;
+    pub(super) const SPINOUS: f64 = 0.65;
     /// Plates over walls.
     pub(super) const PLATE_RATIO: f32 = 1.7;
 }
@@ -36,6 +36,10 @@ const FACET_BACKING_MM: f64 = 3.0;
 const PROCESS_HALF_WIDTH_MM: f64 = 7.0;
 /// Facet's middle below the process's tip, mm: facets are 15–17 high (within Panjabi 1993: read).
 const FACET_BELOW_TIP_MM: f64 = 8.5;
+
+/// Blend radius between two bars that continue each other, mm: a larger one would swell the joint, where both surfaces
+/// coincide, by a quarter of itself.
+const CHAIN_BLEND_MM: f64 = 0.4;
 
 /// What the joint between two levels needs to know of the lower one, in the lower one's own frame (left side).
 #[derive(Clone, Copy, Debug)]
@@ -110,15 +114,15 @@ impl SuperiorProcess {
     pub(super) fn pieces(&self, place: &Place) -> [Piece; 2] {
         let k = self.scale;
         let grown = self.swelling_mm;
-        let cap = 2.8 * k;
+        let cap = 2.5 * k;
         let top = [self.tip[0], self.tip[1], self.tip[2] - cap];
         let wide = PROCESS_HALF_WIDTH_MM * k + grown;
         let shape = place.strut(
             self.root,
             top,
             self.tangent(),
-            [wide, 0.72 * wide],
-            [4.6 * k + 0.5 * grown, cap + 0.5 * grown],
+            [1.05 * wide, 0.66 * wide],
+            [6.2 * k + 0.5 * grown, cap + 0.5 * grown],
             false,
         );
         let facet = Facet {
@@ -189,7 +193,7 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
         let along = |t: f64| [px + s * t, py + c * t, pz - 0.04 * t];
         let across = [c, -s, 0.0];
         let (front, back) = (-PEDICLE_BEHIND_WALL_MM - 5.0 * k, 6.5 * k);
-        let pedicle = |a: f64, b: f64, flare: [f64; 2]| {
+        let pedicle = |a: f64, b: f64, flare: [f64; 2], blend: f64| {
             let shape = place.strut(
                 along(a),
                 along(b),
@@ -198,13 +202,13 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
                 flare.map(|f| half_pedicle * (0.5 + 0.5 * f)),
                 false,
             );
-            place.piece(Part::Pedicle, shape, cortex_mm::PEDICLE, 2.6 * k)
+            place.piece(Part::Pedicle, shape, cortex_mm::PEDICLE, blend)
         };
-        solid.pieces.push(pedicle(front, 0.0, [1.22, 1.0]));
-        solid.pieces.push(pedicle(0.0, back, [1.0, 1.08]));
+        solid.pieces.push(pedicle(front, 0.0, [1.22, 1.0], 2.6 * k));
+        solid.pieces.push(pedicle(0.0, back, [1.0, 1.08], CHAIN_BLEND_MM));
 
         // Articular pillar: junction, pars, and on to the inferior process.
-        let junction = [px + 0.6 * k, wall + 10.6 * k, pz - 1.5 * k];
+        let junction = [px + 1.0 * k, wall + 10.6 * k, pz - 1.5 * k];
         let pars_z = pz - half_pedicle - 3.5 * k;
         let pars = [d.pars_lateral_mm, wall + 13.6 * k, pars_z];
         let stout = (half_width * 0.55 + 2.4 * k).min(6.2 * k);
@@ -214,29 +218,31 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
                 junction,
                 pars,
                 [1.0, 0.25, 0.0],
-                [stout + 0.8 * k, stout - 0.2 * k],
+                [stout + 0.3 * k, stout - 0.2 * k],
                 [4.2 * k, 3.4 * k],
                 false,
             ),
             cortex_mm::PARS,
-            2.6 * k,
+            4.0 * k,
         ));
         solid.pieces.extend(own.pieces(&place));
 
         // Transverse process: root, waist, slightly clubbed tip, leaning back.
         let f = d.transverse_stoutness;
+        // The stoutness is that of the root; it wears off outwards.
+        let g = 0.65 + 0.35 * f;
         let root = [px + half_width - 1.5 * k, wall + 8.0 * k, pz - 0.5 * k];
         let reach = d.transverse_span_mm / 2.0 - 2.2 * k * f;
         let rise = if f > 1.2 { 5.0 } else { 1.5 } * k;
         let lean = (reach - root[0]) * 0.22;
         let mid = [root[0] + (reach - root[0]) * 0.6, root[1] + lean * 0.6, root[2] + rise * 0.5];
         let tip = [reach, root[1] + lean, root[2] + rise];
-        for (a, b, tall, thin) in [
-            (root, mid, [6.4 * f, 4.5 * f], [4.2 * f, 2.6 * f]),
-            (mid, tip, [4.5 * f, 4.9 * f], [2.6 * f, 2.2 * f]),
+        for (a, b, tall, thin, blend) in [
+            (root, mid, [6.4 * f, 4.6 * g], [4.2 * f, 2.8 * g], 3.2 * k),
+            (mid, tip, [4.6 * g, 4.0 * g], [2.8 * g, 2.0 * g], CHAIN_BLEND_MM),
         ] {
             let shape = place.strut(a, b, [0.0, 0.0, 1.0], tall.map(|x| x * k), thin.map(|x| x * k), false);
-            solid.pieces.push(place.piece(Part::TransverseProcess, shape, cortex_mm::TRANSVERSE, 3.2 * k));
+            solid.pieces.push(place.piece(Part::TransverseProcess, shape, cortex_mm::TRANSVERSE, blend));
         }
 
         // Lamina: a shingle from the pars back to the midline, its upper edge further forward.
@@ -245,7 +251,9 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
         let bend =
             [d.pars_lateral_mm * 0.55, wall + 13.4 * k + (lamina_back - wall - 13.4 * k) * 0.62, lamina_z];
         let middle = [0.8 * k, lamina_back, lamina_z - 1.0 * k];
-        for (a, b, tall) in [(lateral, bend, [0.80, 0.86]), (bend, middle, [0.86, 0.95])] {
+        for (a, b, tall, blend) in
+            [(lateral, bend, [0.80, 0.86], 3.6 * k), (bend, middle, [0.86, 0.95], CHAIN_BLEND_MM)]
+        {
             let shape = place.strut(
                 a,
                 b,
@@ -254,7 +262,7 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
                 [3.1 * k, 3.0 * k],
                 false,
             );
-            solid.pieces.push(place.piece(Part::Lamina, shape, cortex_mm::LAMINA, 2.4 * k));
+            solid.pieces.push(place.piece(Part::Lamina, shape, cortex_mm::LAMINA, blend));
         }
 
         // Inferior process: from the pars down to the neighbour's facet, behind and medial of it.
@@ -269,21 +277,17 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
         let upper = joint.point(at(5.5 * k));
         let lower = joint.point(at(-6.0 * k));
         let start = place.point([pars[0] - 0.5 * k, pars[1] + 0.6 * k, pars[2] - 2.0 * k]);
-        for (a, b, wide, thin) in [
-            (start, upper, [stout as f32, 0.95 * half_wide as f32], [3.4 * k as f32, thick as f32]),
-            (
-                upper,
-                lower,
-                [0.95 * half_wide as f32, 0.66 * half_wide as f32],
-                [thick as f32, 0.72 * thick as f32],
-            ),
+        for (a, b, wide, thin, blend) in [
+            (start, upper, [stout, 0.95 * half_wide], [3.4 * k, thick], 3.2 * k),
+            (upper, lower, [0.95 * half_wide, 0.66 * half_wide], [thick, 0.72 * thick], CHAIN_BLEND_MM),
         ] {
-            let shape = Shape::Strut(crate::geometry::sdf::Strut::new(a, b, tangent, wide, thin, false));
+            let [wide, thin] = [wide, thin].map(|pair| pair.map(|x| x as f32));
+            let shape = Shape::Strut(Strut::new(a, b, tangent, wide, thin, false));
             solid.pieces.push(place.piece(
                 Part::InferiorArticularProcess,
                 shape,
                 cortex_mm::ARTICULAR,
-                2.4 * k,
+                blend,
             ));
         }
         for piece in below.process.pieces(&joint) {
@@ -298,12 +302,13 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
     let base = [0.0, lamina_back, lamina_z - 2.0 * k];
     let neck = [0.0, lamina_back + d.spinous_length_mm * 0.45, lamina_z - 5.0 * k];
     let tip = [0.0, tip_y - 3.6 * k, lamina_z - 7.5 * k];
-    for (a, b, tall, thin, square) in
-        [(base, neck, [0.92, 0.86], [3.2, 2.5], false), (neck, tip, [0.86, 0.98], [2.5, 3.6], true)]
-    {
+    for (a, b, tall, thin, square, blend) in [
+        (base, neck, [0.92, 0.86], [3.2, 2.5], false, 3.2 * k),
+        (neck, tip, [0.86, 0.98], [2.5, 3.6], true, 1.0),
+    ] {
         let shape =
             place.strut(a, b, [0.0, 0.15, 1.0], tall.map(|x| x * half_tall), thin.map(|x| x * k), square);
-        solid.pieces.push(place.piece(Part::SpinousProcess, shape, cortex_mm::SPINOUS, 3.2 * k));
+        solid.pieces.push(place.piece(Part::SpinousProcess, shape, cortex_mm::SPINOUS, blend));
     }
     let beak = place.strut(
         [0.0, lamina_back + d.spinous_length_mm * 0.35, lamina_z - 5.0 * k - half_tall * 0.78],

@@ -200,11 +200,8 @@ impl Build<'_> {
                 t,
             )
         };
-        Vec3::new(
-            along(1, (2, t.y), (4, t.z)),
-            along(2, (4, t.z), (1, t.x)),
-            along(4, (1, t.x), (2, t.y)),
-        ) / self.lattice.spacing
+        Vec3::new(along(1, (2, t.y), (4, t.z)), along(2, (4, t.z), (1, t.x)), along(4, (1, t.x), (2, t.y)))
+            / self.lattice.spacing
     }
 
     fn push_vertex(&mut self, start: Vec3, gradient: Vec3, active: &Active) {
@@ -216,7 +213,8 @@ impl Build<'_> {
                 // The step is held inside the cell so that sheets do not cross.
                 let p = start - step.clamp_length_max(0.45 * self.lattice.spacing);
                 self.mesh.positions.push(p);
-                let tag = self.solid.pieces.get(usize::from(sample.nearest)).map_or(0, |piece| tag_at(piece, p));
+                let tag =
+                    self.solid.pieces.get(usize::from(sample.nearest)).map_or(0, |piece| tag_at(piece, p));
                 self.mesh.tags.push(tag);
             }
             Surface::Marrow => self.mesh.positions.push(start),
@@ -319,7 +317,8 @@ impl Build<'_> {
     }
 }
 
-/// The part of a vertex: a drum has three of them in a row, wall, upper plate and lower plate.
+/// The part of a vertex: a drum has three of them in a row, wall, upper plate and lower plate; a sheet has two, the plate and its
+/// upper border.
 fn tag_at(piece: &super::solid::Piece, p: Vec3) -> u8 {
     match &piece.shape {
         Shape::Drum(drum) => {
@@ -330,6 +329,7 @@ fn tag_at(piece: &super::solid::Piece, p: Vec3) -> u8 {
                     DrumSurface::LowerPlate => 2,
                 }
         }
+        Shape::Sheet(sheet) => piece.tag + u8::from(sheet.on_upper_border(piece.shape_point(p))),
         _ => piece.tag,
     }
 }

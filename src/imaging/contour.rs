@@ -9,6 +9,9 @@
 use crate::geometry::mesh::{Edges, Mesh};
 use glam::Vec3;
 
+/// Most that an edge may bulge, mm: where normals turn more than this a crease runs between them, not an arc.
+const MAX_BULGE_MM: f32 = 0.25;
+
 /// One vertex of a contour loop.
 #[derive(Clone, Copy, Debug)]
 pub struct ContourPoint {
@@ -70,8 +73,12 @@ impl ContourTracer {
         let (a, b) = (a.min(b) as usize, a.max(b) as usize);
         let (ga, gb) = (self.facing[a], self.facing[b]);
         let t = ga / (ga - gb);
+        // An edge is a chord of the surface. Its normals tell how far the surface bulges over it: with the curvature
+        // (b - a)·(n_b - n_a) / |b - a|², the arc stands half that times t (1 - t) |b - a|² above the chord.
+        let (pa, pb, na, nb) = (mesh.positions[a], mesh.positions[b], mesh.normals[a], mesh.normals[b]);
+        let bulge = (0.5 * t * (1.0 - t) * (pb - pa).dot(nb - na)).clamp(-MAX_BULGE_MM, MAX_BULGE_MM);
         ContourPoint {
-            position: mesh.positions[a].lerp(mesh.positions[b], t),
+            position: pa.lerp(pb, t) + na.lerp(nb, t) * bulge,
             tag: mesh.tags[if t < 0.5 { a } else { b }],
         }
     }

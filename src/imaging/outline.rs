@@ -119,6 +119,6 @@ pub fn silhouette(mesh: &Mesh, view: &Projection) -> Vec<Vec<Point>> {
         }
     });
     let none: Vec<Vec<Point>> = Vec::new();
-    let shapes = rings.overlay(&none, OverlayRule::Subject, FillRule::NonZero);
+    let shapes = rings.overlay(&none, OverlayRule::Subject, FillRule::Negative);
     shapes.into_iter().filter_map(|shape| shape.into_iter().next()).collect()
 }

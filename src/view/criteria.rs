@@ -2,7 +2,7 @@
 //!
 //! - *squared*: angle between the ray through the end plate's centre and the plate, degrees: `asin(ray · normal)`, > 0 when the
 //!   receptor must go cephalad. Also the gap on the detector between the plate's front and back rims, mm.
-//! - *spinous centred*: along the plate's image direction, the spinous tip's offset from the midpoint of the pedicle centres
+//! - *spinous centred*: along the plate's image direction (see [`ImageAxes`]), the spinous tip's offset from the midpoint of the pedicle centres
 //!   over their spacing, percent; > 0 when the tip stands to the patient's left.
 //! - *facet under pedicle*: along the same direction, the offset of the superior articular process of the level below from the
 //!   pedicle's centre over the pedicle's projected width, percent, > 0 to the patient's left; and whether its tip lies below
@@ -85,21 +85,48 @@ pub fn plate_direction(view: &Projection, plate: &Plate) -> DVec2 {
     (left - right).normalize_or(DVec2::NEG_X)
 }
 
-/// Image direction along which left and right are told apart: the plate's, or in a lateral view, where that shrinks to a
-/// point, the screen's.
-fn across(view: &Projection, level: &LevelLandmarks) -> DVec2 {
-    plate_direction(view, &level.upper_plate)
+/// Coordinates on the detector along a vertebra's own image: a vector r there is `left · l + cranial · c`, where l and c are the unit
+/// images of the plate's left and of its normal. Away from a squared view those are not perpendicular, and what lies under
+/// what is still said along them.
+#[derive(Clone, Copy, Debug)]
+pub struct ImageAxes {
+    /// `r.dot(left)` is the coordinate to the vertebra's left, mm.
+    pub left: DVec2,
+    /// `r.dot(cranial)` is the coordinate cranially, mm.
+    pub cranial: DVec2,
 }
 
-/// Spinous tip off the midpoint of the pedicles over their spacing, percent, > 0 to the patient's left. Not a number when the
+/// The axes of a plate's image.
+pub fn image_axes(view: &Projection, plate: &Plate) -> ImageAxes {
+    let l = plate_direction(view, plate);
+    let c = plate_cranial(view, plate);
+    // Near a lateral view the two run together; the floor keeps the coordinates finite.
+    let cross = l.perp_dot(c);
+    let cross = if cross.abs() < 0.02 { 0.02_f64.copysign(cross) } else { cross };
+    ImageAxes { left: -c.perp() / cross, cranial: l.perp() / cross }
+}
+
+/// Unit image of a plate's normal.
+fn plate_cranial(view: &Projection, plate: &Plate) -> DVec2 {
+    (view.project(plate.centre + plate.normal * 10.0) - view.project(plate.centre)).normalize_or(DVec2::Y)
+}
+
+/// Spinous tip off the midpoint of the pedicles over their spacing, percent, > 0 to the patient's left. Not a number where the
 /// pedicles fall on each other.
 pub fn spinous_offset_percent(view: &Projection, level: &LevelLandmarks) -> f64 {
-    let along = across(view, level);
-    let [left, right] = level.sides.map(|s| view.project(s.pedicle.centre).dot(along));
-    let tip = view.project(level.spinous_tip).dot(along);
+    let axes = image_axes(view, &level.upper_plate);
+    let at = |p: DVec3| view.project(p).dot(axes.left);
+    let [left, right] = level.sides.map(|s| at(s.pedicle.centre));
     let spacing = left - right;
-    if spacing.abs() < 1e-6 { f64::NAN } else { 100.0 * (tip - 0.5 * (left + right)) / spacing }
+    if spacing < SPACING_SEEN_MM {
+        f64::NAN
+    } else {
+        100.0 * (at(level.spinous_tip) - 0.5 * (left + right)) / spacing
+    }
 }
+
+/// Least spacing of the pedicles, mm on the detector, at which a view still counts as one from behind.
+const SPACING_SEEN_MM: f64 = 10.0;
 
 /// Stokes' relation for a parallel beam: `a`, `b` are the image distances from the body's centre line to the left and right
 /// pedicle, `spacing` between the pedicles and `depth` behind the body's centre (all in the same unit). Radians, > 0 when
@@ -111,7 +138,7 @@ pub fn rotation_from_pedicles(a: f64, b: f64, spacing: f64, depth: f64) -> f64 {
 /// Rotation of a vertebra against the beam from where its pedicles and its body fall on the detector, each first scaled back to
 /// its own depth, radians, > 0 when the receptor stands too far to the patient's left.
 pub fn implied_rotation(view: &Projection, level: &LevelLandmarks) -> f64 {
-    let along = across(view, level);
+    let along = image_axes(view, &level.upper_plate).left;
     let scaled = |p: DVec3| view.project(p).dot(along) / view.magnification_at(p);
     let body =
         0.5 * (level.upper_plate.centre + level.lower_plate.map_or(level.upper_plate.centre, |p| p.centre));
@@ -134,34 +161,38 @@ pub struct FacetPlace {
 pub fn facet_place(view: &Projection, patient: &Patient, target: Target) -> Option<FacetPlace> {
     let below = target.level.below()?;
     let level = patient.level(target.level);
-    let along = across(view, level);
-    let down = {
-        let perpendicular = along.perp();
-        if perpendicular.y < 0.0 { perpendicular } else { -perpendicular }
-    };
+    let axes = image_axes(view, &level.upper_plate);
     let pedicle = level.side(target.side).pedicle;
-    let (low, high) = ring_span(view, &pedicle, along);
-    let (_, six) = ring_span(view, &pedicle, down);
+    let (low, high) = ring_span(view, &pedicle, axes.left);
+    let (six, _) = ring_span(view, &pedicle, axes.cranial);
     let tip = view.project(patient.level(below).side(target.side).superior_process_tip);
+    let middle = view.project(pedicle.centre).dot(axes.left);
     Some(FacetPlace {
-        offset_percent: 100.0 * (tip.dot(along) - view.project(pedicle.centre).dot(along))
-            / (high - low).max(1e-6),
-        below_mm: tip.dot(down) - six,
+        offset_percent: 100.0 * (tip.dot(axes.left) - middle) / (high - low).max(1e-6),
+        below_mm: six - tip.dot(axes.cranial),
     })
 }
 
 /// Least and greatest coordinate of a projected ring along an image direction, mm on the detector.
+///
+/// On the ring the coordinate is `k = (α + β cos + γ sin) / (δ + ε cos + ζ sin)`; it is extreme where
+/// `(α - kδ)² = (β - kε)² + (γ - kζ)²`, a quadratic in k.
 pub fn ring_span(view: &Projection, ring: &Ring, along: DVec2) -> (f64, f64) {
-    const STEPS: usize = 48;
-    (0..STEPS)
-        .map(|i| view.project(ring.point(i as f64 * std::f64::consts::TAU / STEPS as f64)).dot(along))
-        .fold((f64::MAX, f64::MIN), |(low, high), x| (low.min(x), high.max(x)))
+    let axis = (view.right * along.x + view.up * along.y) * view.sid_mm;
+    let r = ring.centre - view.isocentre;
+    let (alpha, beta, gamma) = (r.dot(axis), ring.across.dot(axis), ring.up.dot(axis));
+    let (delta, epsilon, zeta) = (view.sod_mm + r.dot(view.d), ring.across.dot(view.d), ring.up.dot(view.d));
+    let a = delta * delta - epsilon * epsilon - zeta * zeta;
+    let b = alpha * delta - beta * epsilon - gamma * zeta;
+    let c = alpha * alpha - beta * beta - gamma * gamma;
+    let root = libm::sqrt((b * b - a * c).max(0.0));
+    ((b - root) / a, (b + root) / a)
 }
 
 /// Left against right in a lateral view, mm at the target's depth.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LateralPlace {
-    /// Left pedicle centre from the right one: [towards the back, cranial], mm.
+    /// Left pedicle centre from the right one: [across the vertebra's image, to the right of its cranial direction; along it], mm.
     pub pedicles_mm: [f64; 2],
     /// Left crest top from the right one, same axes, mm.
     pub crests_mm: [f64; 2],
@@ -180,13 +211,12 @@ impl LateralPlace {
 pub fn lateral_place(view: &Projection, patient: &Patient, level: Level) -> LateralPlace {
     let l = patient.level(level);
     let scale = view.magnification_at(l.centre);
-    let front = view.project(l.upper_plate.centre - l.upper_plate.back * l.upper_plate.half_depth);
-    let back = view.project(l.upper_plate.centre + l.upper_plate.back * l.upper_plate.half_depth);
-    let backwards = (back - front).normalize_or(DVec2::X);
-    let upwards = if backwards.perp().y > 0.0 { backwards.perp() } else { -backwards.perp() };
+    // The image of the plate's normal: steady from AP to lateral, where the plate's own left shrinks to a point.
+    let cranial = plate_cranial(view, &l.upper_plate);
+    let across = -cranial.perp();
     let between = |a: DVec3, b: DVec3| {
         let r = (view.project(a) - view.project(b)) / scale;
-        [r.dot(backwards), r.dot(upwards)]
+        [r.dot(across), r.dot(cranial)]
     };
     let [left, right] = l.sides.map(|s| s.pedicle.centre);
     let sacrum = patient.level(Level::S1);
@@ -206,8 +236,29 @@ pub fn foramen_offset_mm(view: &Projection, patient: &Patient, side: Side) -> Op
     let sacrum = patient.level(Level::S1);
     let s = sacrum.side(side);
     let (anterior, posterior) = (s.anterior_foramen?.centre, s.posterior_foramen?.centre);
-    let along = across(view, sacrum);
-    let up = if along.perp().y > 0.0 { along.perp() } else { -along.perp() };
+    let axes = image_axes(view, &sacrum.upper_plate);
     let r = (view.project(anterior) - view.project(posterior)) / view.magnification_at(posterior);
-    Some([r.dot(along), r.dot(up)])
+    Some([r.dot(axes.left), r.dot(axes.cranial)])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::imaging::c_arm::CArm;
+
+    #[test]
+    fn span_of_a_ring_is_that_of_its_points() {
+        let view = Projection::new(&CArm::at_degrees(35.0, -20.0).unwrap(), DVec3::ZERO);
+        let ring = Ring {
+            centre: DVec3::new(20.0, 15.0, -8.0),
+            across: DVec3::new(5.0, -2.0, 0.5),
+            up: DVec3::new(1.0, 0.5, 8.0),
+        };
+        let along = DVec2::new(0.6, 0.8);
+        let (low, high) = (0..10_000)
+            .map(|i| view.project(ring.point(f64::from(i) * 6.283_185_307_179_586 / 1e4)).dot(along))
+            .fold((f64::MAX, f64::MIN), |(l, h), x| (l.min(x), h.max(x)));
+        let span = ring_span(&view, &ring, along);
+        assert!((span.0 - low).abs() < 1e-5 && (span.1 - high).abs() < 1e-5, "{span:?} {low} {high}");
+    }
 }

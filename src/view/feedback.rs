@@ -1,7 +1,7 @@
 //! Which control to move, which way and how far, in the words that a teacher would use.
 //!
 //! From the criterion's slope along each control: the move that brings its value to zero, `-value / slope`, in steps of the model
-//! itself (three Newton steps), so that a large error gets the right advice too.
+//! itself (a few Newton steps of at most 35 degrees), so that a large error gets the right advice too.
 
 use super::criteria::CriterionId;
 use crate::imaging::c_arm::CArm;
@@ -38,8 +38,7 @@ pub fn control_of(id: CriterionId) -> Control {
     }
 }
 
-/// The move of one control that brings `value` (a signed error as a function of the C-arm) to zero, if there is one within 90
-/// degrees.
+/// The move of one control that brings `value` (a signed error as a function of the C-arm) to zero, if the machine can make it.
 pub fn advice(control: Control, arm: &CArm, value: impl Fn(&CArm) -> f64) -> Option<Advice> {
     const STEP: f64 = 1e-4;
     let moved = |by: f64| match control {
@@ -47,7 +46,7 @@ pub fn advice(control: Control, arm: &CArm, value: impl Fn(&CArm) -> f64) -> Opt
         Control::Tilt => CArm { tilt: arm.tilt + by, ..*arm },
     };
     let mut by = 0.0;
-    for _ in 0..6 {
+    for _ in 0..8 {
         let here = value(&moved(by));
         let slope = (value(&moved(by + STEP)) - here) / STEP;
         let step = -here / slope;
@@ -57,7 +56,9 @@ pub fn advice(control: Control, arm: &CArm, value: impl Fn(&CArm) -> f64) -> Opt
         by += step.clamp(-0.6, 0.6);
     }
     let amount_deg = by.to_degrees();
-    if amount_deg.abs() > 90.0 || value(&moved(by)).abs() > value(arm).abs() {
+    let there = moved(by);
+    let reached = there.turned_to(there.oblique.to_degrees(), there.tilt.to_degrees()).is_ok();
+    if !reached || value(&there).abs() > value(arm).abs() {
         return None;
     }
     let direction = match (control, by > 0.0) {

@@ -90,7 +90,7 @@ pub struct Measures {
     pub lower_plate_deg: Option<f64>,
     /// Tip of the articular process below the pedicle's 6 o'clock, mm on the detector; `null` on the sacrum.
     pub facet_below_pedicle_mm: Option<f64>,
-    /// Crest tops apart in the picture: towards the back and cranial, mm.
+    /// Crest tops apart in the picture: across the vertebra's image and along it, mm.
     pub crests_apart_mm: [f64; 2],
     /// Edges of the posterior wall apart, mm.
     pub posterior_wall_mm: f64,

@@ -39,6 +39,13 @@ impl Sheet {
         smooth_max(edge, (n.abs() - half) * across, 3.0)
     }
 
+    /// Whether a point lies in the upper border's bead: within the bead's width of the outline and above `t0`.
+    pub fn on_upper_border(&self, p: Vec3) -> bool {
+        let r = p - self.origin;
+        let q = Vec2::new(r.dot(self.axes.x_axis), r.dot(self.axes.y_axis));
+        q.y > self.flat_at.y && polygon_distance(&self.outline, q) > -self.bead_width
+    }
+
     /// A ball that holds the plate.
     pub fn ball(&self) -> (Vec3, f32) {
         let middle = self.outline.iter().sum::<Vec2>() / self.outline.len() as f32;
