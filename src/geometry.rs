@@ -1,5 +1,6 @@
 //! Shapes and their meshes: signed distance fields, a lattice to sample them on, surface nets, polylines.
 
+pub mod chunks;
 pub mod frame;
 pub mod lattice;
 pub mod mesh;

@@ -66,9 +66,11 @@ fn outlines_of_sphere_and_ellipsoid_are_their_conics() {
         for (oblique, tilt) in [(0.0, 0.0), (28.0, -12.0), (-90.0, 5.0)] {
             let view = Projection::new(&CArm::at_degrees(oblique, tilt).unwrap(), DVec3::ZERO);
             let mut loops = 0;
-            ContourTracer::default().trace(&mesh, &mesh.edges(), view.source.as_vec3(), |ring| {
+            let all = std::iter::once(0..mesh.triangles.len());
+            ContourTracer::default().trace(&mesh, &mesh.edges(), view.source.as_vec3(), all, |ring| {
                 loops += 1;
                 assert!(ring.len() > 40);
+                assert_eq!(ring[0].position, ring[ring.len() - 1].position);
                 for point in ring {
                     let off = conic_distance_mm(ellipsoid, &view, view.project(point.position.as_dvec3()));
                     // On the detector, where a pixel is 0.4 mm.

@@ -1,7 +1,9 @@
 //! Path lengths against closed forms, and properties of the signed sum.
 
 use downbeam::anatomy::patient::{Patient, PatientSpec};
+use downbeam::geometry::chunks::chunks;
 use downbeam::geometry::lattice::Lattice;
+use downbeam::geometry::mesh::Mesh;
 use downbeam::geometry::sdf::{Ellipsoid, Shape};
 use downbeam::geometry::solid::{Piece, Solid};
 use downbeam::geometry::surface_nets::{Surface, extract};
@@ -29,7 +31,7 @@ fn lengths(raster: &Raster) -> Vec<f64> {
 }
 
 /// A box with its corners at ±half, outward triangles.
-fn slab(half: Vec3) -> (Vec<Vec3>, Vec<[u32; 3]>) {
+fn slab(half: Vec3) -> Mesh {
     let corner = |i: u32| {
         Vec3::new(
             if i & 1 == 0 { -half.x } else { half.x },
@@ -39,7 +41,7 @@ fn slab(half: Vec3) -> (Vec<Vec3>, Vec<[u32; 3]>) {
     };
     let quads = [[0, 2, 3, 1], [4, 5, 7, 6], [0, 1, 5, 4], [2, 6, 7, 3], [0, 4, 6, 2], [1, 3, 7, 5]];
     let triangles = quads.iter().flat_map(|q| [[q[0], q[1], q[2]], [q[0], q[2], q[3]]]).collect();
-    ((0..8).map(corner).collect(), triangles)
+    Mesh { positions: (0..8).map(corner).collect(), triangles, ..Mesh::default() }
 }
 
 /// A wide slab square to the central ray is crossed over thickness / cos(angle to it) everywhere.
@@ -48,8 +50,9 @@ fn slab_is_its_thickness_over_the_cosine() {
     let arm = CArm::default();
     let view = Projection::new(&arm, DVec3::ZERO);
     let mut raster = raster(&arm);
-    let (positions, triangles) = slab(Vec3::new(120.0, 10.0, 120.0));
-    raster.add(&positions, &triangles, &view, 1.0);
+    let mesh = slab(Vec3::new(120.0, 10.0, 120.0));
+    raster.add(&mesh, &mesh.edges(), &chunks(&mesh), &view, 1.0);
+    raster.finish();
     for (i, length) in lengths(&raster).into_iter().enumerate() {
         let exact = 20.0 / view.ray_through(pixel(&arm, i % SIZE, i / SIZE)).dot(view.d);
         assert!((length - exact).abs() < 2e-3, "pixel {i}: {length} against {exact}");
@@ -68,7 +71,8 @@ fn ellipsoid_is_its_chord() {
         let arm = CArm::at_degrees(oblique, tilt).unwrap();
         let view = Projection::new(&arm, DVec3::ZERO);
         let mut raster = raster(&arm);
-        raster.add(&mesh.positions, &mesh.triangles, &view, 1.0);
+        raster.add(&mesh, &mesh.edges(), &chunks(&mesh), &view, 1.0);
+    raster.finish();
         let (mut worst, mut sum, mut exact_sum) = (0.0_f64, 0.0, 0.0);
         for (i, length) in lengths(&raster).into_iter().enumerate() {
             let r = view.ray_through(pixel(&arm, i % SIZE, i / SIZE)) / radii.as_dvec3();
@@ -108,7 +112,8 @@ fn real_bones_balance_at_every_pixel() {
         let mut raster = Raster::new(arm.pixels, arm.pixel_mm, arm.sid_mm);
         for bone in &patient.bones {
             raster.clear();
-            raster.add(&bone.outer.positions, &bone.outer.triangles, &view, 1.0);
+            raster.add(&bone.outer, &bone.edges, &bone.outer_chunks, &view, 1.0);
+            raster.finish();
             let least = raster.sums().iter().copied().fold(f32::MAX, f32::min);
             let most = raster.sums().iter().copied().fold(f32::MIN, f32::max);
             assert!(least > -0.6, "{oblique}/{tilt} {}: {least}", bone.level);
@@ -130,7 +135,8 @@ proptest! {
         let arm = CArm::default();
         let view = Projection::new(&arm, DVec3::ZERO);
         let mut raster = raster(&arm);
-        raster.add(&mesh.positions, &mesh.triangles, &view, 1.0);
+        raster.add(&mesh, &mesh.edges(), &chunks(&mesh), &view, 1.0);
+    raster.finish();
         let pixel_mm = 2.0 * arm.half_field_mm() / SIZE as f64;
         let scale = view.magnification_at(DVec3::new(f64::from(x), f64::from(y), f64::from(z)));
         // Depth along the central ray times the pixel's area at the ball's plane.
@@ -141,18 +147,20 @@ proptest! {
     /// The order of the triangles does not matter.
     #[test]
     fn order_of_triangles_does_not_matter(seed in any::<u64>()) {
-        let (positions, mut triangles) = slab(Vec3::new(21.0, 14.0, 17.0));
+        let mut mesh = slab(Vec3::new(21.0, 14.0, 17.0));
         let arm = CArm::at_degrees(31.0, 12.0).unwrap();
         let view = Projection::new(&arm, DVec3::ZERO);
         let mut first = raster(&arm);
-        first.add(&positions, &triangles, &view, 1.0);
+        first.add(&mesh, &mesh.edges(), &chunks(&mesh), &view, 1.0);
+        first.finish();
         let mut state = seed | 1;
-        for i in (1..triangles.len()).rev() {
+        for i in (1..mesh.triangles.len()).rev() {
             state = state.wrapping_mul(6364136223846793005).wrapping_add(1442695040888963407);
-            triangles.swap(i, (state >> 33) as usize % (i + 1));
+            mesh.triangles.swap(i, (state >> 33) as usize % (i + 1));
         }
         let mut second = raster(&arm);
-        second.add(&positions, &triangles, &view, 1.0);
+        second.add(&mesh, &mesh.edges(), &chunks(&mesh), &view, 1.0);
+        second.finish();
         for (a, b) in first.sums().iter().zip(second.sums()) {
             prop_assert!((a - b).abs() < 1e-3);
         }

@@ -10,6 +10,7 @@ use super::names::{Label, Level, Part, Side, UnknownName};
 use super::place::{other_side, tag, untag};
 use super::vertebra::{Below, SuperiorProcess};
 use super::{pelvis, rib, sacrum, vertebra};
+use crate::geometry::chunks::{Chunk, chunks};
 use crate::geometry::frame::{Rigid, rotation_z};
 use crate::geometry::lattice::Lattice;
 use crate::geometry::mesh::{Edges, Mesh};
@@ -125,8 +126,14 @@ pub struct Bone {
     pub outer: Mesh,
     /// Edge numbers of the outside.
     pub edges: Edges,
+    /// Runs of the outside's triangles.
+    pub outer_chunks: Vec<Chunk>,
     /// The inside of the cortex, column frame.
     pub marrow: Mesh,
+    /// Edge numbers of the inside.
+    pub marrow_edges: Edges,
+    /// Runs of the inside's triangles.
+    pub marrow_chunks: Vec<Chunk>,
     /// Whether it is one of the bones that carry the level's landmarks (not ilium or rib).
     pub axial: bool,
 }
@@ -164,7 +171,7 @@ pub struct Patient {
 /// Lattice spacing, mm: fine enough that a vertebra's film lines are smooth, coarse enough for 250 ms a patient.
 mod spacing_mm {
     pub(super) const VERTEBRA: f32 = 1.4;
-    pub(super) const SACRUM: f32 = 1.9;
+    pub(super) const SACRUM: f32 = 2.0;
     pub(super) const WING: f32 = 2.6;
     pub(super) const RIB: f32 = 1.6;
     pub(super) const PART: f32 = 1.0;
@@ -348,14 +355,19 @@ fn mesh(draft: Draft, cortex: f32) -> Vec<Bone> {
     grain(&mut marrow, if axial { GRAIN_MM } else { FINE_GRAIN_MM });
     let mut bones = Vec::new();
     let mut finish = |solid: Solid, outer: Mesh, marrow: Mesh| {
-        let edges = outer.edges();
+        let (edges, marrow_edges) = (outer.edges(), marrow.edges());
+        let (outer, marrow) = (outer.moved(&frame), marrow.moved(&frame));
+        let (outer_chunks, marrow_chunks) = (chunks(&outer), chunks(&marrow));
         bones.push(Bone {
             level,
             solid,
             frame,
-            outer: outer.moved(&frame),
+            outer,
             edges,
-            marrow: marrow.moved(&frame),
+            outer_chunks,
+            marrow,
+            marrow_edges,
+            marrow_chunks,
             axial,
         });
     };

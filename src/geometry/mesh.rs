@@ -24,6 +24,8 @@ pub struct Edges {
     pub faces: Vec<u8>,
     /// The first two triangles of each edge.
     pub triangles: Vec<[u32; 2]>,
+    /// The two vertices of each edge, as the first triangle runs along it.
+    pub ends: Vec<[u32; 2]>,
 }
 
 impl Mesh {
@@ -46,6 +48,7 @@ impl Mesh {
         let mut upper: Vec<u32> = Vec::with_capacity(self.triangles.len() * 3 / 2);
         let mut faces: Vec<u8> = Vec::with_capacity(self.triangles.len() * 3 / 2);
         let mut triangles: Vec<[u32; 2]> = Vec::with_capacity(self.triangles.len() * 3 / 2);
+        let mut ends: Vec<[u32; 2]> = Vec::with_capacity(self.triangles.len() * 3 / 2);
         let mut of_triangle = Vec::with_capacity(self.triangles.len());
         for (number, t) in self.triangles.iter().enumerate() {
             let mut ids = [0; 3];
@@ -61,6 +64,7 @@ impl Mesh {
                     upper.push(high);
                     faces.push(0);
                     triangles.push([number as u32; 2]);
+                    ends.push([a, b]);
                     next.push(first[low as usize]);
                     first[low as usize] = at;
                 }
@@ -72,7 +76,7 @@ impl Mesh {
             }
             of_triangle.push(ids);
         }
-        Edges { of_triangle, faces, triangles }
+        Edges { of_triangle, faces, triangles, ends }
     }
 
     /// Whether every edge has exactly two triangles, which run along it in opposite directions.

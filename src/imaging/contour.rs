@@ -8,6 +8,7 @@
 
 use crate::geometry::mesh::{Edges, Mesh};
 use glam::Vec3;
+use std::ops::Range;
 
 /// Most that an edge may bulge, mm: where normals turn more than this a crease runs between them, not an arc.
 const MAX_BULGE_MM: f32 = 0.25;
@@ -25,47 +26,65 @@ pub struct ContourPoint {
 #[derive(Clone, Debug, Default)]
 pub struct ContourTracer {
     facing: Vec<f32>,
-    done: Vec<bool>,
+    waiting: Vec<bool>,
     crossed: Vec<u32>,
+    points: Vec<ContourPoint>,
 }
 
 impl ContourTracer {
-    /// Traces all loops of a closed mesh seen from `source` (column frame, mm); each loop closes on its first point.
-    pub fn trace(&mut self, mesh: &Mesh, edges: &Edges, source: Vec3, mut emit: impl FnMut(&[ContourPoint])) {
+    /// Traces the contour of a closed mesh seen from `source` (column frame, mm). A loop repeats its first point at the end. Triangles
+    /// outside the `runs` given are passed over, and lines end there.
+    pub fn trace(
+        &mut self,
+        mesh: &Mesh,
+        edges: &Edges,
+        source: Vec3,
+        runs: impl Iterator<Item = Range<usize>>,
+        mut emit: impl FnMut(&[ContourPoint]),
+    ) {
         self.facing.clear();
         self.facing.extend(mesh.positions.iter().zip(&mesh.normals).map(|(&p, &n)| n.dot(p - source)));
-        self.done.clear();
-        self.done.resize(mesh.triangles.len(), true);
+        self.waiting.clear();
+        self.waiting.resize(mesh.triangles.len(), false);
         self.crossed.clear();
-        for (i, t) in mesh.triangles.iter().enumerate() {
-            let [a, b, c] = t.map(|v| self.facing[v as usize] >= 0.0);
-            if a != b || b != c {
-                self.done[i] = false;
-                self.crossed.push(i as u32);
+        for run in runs {
+            let first = run.start;
+            for (i, t) in mesh.triangles[run].iter().enumerate() {
+                let [a, b, c] = t.map(|v| self.facing[v as usize] >= 0.0);
+                if a != b || b != c {
+                    self.waiting[first + i] = true;
+                    self.crossed.push((first + i) as u32);
+                }
             }
         }
-        let mut points = Vec::new();
+        let mut points = std::mem::take(&mut self.points);
         for k in 0..self.crossed.len() {
-            let start = self.crossed[k];
-            if self.done[start as usize] {
+            let mut triangle = self.crossed[k] as usize;
+            if !self.waiting[triangle] {
                 continue;
             }
             points.clear();
-            let mut triangle = start;
             // Leave through the edge that goes from the side facing away to the side facing the source, so that all loops
             // run the same way around.
-            while !self.done[triangle as usize] {
-                self.done[triangle as usize] = true;
-                let t = mesh.triangles[triangle as usize];
-                let away = |v: u32| self.facing[v as usize] >= 0.0;
-                let Some(e) = (0..3).find(|&e| away(t[e]) && !away(t[(e + 1) % 3])) else { break };
+            while let Some(e) = self.exit(mesh.triangles[triangle]) {
+                let t = mesh.triangles[triangle];
                 points.push(self.crossing(mesh, t[e], t[(e + 1) % 3]));
-                let edge = edges.of_triangle[triangle as usize][e];
-                let [one, other] = edges.triangles[edge as usize];
-                triangle = if one == triangle { other } else { one };
+                if !self.waiting[triangle] {
+                    break;
+                }
+                self.waiting[triangle] = false;
+                let [one, other] = edges.triangles[edges.of_triangle[triangle][e] as usize];
+                triangle = if one as usize == triangle { other } else { one } as usize;
             }
             emit(&points);
         }
+        self.points = points;
+    }
+
+    /// The edge through which the contour leaves a triangle, if it crosses it.
+    fn exit(&self, t: [u32; 3]) -> Option<usize> {
+        let away = t.map(|v| self.facing[v as usize] >= 0.0);
+        (0..3).find(|&e| away[e] && !away[(e + 1) % 3])
     }
 
     fn crossing(&self, mesh: &Mesh, a: u32, b: u32) -> ContourPoint {

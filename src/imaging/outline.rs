@@ -73,7 +73,12 @@ impl OutlineTracer {
         let mut outlines = Vec::new();
         let run = &mut self.run;
         for bone in &patient.bones {
-            self.tracer.trace(&bone.outer, &bone.edges, flat.source, |ring| {
+            let runs = bone
+                .outer_chunks
+                .iter()
+                .filter(|c| view.sees(c.centre.as_dvec3(), f64::from(c.radius)))
+                .map(|c| c.first..c.end);
+            self.tracer.trace(&bone.outer, &bone.edges, flat.source, runs, |ring| {
                 split_by_tag(ring, &flat, run, |tag, line| {
                     let label = bone.label(tag);
                     clip(line, half, |piece| outlines.push(Outline { label, points: piece.to_vec() }));
@@ -85,26 +90,22 @@ impl OutlineTracer {
 }
 
 /// Runs of points with the same tag; each run reaches to the first point of the next so that nothing gapes.
-fn split_by_tag(
-    ring: &[ContourPoint],
-    flat: &Flat,
-    run: &mut Vec<Point>,
-    mut emit: impl FnMut(u8, &[Point]),
-) {
-    let n = ring.len();
-    if n < 3 {
-        return;
-    }
-    let first = (0..n).find(|&i| ring[i].tag != ring[(i + n - 1) % n].tag).unwrap_or(0);
-    let mut i = 0;
-    while i < n {
-        let tag = ring[(first + i) % n].tag;
-        run.clear();
-        while i < n && ring[(first + i) % n].tag == tag {
-            run.push(flat.project(ring[(first + i) % n].position));
-            i += 1;
+fn split_by_tag(line: &[ContourPoint], flat: &Flat, run: &mut Vec<Point>, mut emit: impl FnMut(u8, &[Point])) {
+    let Some((first, rest)) = line.split_first() else { return };
+    let mut tag = first.tag;
+    run.clear();
+    run.push(flat.project(first.position));
+    for point in rest {
+        run.push(flat.project(point.position));
+        if point.tag != tag {
+            emit(tag, run);
+            let last = run[run.len() - 1];
+            run.clear();
+            run.push(last);
+            tag = point.tag;
         }
-        run.push(flat.project(ring[(first + i) % n].position));
+    }
+    if run.len() > 1 {
         emit(tag, run);
     }
 }
@@ -113,9 +114,10 @@ fn split_by_tag(
 pub fn silhouette(mesh: &Mesh, view: &Projection) -> Vec<Vec<Point>> {
     let flat = Flat::new(view);
     let mut rings: Vec<Vec<Point>> = Vec::new();
-    ContourTracer::default().trace(mesh, &mesh.edges(), flat.source, |ring| {
-        if ring.len() > 2 {
-            rings.push(ring.iter().map(|c| flat.project(c.position)).collect());
+    let all = std::iter::once(0..mesh.triangles.len());
+    ContourTracer::default().trace(mesh, &mesh.edges(), flat.source, all, |ring| {
+        if ring.len() > 3 {
+            rings.push(ring[1..].iter().map(|c| flat.project(c.position)).collect());
         }
     });
     let none: Vec<Vec<Point>> = Vec::new();

@@ -66,6 +66,16 @@ impl Projection {
         (self.d * self.sid_mm + self.right * uv.x + self.up * uv.y).normalize()
     }
 
+    /// Whether any of a ball (column frame, mm) can fall inside the square field.
+    pub fn sees(&self, centre: DVec3, radius: f64) -> bool {
+        let r = centre - self.source;
+        let depth = r.dot(self.d);
+        // The four sides of the beam are planes through the source; a ball is out when it lies beyond one of them.
+        let slope = self.half_field_mm / self.sid_mm;
+        let reach = depth * slope + radius * libm::sqrt(1.0 + slope * slope);
+        depth > -radius && r.dot(self.right).abs() <= reach && r.dot(self.up).abs() <= reach
+    }
+
     /// Magnification at a point.
     pub fn magnification_at(&self, p: DVec3) -> f64 {
         self.sid_mm / (self.sod_mm + (p - self.isocentre).dot(self.d)).max(1e-6)

@@ -79,9 +79,10 @@ impl Radiograph {
         let marrow = (marrow_per_mm(patient.spec.bone_density) - CORTICAL_PER_MM) as f32;
         self.raster.clear();
         for bone in &patient.bones {
-            self.raster.add(&bone.outer.positions, &bone.outer.triangles, view, cortex);
-            self.raster.add(&bone.marrow.positions, &bone.marrow.triangles, view, marrow);
+            self.raster.add(&bone.outer, &bone.edges, &bone.outer_chunks, view, cortex);
+            self.raster.add(&bone.marrow, &bone.marrow_edges, &bone.marrow_chunks, view, marrow);
         }
+        self.raster.finish();
         self.trace_trunk(&patient.trunk, view);
         let size = self.raster.size();
         let soft = SOFT_PER_MM as f32;
