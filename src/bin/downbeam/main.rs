@@ -1,2 +1,91 @@
-//! The host tool.
-fn main() {}
+//! The host tool: the only code that knows files, processes and sockets.
+//!
+//! Exit codes: 0 done; 1 it could not be done (a file, a port, a build); 2 it was asked for wrongly. In both cases
+//! one sentence on standard error says what was wrong and what is allowed. Results go to standard output, everything
+//! else to standard error.
+
+mod build;
+mod command;
+mod mesh;
+mod mesh_file;
+mod outline_file;
+mod png_file;
+mod project;
+mod serve;
+mod site;
+mod svg_file;
+mod view;
+
+use command::{Command, UsageError};
+use downbeam::anatomy::names::UnknownName;
+use downbeam::imaging::c_arm::OrientationError;
+use std::ffi::OsString;
+use std::io::Write;
+use std::process::ExitCode;
+
+const COMMANDS: [&Command; 4] = [&serve::COMMAND, &build::COMMAND, &view::COMMAND, &mesh::COMMAND];
+
+fn main() -> ExitCode {
+    let Err(error) = run(std::env::args_os().skip(1).collect()) else {
+        return ExitCode::SUCCESS;
+    };
+    if is_closed_pipe(&error) {
+        return ExitCode::SUCCESS;
+    }
+    // A closed standard error is no reason to panic.
+    let _ = writeln!(std::io::stderr(), "downbeam: {error:#}");
+    ExitCode::from(if is_wrong_use(&error) { 2 } else { 1 })
+}
+
+/// The first argument names the command; without one, `serve`.
+fn run(mut arguments: Vec<OsString>) -> anyhow::Result<()> {
+    let first = arguments.first().map(|a| a.to_string_lossy().into_owned()).unwrap_or_default();
+    match first.as_str() {
+        "help" | "--help" | "-h" => help(arguments.get(1..).unwrap_or_default()),
+        "--version" | "-V" => command::print(concat!("downbeam ", env!("CARGO_PKG_VERSION"), "\n")),
+        option if option.is_empty() || option.starts_with('-') => command::start(&serve::COMMAND, arguments),
+        name => {
+            let command = named(name)?;
+            arguments.remove(0);
+            command::start(command, arguments)
+        }
+    }
+}
+
+fn named(name: &str) -> Result<&'static Command, UnknownName> {
+    COMMANDS.into_iter().find(|c| c.name == name).ok_or_else(|| UnknownName {
+        kind: "command",
+        found: name.to_owned(),
+        allowed: COMMANDS.map(|c| c.name).join(", ") + ", help",
+    })
+}
+
+fn help(of: &[OsString]) -> anyhow::Result<()> {
+    if let Some(name) = of.first() {
+        return command::print(named(&name.to_string_lossy())?.usage);
+    }
+    let mut text = String::from(
+        "downbeam: what a C-arm shows of a lumbar spine, and how good the view is\n\n\
+         Usage: downbeam [COMMAND] [OPTIONS]\n\nCommands:\n",
+    );
+    for command in COMMANDS {
+        text += &format!("  {:<7} {}\n", command.name, command.summary);
+    }
+    text += "  help    What a command takes: downbeam help COMMAND\n\n\
+             --version prints the version. Without a command: serve.\n\n\
+             A teaching model: not for planning or guiding a procedure. Follow local policy, supervised training \
+             and licensed practice.\n";
+    command::print(&text)
+}
+
+fn is_wrong_use(error: &anyhow::Error) -> bool {
+    error.is::<UsageError>()
+        || error.is::<lexopt::Error>()
+        || error.is::<UnknownName>()
+        || error.is::<OrientationError>()
+}
+
+/// Whether the reader of our output has gone, as in `downbeam view ... | head`.
+fn is_closed_pipe(error: &anyhow::Error) -> bool {
+    error.downcast_ref::<std::io::Error>().is_some_and(|e| e.kind() == std::io::ErrorKind::BrokenPipe)
+}

@@ -1,0 +1,131 @@
+//! `build`: compiles the library to WebAssembly and writes it with its JavaScript glue to `www/pkg`.
+//!
+//! Cargo does the compiling (profile `wasm`), `wasm-bindgen-cli-support` the glue, so that there is no tool to install.
+//! The target's standard library is added through rustup when it is missing.
+
+use crate::command::{Command, print, unknown};
+use crate::project;
+use anyhow::{Context, bail};
+use lexopt::Parser;
+use serde_json::Value;
+use std::ffi::OsString;
+use std::path::{Path, PathBuf};
+use std::process::{Command as Process, Stdio};
+use wasm_bindgen_cli_support::Bindgen;
+
+pub(crate) const COMMAND: Command = Command {
+    name: "build",
+    summary: "Build the WebAssembly and its glue into www/pkg",
+    usage: "Usage: downbeam build\n\n\
+            Compiles the library for wasm32-unknown-unknown (added through rustup when missing) and writes\n\
+            downbeam_bg.wasm, downbeam.js and their type declarations to www/pkg.\n",
+    run,
+};
+
+const TARGET: &str = "wasm32-unknown-unknown";
+
+fn run(parser: &mut Parser) -> anyhow::Result<()> {
+    if let Some(argument) = parser.next()? {
+        return Err(unknown(&COMMAND, &argument).into());
+    }
+    let written = into_www(&project::folder("Cargo.toml")?)?;
+    print(&format!("Built {}\n", written.display()))
+}
+
+/// Builds the project in `folder`; the path of the written wasm.
+pub(crate) fn into_www(folder: &Path) -> anyhow::Result<PathBuf> {
+    add_target(folder)?;
+    eprintln!("Building the WebAssembly; the first time takes about a minute.");
+    let raw = compile(folder)?;
+    let package = folder.join("www").join("pkg");
+    Bindgen::new()
+        .input_path(&raw)
+        .web(true)?
+        .typescript(true)
+        .remove_name_section(true)
+        // The library leaves the path out unless told: a bare `init()` would then fail in the browser.
+        .omit_default_module_path(false)
+        .generate(&package)
+        .with_context(|| format!("cannot write the glue to {}", package.display()))?;
+    Ok(package.join("downbeam_bg.wasm"))
+}
+
+fn tool(variable: &str, name: &str) -> OsString {
+    std::env::var_os(variable).unwrap_or_else(|| name.into())
+}
+
+/// Adds the target's standard library when it is not there.
+fn add_target(folder: &Path) -> anyhow::Result<()> {
+    let asked = Process::new(tool("RUSTC", "rustc"))
+        .args(["--print", "target-libdir", "--target", TARGET])
+        .current_dir(folder)
+        .output()
+        .context("cannot run rustc")?;
+    let library = String::from_utf8_lossy(&asked.stdout).trim().to_owned();
+    if asked.status.success() && Path::new(&library).is_dir() {
+        return Ok(());
+    }
+    eprintln!("Adding the Rust target {TARGET}.");
+    let added = Process::new("rustup")
+        .args(["target", "add", TARGET])
+        .current_dir(folder)
+        .stdout(Stdio::null())
+        .status()
+        .with_context(|| format!("the Rust target {TARGET} is missing and rustup cannot be run to add it"))?;
+    if !added.success() {
+        bail!("rustup could not add the Rust target {TARGET}: see its message above");
+    }
+    Ok(())
+}
+
+/// Compiles the library; the path of cargo's wasm file.
+fn compile(folder: &Path) -> anyhow::Result<PathBuf> {
+    let cargo = Process::new(tool("CARGO", "cargo"))
+        .args([
+            "build",
+            "--profile",
+            "wasm",
+            "--lib",
+            "--no-default-features",
+            "--target",
+            TARGET,
+            "--locked",
+        ])
+        .args(["--message-format", "json-render-diagnostics"])
+        .current_dir(folder)
+        .stderr(Stdio::inherit())
+        .output()
+        .context("cannot run cargo")?;
+    if !cargo.status.success() {
+        bail!("the WebAssembly did not build: see cargo's message above");
+    }
+    wasm_in(&String::from_utf8_lossy(&cargo.stdout)).context("cargo built no .wasm file")
+}
+
+/// The wasm file that cargo's messages (a JSON object a line) name last.
+fn wasm_in(messages: &str) -> Option<PathBuf> {
+    messages
+        .lines()
+        .filter_map(|line| serde_json::from_str::<Value>(line).ok())
+        .filter(|message| message["reason"] == "compiler-artifact")
+        .filter_map(|message| {
+            let names = message["filenames"].as_array()?;
+            names.iter().filter_map(Value::as_str).find(|name| name.ends_with(".wasm")).map(PathBuf::from)
+        })
+        .last()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_last_wasm_of_cargos_messages_is_taken() {
+        let messages = r#"{"reason":"compiler-artifact","filenames":["/a/libglam.rlib"]}
+not JSON
+{"reason":"compiler-artifact","filenames":["/a/libdownbeam.rlib","/a/downbeam.wasm"]}
+{"reason":"build-finished","success":true}"#;
+        assert_eq!(wasm_in(messages), Some(PathBuf::from("/a/downbeam.wasm")));
+        assert_eq!(wasm_in("{}"), None);
+    }
+}

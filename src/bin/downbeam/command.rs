@@ -1,0 +1,97 @@
+//! What all commands share: the table entry, reading of option values, and errors in one sentence.
+
+use lexopt::{Arg, Parser};
+use std::ffi::OsString;
+use std::io::Write;
+
+/// An entry in the table of commands.
+pub(crate) struct Command {
+    /// First argument on the command line.
+    pub(crate) name: &'static str,
+    /// One line for the overview.
+    pub(crate) summary: &'static str,
+    /// The whole help text.
+    pub(crate) usage: &'static str,
+    /// Does it. Gets its options, `--help` excepted.
+    pub(crate) run: fn(&mut Parser) -> anyhow::Result<()>,
+}
+
+/// The command line was wrong; the text is one sentence.
+#[derive(Debug, thiserror::Error)]
+#[error("{0}")]
+pub(crate) struct UsageError(pub(crate) String);
+
+/// Runs a command, or prints its help when `--help` is among its arguments.
+pub(crate) fn start(command: &Command, arguments: Vec<OsString>) -> anyhow::Result<()> {
+    if arguments.iter().any(|a| a == "--help" || a == "-h") {
+        return print(command.usage);
+    }
+    (command.run)(&mut Parser::from_args(arguments))
+}
+
+/// Writes to standard output.
+pub(crate) fn print(text: &str) -> anyhow::Result<()> {
+    let mut out = std::io::stdout().lock();
+    out.write_all(text.as_bytes())?;
+    out.flush()?;
+    Ok(())
+}
+
+/// An argument that a command does not know.
+pub(crate) fn unknown(command: &Command, argument: &Arg<'_>) -> UsageError {
+    let found = match argument {
+        Arg::Short(c) => format!("option '-{c}'"),
+        Arg::Long(name) => format!("option '--{name}'"),
+        Arg::Value(value) => format!("argument '{}'", value.to_string_lossy()),
+    };
+    let name = command.name;
+    UsageError(format!("unknown {found} of {name}: 'downbeam help {name}' lists what is allowed"))
+}
+
+/// The value of an option as text.
+pub(crate) fn text(parser: &mut Parser, option: &str) -> Result<String, UsageError> {
+    let missing = || UsageError(format!("{option} wants a value after it"));
+    // Another option in the value's place means that the value was forgotten; a number may start with a minus.
+    let value = parser.value().map_err(|_| missing())?;
+    if value.to_string_lossy().starts_with("--") {
+        return Err(missing());
+    }
+    value.into_string().map_err(|raw| {
+        UsageError(format!("the value of {option} is not UTF-8 text: '{}'", raw.to_string_lossy()))
+    })
+}
+
+/// The value of an option as a number of `unit`. Whether it is in range (or a number at all: NaN) is for the caller.
+pub(crate) fn number(parser: &mut Parser, option: &str, unit: &str) -> Result<f64, UsageError> {
+    let found = text(parser, option)?;
+    found.trim().parse().map_err(|_| UsageError(format!("{option} wants a number of {unit}, not '{found}'")))
+}
+
+/// Says that an option is missing.
+pub(crate) fn missing(command: &Command, option: &str, example: &str) -> UsageError {
+    UsageError(format!("{} wants {option}, such as {option} {example}", command.name))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read(arguments: &[&str]) -> Result<f64, UsageError> {
+        let mut parser = Parser::from_args(arguments);
+        parser.next().unwrap();
+        number(&mut parser, "--tilt", "degrees")
+    }
+
+    #[test]
+    fn numbers_may_be_negative_and_bad_ones_are_named() {
+        assert_eq!(read(&["--tilt", "-12.5"]).unwrap(), -12.5);
+        assert_eq!(read(&["--tilt=3"]).unwrap(), 3.0);
+        assert!(read(&["--tilt", "NaN"]).unwrap().is_nan());
+        assert_eq!(
+            read(&["--tilt", "steep"]).unwrap_err().to_string(),
+            "--tilt wants a number of degrees, not 'steep'"
+        );
+        assert_eq!(read(&["--tilt"]).unwrap_err().to_string(), "--tilt wants a value after it");
+        assert_eq!(read(&["--tilt", "--json"]).unwrap_err().to_string(), "--tilt wants a value after it");
+    }
+}

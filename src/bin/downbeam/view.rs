@@ -1,0 +1,236 @@
+//! `view`: what the C-arm shows of a patient at one orientation: measures as text or JSON, the radiograph as PNG, the
+//! outlines as SVG or JSON.
+
+use crate::command::{Command, UsageError, missing, number, print, text, unknown};
+use crate::{outline_file, png_file, svg_file};
+use downbeam::anatomy::names::{Level, Side, UnknownName};
+use downbeam::anatomy::patient::{Patient, PatientSpec};
+use downbeam::imaging::c_arm::CArm;
+use downbeam::imaging::outline::{Outline, OutlineTracer};
+use downbeam::imaging::projection::Projection;
+use downbeam::imaging::radiograph::{Look, Radiograph};
+use downbeam::view::best_view::{BestView, ViewKind, best_view};
+use downbeam::view::criteria::Target;
+use downbeam::view::report::{Report, report};
+use lexopt::{Arg, Parser};
+use std::fmt::Write;
+use std::path::PathBuf;
+
+pub(crate) const COMMAND: Command = Command {
+    name: "view",
+    summary: "What the C-arm shows at an orientation: measures, PNG, SVG",
+    usage: "Usage: downbeam view --level L4 --side left [--oblique DEG] [--tilt DEG] [OPTIONS]\n\n\
+            --level L           L1, L2, L3, L4, L5 or S1\n\
+            --side S            left or right: the side that the needle will come from\n\
+            --oblique DEG       Receptor towards the patient's left (> 0) or right (< 0). Default 0.\n\
+            --tilt DEG          Receptor cephalad (> 0) or caudad (< 0). Default 0.\n\
+            --best              Take the best view instead of --oblique and --tilt\n\
+            --view V            Which best view: ap, oblique or lateral. Default oblique.\n\
+            --patient NAME      One of the patients by name. Default average.\n\
+            --image-rotation D  Turn of the picture, degrees clockwise. Default 0.\n\
+            --json              Print everything that was measured as JSON\n\
+            --png FILE          Write the radiograph, 512 x 512 grey, 0.4 mm a pixel at the detector\n\
+            --bone-white        Bone white in the radiograph, as on film; fluoroscopy shows it dark\n\
+            --outlines          Draw the outlines of the bones' parts into the radiograph\n\
+            --svg FILE          Write the outlines of the bones' parts, to the scale of the detector\n\
+            --labels            Name the parts of the oblique view in the SVG\n\
+            --outline-json FILE Write the outlines as points in mm on the detector\n\n\
+            A teaching model: not for planning or guiding a procedure.\n",
+    run,
+};
+
+/// The command line, read.
+#[derive(Default)]
+struct Options {
+    level: Option<Level>,
+    side: Option<Side>,
+    patient: Option<PatientSpec>,
+    oblique_deg: Option<f64>,
+    tilt_deg: Option<f64>,
+    image_rotation_deg: f64,
+    best: bool,
+    kind: Option<ViewKind>,
+    json: bool,
+    bone_white: bool,
+    outlines: bool,
+    labels: bool,
+    png: Option<PathBuf>,
+    svg: Option<PathBuf>,
+    outline_json: Option<PathBuf>,
+}
+
+fn read(parser: &mut Parser) -> anyhow::Result<Options> {
+    let mut options = Options::default();
+    while let Some(argument) = parser.next()? {
+        match argument {
+            Arg::Long("level") => options.level = Some(text(parser, "--level")?.parse()?),
+            Arg::Long("side") => options.side = Some(text(parser, "--side")?.parse()?),
+            Arg::Long("patient") => options.patient = Some(PatientSpec::named(&text(parser, "--patient")?)?),
+            Arg::Long("oblique") => options.oblique_deg = Some(number(parser, "--oblique", "degrees")?),
+            Arg::Long("tilt") => options.tilt_deg = Some(number(parser, "--tilt", "degrees")?),
+            Arg::Long("image-rotation") => {
+                options.image_rotation_deg = number(parser, "--image-rotation", "degrees")?;
+            }
+            Arg::Long("best") => options.best = true,
+            Arg::Long("view") => options.kind = Some(kind_named(&text(parser, "--view")?)?),
+            Arg::Long("json") => options.json = true,
+            Arg::Long("bone-white") => options.bone_white = true,
+            Arg::Long("outlines") => options.outlines = true,
+            Arg::Long("labels") => options.labels = true,
+            Arg::Long("png") => options.png = Some(text(parser, "--png")?.into()),
+            Arg::Long("svg") => options.svg = Some(text(parser, "--svg")?.into()),
+            Arg::Long("outline-json") => options.outline_json = Some(text(parser, "--outline-json")?.into()),
+            other => return Err(unknown(&COMMAND, &other).into()),
+        }
+    }
+    for (useless, why) in [
+        (
+            options.best && (options.oblique_deg.is_some() || options.tilt_deg.is_some()),
+            "--best finds the orientation itself: leave out --oblique and --tilt, or --best",
+        ),
+        (options.kind.is_some() && !options.best, "--view says which view --best takes: give --best too"),
+        (
+            options.bone_white && options.png.is_none(),
+            "--bone-white is for the radiograph: give --png FILE too",
+        ),
+        (options.outlines && options.png.is_none(), "--outlines is for the radiograph: give --png FILE too"),
+        (options.labels && options.svg.is_none(), "--labels is for the SVG: give --svg FILE too"),
+    ] {
+        if useless {
+            return Err(UsageError(why.to_owned()).into());
+        }
+    }
+    Ok(options)
+}
+
+fn kind_named(name: &str) -> Result<ViewKind, UnknownName> {
+    const KINDS: [(&str, ViewKind); 3] =
+        [("ap", ViewKind::TrueAp), ("oblique", ViewKind::Oblique), ("lateral", ViewKind::Lateral)];
+    KINDS.into_iter().find(|(n, _)| n.eq_ignore_ascii_case(name)).map(|(_, kind)| kind).ok_or_else(|| {
+        UnknownName { kind: "view", found: name.to_owned(), allowed: KINDS.map(|(n, _)| n).join(", ") }
+    })
+}
+
+/// Everything that there is to show of one orientation.
+pub(crate) struct Shown<'a> {
+    pub(crate) patient: &'a Patient,
+    pub(crate) target: Target,
+    pub(crate) arm: CArm,
+    pub(crate) projection: Projection,
+    pub(crate) report: Report,
+    pub(crate) outlines: Vec<Outline>,
+}
+
+fn run(parser: &mut Parser) -> anyhow::Result<()> {
+    let options = read(parser)?;
+    let level = options.level.ok_or_else(|| missing(&COMMAND, "--level", "L4"))?;
+    let side = options.side.ok_or_else(|| missing(&COMMAND, "--side", "left"))?;
+    let target = Target { level, side };
+    // Orientations are refused before the patient is built.
+    let asked = CArm::at_degrees(options.oblique_deg.unwrap_or(0.0), options.tilt_deg.unwrap_or(0.0))?
+        .with_image_rotation(options.image_rotation_deg)?;
+    let spec = options.patient.map_or_else(|| PatientSpec::named("average"), Ok)?;
+    let patient = Patient::new(&spec);
+    let arm = if options.best {
+        let kind = options.kind.unwrap_or(ViewKind::Oblique);
+        let BestView { orientation, reached } = best_view(&patient, target, kind, &asked);
+        if !reached {
+            eprintln!("The machine does not reach the best view of {level} {side}: this is the nearest.");
+        }
+        asked.turned_to(orientation.oblique_deg, orientation.tilt_deg)?
+    } else {
+        asked
+    };
+    let projection = Projection::new(&arm, patient.level(level).centre);
+    let shown = Shown {
+        report: report(&patient, target, &arm),
+        outlines: OutlineTracer::default().trace(&patient, &projection),
+        patient: &patient,
+        target,
+        arm,
+        projection,
+    };
+    if let Some(file) = &options.png {
+        let mut radiograph = Radiograph::new(&arm);
+        let look = Look { bone_dark: !options.bone_white, ..Look::default() };
+        let grey = radiograph.render(&patient, &projection, &look);
+        png_file::write(file, grey, &shown, options.outlines)?;
+    }
+    if let Some(file) = &options.svg {
+        svg_file::write(file, &shown, options.labels)?;
+    }
+    if let Some(file) = &options.outline_json {
+        outline_file::write(file, &shown)?;
+    }
+    if options.json {
+        print(&(serde_json::to_string_pretty(&shown.report)? + "\n"))
+    } else {
+        print(&in_words(&shown.report))
+    }
+}
+
+/// The report as a short text.
+fn in_words(report: &Report) -> String {
+    let mut text = String::new();
+    let at = &report.orientation;
+    let _ = writeln!(text, "{} {}, patient '{}'", report.level, report.side, report.patient);
+    let _ = writeln!(
+        text,
+        "Receptor at {} (DICOM primary angle {:.1}, secondary {:.1})",
+        orientation(at.oblique, at.tilt),
+        report.dicom.primary,
+        report.dicom.secondary
+    );
+    let _ = writeln!(text, "\nCriteria (score 0 to 100):");
+    for c in &report.criteria {
+        let value =
+            c.value.map_or_else(|| "not defined here".to_owned(), |v| format!("{:.1} {}", tenths(v), c.unit));
+        let _ = writeln!(text, "  {:>3.0}  {}: {value}. {}", 100.0 * c.score, c.name, c.sentence);
+    }
+    let _ = writeln!(text, "\nViews (score 0 to 100):");
+    for v in &report.views {
+        let name = match v.view {
+            ViewKind::TrueAp => "True AP",
+            ViewKind::Oblique => "Oblique",
+            ViewKind::Lateral => "Lateral",
+        };
+        let best = orientation(v.best.oblique_deg, v.best.tilt_deg);
+        let nearest = if v.reached { "best" } else { "nearest that the machine reaches" };
+        let _ = writeln!(text, "  {:>3.0}  {name}: {nearest} at {best}", 100.0 * v.score);
+    }
+    let _ = writeln!(text, "\nA teaching model: not for planning or guiding a procedure.");
+    text
+}
+
+/// An orientation in the trade's words, to a tenth of a degree.
+fn orientation(oblique_deg: f64, tilt_deg: f64) -> String {
+    let amount = |degrees: f64, positive: &str, negative: &str, none: &str| match tenths(degrees) {
+        0.0 => none.to_owned(),
+        d => format!("{:.1} degrees {}", d.abs(), if d > 0.0 { positive } else { negative }),
+    };
+    format!(
+        "{}, {}",
+        amount(oblique_deg, "oblique to the patient's left", "oblique to the patient's right", "no oblique"),
+        amount(tilt_deg, "cephalad", "caudad", "no tilt")
+    )
+}
+
+/// Rounded to tenths, without a minus before zero.
+fn tenths(value: f64) -> f64 {
+    (value * 10.0).round() / 10.0 + 0.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn orientations_are_said_in_words() {
+        assert_eq!(
+            orientation(25.0, -5.04),
+            "25.0 degrees oblique to the patient's left, 5.0 degrees caudad"
+        );
+        assert_eq!(orientation(-0.01, 12.0), "no oblique, 12.0 degrees cephalad");
+        assert_eq!(format!("{:.1}", tenths(-1e-9)), "0.0");
+    }
+}
