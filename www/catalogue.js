@@ -4,7 +4,7 @@
 export const FIRST_CATALOGUE = {
   levels: ['L1', 'L2', 'L3', 'L4', 'L5', 'S1'],
   patients: [{ name: 'average', sentence: '' }],
-  range: { oblique: [-95, 95], tilt: [-45, 45], rotation: [-180, 180] },
+  range: { oblique: [-110, 110], tilt: [-50, 50], rotation: [-180, 180] },
 };
 
 /** The level whose superior articular process is looked for under the target's pedicle. */

@@ -77,21 +77,22 @@ async function start() {
   film.loading(texts.loading.engine);
   try {
     const engine = await loadEngine((percent) => film.loading(percent === null ? texts.loading.engine : texts.loading.percent(percent), percent));
-    app.catalogue = { levels: engine.levels(), patients: engine.patients(), range: engine.ranges() };
+    const { TeachingRoom } = engine;
+    app.catalogue = { levels: TeachingRoom.levels(), patients: TeachingRoom.patients(), range: TeachingRoom.ranges() };
     showCase = caseControls(app);
     takeAddress();
-    await makeRoom(engine);
+    await makeRoom(TeachingRoom);
   } catch (error) {
     fail(error.message);
   }
 }
 
 /** Shapes the first patient. */
-async function makeRoom(engine) {
+async function makeRoom(TeachingRoom) {
   const { patient, level, side } = app.state;
   film.loading(texts.loading.patient(patient));
   await painted();
-  room = new engine.TeachingRoom(patient, level, side);
+  room = new TeachingRoom(patient, level, side);
   shaped = patient;
   film.clear();
   touch();
