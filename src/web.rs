@@ -32,6 +32,8 @@ pub struct TeachingRoom {
     target: Target,
     arm: CArm,
     radiograph: Radiograph,
+    /// The picture as the canvas wants it, RGBA.
+    pixels: Vec<u8>,
     outlines: OutlinePaint,
 }
 
@@ -48,6 +50,7 @@ impl TeachingRoom {
             target,
             arm,
             radiograph: Radiograph::new(&arm),
+            pixels: Vec::new(),
             outlines: OutlinePaint::default(),
         })
     }
@@ -100,8 +103,11 @@ impl TeachingRoom {
         let look = Look { bone_dark, ..Look::default() };
         let size = self.radiograph.size() as u32;
         let grey = self.radiograph.render(&self.patient, &view, &look);
-        let pixels: Vec<u8> = grey.iter().flat_map(|&g| [g, g, g, u8::MAX]).collect();
-        let image = ImageData::new_with_u8_clamped_array_and_sh(Clamped(&pixels), size, size)?;
+        self.pixels.resize(4 * grey.len(), u8::MAX);
+        for (pixel, &g) in self.pixels.chunks_exact_mut(4).zip(grey) {
+            pixel.copy_from_slice(&[g, g, g, u8::MAX]);
+        }
+        let image = ImageData::new_with_u8_clamped_array_and_sh(Clamped(&self.pixels), size, size)?;
         canvas.put_image_data(&image, 0.0, 0.0)
     }
 

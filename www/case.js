@@ -1,6 +1,6 @@
 // The case: level, side and patient; and the theme of the page.
 
-import { byId, choices, segments } from './page.js';
+import { byId, choices, say, segments } from './page.js';
 import { keep, setting } from './storage.js';
 import { texts } from './texts.js';
 
@@ -9,13 +9,12 @@ export function caseControls(app) {
   const { levels, patients } = app.catalogue;
   const showLevel = segments(byId('levels'), 'level', levels.map((l) => [l, l]), (level) => app.change({ level }));
   const showSide = segments(byId('sides'), 'side', [['left', texts.case.left], ['right', texts.case.right]], (side) => app.change({ side }));
-  const select = byId('patient');
-  const showPatient = choices(select, patients.map((p) => [p.name, texts.case.patientName(p.name)]), (patient) => app.change({ patient }));
+  const showPatient = choices(byId('patient'), patients.map((p) => [p.name, texts.case.patientName(p.name)]), (patient) => app.change({ patient }));
   return (state) => {
     showLevel(state.level);
     showSide(state.side);
     showPatient(state.patient);
-    select.title = patients.find((p) => p.name === state.patient)?.sentence ?? '';
+    say(byId('patient-sentence'), patients.find((p) => p.name === state.patient)?.sentence ?? '');
   };
 }
 

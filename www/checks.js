@@ -44,8 +44,14 @@ export function checksPanel(app) {
     const locked = state.selfTest && test.used === 0;
     say(best, state.ownView ? texts.checks.back : texts.checks.best);
     best.disabled = !view || locked;
-    say(byId('best-note'), state.ownView ? texts.checks.showingBest(texts.checks.views[state.view]) : locked ? texts.checks.bestLocked : '');
+    say(byId('best-note'), bestNote(state, view, locked));
   };
+}
+
+function bestNote(state, view, locked) {
+  if (!state.ownView) return locked ? texts.checks.bestLocked : '';
+  const short = view && !view.reached ? ` ${texts.checks.notReached}` : '';
+  return texts.checks.showingBest(texts.checks.views[state.view]) + short;
 }
 
 /** A name, a value, a bar and a word for a score. */

@@ -21,8 +21,8 @@ export function turnControl(holder, key, [low, high], app, { leftIsHigh = false 
     element.addEventListener('click', () => set(now + step));
     return element;
   };
-  const down = button(words.down, words.lowShort, !leftIsHigh, -STEP_DEG);
-  const up = button(words.up, words.highShort, leftIsHigh, STEP_DEG);
+  const down = button(words.down, words.low, !leftIsHigh, -STEP_DEG);
+  const up = button(words.up, words.high, leftIsHigh, STEP_DEG);
   const [first, last] = leftIsHigh ? [up, down] : [down, up];
   const [firstEnd, lastEnd] = leftIsHigh ? [words.high, words.low] : [words.low, words.high];
   const complaint = make('p', { class: 'complaint', role: 'alert', hidden: true });

@@ -1,7 +1,7 @@
 // A small drawing of C-arm, table and patient that follows the angles: a few solids in millimetres, projected on two screens.
 // Patient axes: x to the patient's left, y posterior (up: the patient lies prone), z to the head; origin = isocentre.
 
-import { say } from './page.js';
+import { make, say } from './page.js';
 import { texts } from './texts.js';
 
 const SOURCE_MM = 700;
@@ -52,17 +52,21 @@ export function gantryDrawing(holder, from) {
     svg.append(element);
     return element;
   };
-  const floor = ['floor'].map((n) => layer(n))[0];
-  const parts = Object.fromEntries(['arm-edge', 'arm', 'table-under', 'table', 'patient', 'body', 'beam', 'ray', 'upright', 'swing', 'source', 'receptor', 'face'].map((n) => [n, layer(n)]));
-  const words = Object.fromEntries(['receptor', 'source', 'angle', 'start', 'end'].map((n) => [n, layer(`word-${n}`, 'text')]));
-  holder.append(svg);
+  const parts = Object.fromEntries(['floor', 'arm-edge', 'arm', 'table-under', 'table', 'patient', 'body', 'beam', 'ray', 'upright', 'swing', 'source', 'receptor', 'face'].map((n) => [n, layer(n)]));
+  const words = Object.fromEntries(['receptor', 'source', 'start', 'end'].map((n) => [n, layer('word', 'text')]));
+  const caption = make('figcaption');
+  holder.append(svg, caption);
 
-  still(parts, floor, words, see, from);
-  return (state) => moving(parts, words, see, from, state, title);
+  still(parts, words, see, from);
+  return (state) => {
+    moving(parts, words, see, from, state);
+    say(title, from === 'feet' ? texts.gantry.describeFeet(state) : texts.gantry.describeSide(state));
+    say(caption, texts.gantry[from](state));
+  };
 }
 
 /** Table, patient and floor: drawn once. */
-function still(parts, floor, words, see, from) {
+function still(parts, words, see, from) {
   const { half_width: w, top, thick, feet, head } = TABLE;
   const slab = (y) => [[-w, y, feet], [w, y, feet], [w, y, head], [-w, y, head]];
   parts.table.setAttribute('d', closed(slab(top).map(see)));
@@ -72,14 +76,14 @@ function still(parts, floor, words, see, from) {
   parts.patient.setAttribute('d', smooth((from === 'feet' ? axial : sagittal).map(see)));
   const vertebra = from === 'feet' ? ring(24).map(([c, s]) => [24 * c, 17 * s, 0]) : [[-14, 17], [14, 17], [14, -17], [-14, -17]].map(([z, y]) => [0, y, z]);
   parts.body.setAttribute('d', closed(vertebra.map(see)));
-  floor.setAttribute('d', line([[-900, -900, 0], [900, -900, 0]].map(from === 'feet' ? see : ([x, y]) => see([0, y, x]))));
+  parts.floor.setAttribute('d', line([[-900, -900, 0], [900, -900, 0]].map(from === 'feet' ? see : ([x, y]) => see([0, y, x]))));
   const ends = from === 'feet' ? [[[600, -150, 0], texts.gantry.left], [[-600, -150, 0], texts.gantry.right]] : [[[0, -40, -1000], texts.gantry.feetEnd], [[0, -40, 930], texts.gantry.head]];
   put(words.start, see(ends[0][0]), ends[0][1]);
   put(words.end, see(ends[1][0]), ends[1][1]);
 }
 
 /** C-arm, beam and angle: drawn again for every orientation. */
-function moving(parts, words, see, from, state, title) {
+function moving(parts, words, see, from, state) {
   const { receptor: d, slide: t } = directions(state.oblique, state.tilt);
   const n = cross(d, t);
   const along = (k) => d.map((x) => x * k);
@@ -105,19 +109,13 @@ function moving(parts, words, see, from, state, title) {
   }
   parts.swing.setAttribute('d', Math.abs(angle) < 0.05 ? '' : closed([[0, 0, 0], ...swing].map(see)));
   parts.upright.setAttribute('d', line([[0, 0, 0], [0, 330, 0]].map(see)));
-  const outward = swing.at(-1);
-  const beside = from === 'feet' ? [angle >= 0 ? -1 : 1, 0, 0] : [0, 0, angle > 0 ? -1 : 1];
-  put(words.angle, see(plus([0, 290, 0], 95, beside)), `${Math.abs(Math.round(angle * 10) / 10)}°`);
-  void outward;
-  const away = from === 'feet' ? 1 : 0;
-  put(words.receptor, labelSpot(see(along(RECEPTOR_MM + 100)), away), texts.gantry.receptor);
-  put(words.source, labelSpot(see(along(-SOURCE_MM)), away), texts.gantry.source);
-  say(title, from === 'feet' ? texts.gantry.describeFeet(state) : texts.gantry.describeSide(state));
+  put(words.receptor, besides(see(along(RECEPTOR_MM + 110)), 390), texts.gantry.receptor);
+  put(words.source, besides(see(along(-SOURCE_MM)), 330), texts.gantry.source);
 }
 
-/** Beside the part, on the side with more room. */
-function labelSpot([x, y]) {
-  return [x > 0 ? x - 330 : x + 330, y];
+/** Beside a part; above it when it stands out to a side, where there is no room beside. */
+function besides([x, y], distance) {
+  return Math.abs(x) < 300 ? [x + distance, y] : [x, y - 260];
 }
 
 function put(element, [x, y], text) {

@@ -3,6 +3,8 @@
 import { texts } from './texts.js';
 
 const DETECTOR_MM = 512 * 0.4;
+// From this width of the picture on (CSS px) the names carry the part as well as the dog's part; below it the list does.
+const WIDE_PX = 420;
 const INK = '#f4f7f8';
 const SHADE = 'rgba(8,12,15,.78)';
 
@@ -20,20 +22,21 @@ export function edgeLetters(oblique_deg) {
   return { right: word(toRight, toBack), left: word(-toRight, -toBack), top: texts.picture.end.H };
 }
 
-/** Draws the edge letters. `scale` is canvas pixels per CSS pixel. */
+/** Draws the edge letters, out of the way near the corners. `scale` is canvas pixels per CSS pixel. */
 export function drawEdgeLetters(pen, state, scale) {
   const letters = edgeLetters(state.oblique);
   const size = pen.canvas.width;
   const turn = (state.rotation * Math.PI) / 180;
-  const reach = size / 2 - 18 * scale;
+  const reach = size / 2 - 16 * scale;
   pen.font = `600 ${13 * scale}px system-ui, sans-serif`;
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
-  for (const [letter, x, y] of [[letters.left, -1, 0], [letters.right, 1, 0], [letters.top, 0, -1]]) {
+  for (const [letter, x, y, aside] of [[letters.left, -1, 0, -0.86], [letters.right, 1, 0, 0.86], [letters.top, 0, -1, 0]]) {
     const [u, v] = [x * Math.cos(turn) - y * Math.sin(turn), x * Math.sin(turn) + y * Math.cos(turn)];
-    // To the edge of the square, not of the circle in it.
-    const out = reach / Math.max(Math.abs(u), Math.abs(v));
-    chip(pen, letter, size / 2 + u * out, size / 2 + v * out, scale);
+    // To the edge of the square, then along it.
+    const out = 1 / Math.max(Math.abs(u), Math.abs(v));
+    const inside = (k) => Math.max(-1, Math.min(1, k)) * reach;
+    chip(pen, letter, size / 2 + inside(u * out - v * aside), size / 2 + inside(v * out + u * aside), scale);
   }
 }
 
@@ -53,14 +56,19 @@ export function drawDogNames(pen, report, state, scale) {
   if (!report?.dog?.length) return;
   const size = pen.canvas.width;
   const at = (mm) => [size * (0.5 + mm[0] / DETECTOR_MM), size * (0.5 - mm[1] / DETECTOR_MM)];
-  const seen = report.dog.map((d) => ({ ...d, at: at(d.anchor_mm) })).filter((d) => d.at.every((x) => x > 0 && x < size));
-  const middle = seen.reduce((sum, d) => sum + d.at[0], 0) / Math.max(1, seen.length);
-  const wide = size / scale >= 420;
+  const seen = report.dog.map((d) => ({ ...d, title: texts.picture.dogName(d, state), at: at(d.anchor_mm) })).filter((d) => d.at.every((x) => x > 0 && x < size));
+  // The outer half of the parts gets the left margin, the other half the right one, so that neither is crowded.
+  const order = [...seen].sort((a, b) => a.at[0] - b.at[0]);
+  const left = new Set(order.slice(0, Math.ceil(order.length / 2)));
+  const wide = size / scale >= WIDE_PX;
   pen.textBaseline = 'middle';
   for (const leftMargin of [true, false]) {
-    const column = seen.filter((d) => d.at[0] < middle === leftMargin).sort((a, b) => a.at[1] - b.at[1]);
-    const line = (wide ? 40 : 26) * scale;
-    spread(column.map((d) => d.at[1]), line, 36 * scale, size - 36 * scale).forEach((y, i) => name(pen, column[i], leftMargin, y, wide, scale));
+    const column = seen.filter((d) => left.has(d) === leftMargin).sort((a, b) => a.at[1] - b.at[1]);
+    const names = column.map((part) => nameBox(pen, part, leftMargin, wide, scale));
+    const gap = Math.max(0, ...names.map((n) => n.height)) + 5 * scale;
+    const heights = spread(column.map((d) => d.at[1]), gap, gap / 2 + 8 * scale, size - gap / 2 - 34 * scale);
+    names.forEach((box, i) => drawLeader(pen, box, heights[i], scale));
+    names.forEach((box, i) => drawName(pen, box, heights[i], leftMargin, scale));
   }
 }
 
@@ -72,37 +80,50 @@ export function spread(heights, gap, low, high) {
   return placed;
 }
 
-function name(pen, part, leftMargin, y, wide, scale) {
+/** The lines of a name and the box they need; full names only where the picture is wide enough. */
+function nameBox(pen, part, leftMargin, wide, scale) {
   const size = pen.canvas.width;
-  const edge = leftMargin ? 36 * scale : size - 36 * scale;
-  const lines = wide ? [part.dog_name, `${texts.picture.part(part.part)}, ${part.level}`] : [part.dog_name];
-  const fonts = [`600 ${14 * scale}px system-ui, sans-serif`, `${12 * scale}px system-ui, sans-serif`];
-  pen.textAlign = leftMargin ? 'left' : 'right';
-  const width = Math.max(...lines.map((text, i) => ((pen.font = fonts[i]), pen.measureText(text).width)));
-  const height = (wide ? 36 : 22) * scale;
-  const inner = leftMargin ? edge + width + 6 * scale : edge - width - 6 * scale;
+  const lines = [part.title, ...(wide ? twoLines(`${texts.picture.part(part.part)}, ${part.level}`) : [])];
+  const fonts = lines.map((_, i) => (i === 0 ? `600 ${13 * scale}px system-ui, sans-serif` : `${11.5 * scale}px system-ui, sans-serif`));
+  const width = Math.max(...lines.map((text, i) => ((pen.font = fonts[i]), pen.measureText(text).width))) + 12 * scale;
+  const height = (lines.length * 15 + 6) * scale;
+  return { part, lines, fonts, width, height, x: leftMargin ? 6 * scale : size - 6 * scale - width };
+}
 
-  pen.lineWidth = 3.5 * scale;
-  pen.strokeStyle = SHADE;
+/** Breaks a name at the last space before its middle if it is long. */
+function twoLines(text) {
+  if (text.length < 18) return [text];
+  const at = text.lastIndexOf(' ', Math.ceil(text.length * 0.7));
+  return at < 0 ? [text] : [text.slice(0, at), text.slice(at + 1)];
+}
+
+function drawLeader(pen, box, y, scale) {
+  const [x, partY] = box.part.at;
+  const from = Math.abs(x - box.x) < Math.abs(x - box.x - box.width) ? box.x : box.x + box.width;
   pen.setLineDash([]);
   for (const [colour, thick] of [[SHADE, 3.5], [INK, 1.3]]) {
     pen.strokeStyle = pen.fillStyle = colour;
     pen.lineWidth = thick * scale;
     pen.beginPath();
-    pen.moveTo(inner, y);
-    pen.lineTo(...part.at);
+    pen.moveTo(from, y);
+    pen.lineTo(x, partY);
     pen.stroke();
     pen.beginPath();
-    pen.arc(...part.at, (thick / 2 + 2.2) * scale, 0, 7);
+    pen.arc(x, partY, (thick / 2 + 2.2) * scale, 0, 7);
     pen.fill();
   }
+}
+
+function drawName(pen, box, y, leftMargin, scale) {
   pen.fillStyle = SHADE;
   pen.beginPath();
-  pen.roundRect(leftMargin ? edge - 6 * scale : edge - width - 6 * scale, y - height / 2, width + 12 * scale, height, 5 * scale);
+  pen.roundRect(box.x, y - box.height / 2, box.width, box.height, 5 * scale);
   pen.fill();
   pen.fillStyle = INK;
-  lines.forEach((text, i) => {
-    pen.font = fonts[i];
-    pen.fillText(text, edge, y + (wide ? (i === 0 ? -8 : 9) * scale : 0));
+  pen.textAlign = leftMargin ? 'left' : 'right';
+  const x = leftMargin ? box.x + 6 * scale : box.x + box.width - 6 * scale;
+  box.lines.forEach((text, i) => {
+    pen.font = box.fonts[i];
+    pen.fillText(text, x, y + (i - (box.lines.length - 1) / 2) * 15 * scale);
   });
 }

@@ -52,7 +52,8 @@ export function picture(onResize) {
   };
 }
 
-function outlineStyle(state, pixels) {
+/** What the engine needs to know to stroke the outlines on a canvas of `pixels` by `pixels`. */
+export function outlineStyle(state, pixels) {
   const look = state.boneDark ? LOOKS.onLight : LOOKS.onDark;
   const ratio = devicePixelRatio;
   const pen = (kind, dash = []) => ({ colour: look[kind], width_px: WIDTHS_PX[kind] * ratio, dash_px: dash.map((d) => d * ratio) });
@@ -72,11 +73,11 @@ export function pictureWords(state, report, seen) {
   say(byId('picture-text'), texts.picture.alternative(state, seen));
   const key = byId('key');
   key.hidden = !state.outlines;
+  key.dataset.bone = state.boneDark ? 'dark' : 'white';
   const rows = [
     ['posterior', texts.picture.keyPosterior(state)],
     ...(state.level === 'S1' ? [] : [['below', texts.picture.keyBelow(state, below)]]),
     ['target', texts.picture.keyTarget(state)],
-    ['context', texts.picture.keyContext],
   ];
   if (key.dataset.for !== state.level) {
     key.dataset.for = state.level;
@@ -87,7 +88,7 @@ export function pictureWords(state, report, seen) {
   if (dog.hidden) return;
   say(byId('dog-heading'), texts.picture.dogHeading(state));
   const list = byId('dog-list');
-  const names = report.dog.map((d) => texts.picture.dogPart(d.dog_name, texts.picture.part(d.part), d.level));
+  const names = report.dog.map((d) => texts.picture.dogPart(texts.picture.dogName(d, state), texts.picture.part(d.part), d.level));
   if (list.dataset.for === names.join()) return;
   list.dataset.for = names.join();
   list.replaceChildren(...names.map((name) => make('li', {}, name)));

@@ -37,13 +37,13 @@ export const texts = {
       `X-ray view of the lumbar spine, head up. Receptor ${texts.oblique.spoken(s.oblique)} and ${texts.tilt.spoken(s.tilt)}. ${seen}`,
     polarity: 'Bone dark',
     outlines: 'Outlines',
-    labels: 'Name the parts',
+    labels: 'Names',
     hint: 'Drag the picture to turn: the receptor goes the way you drag. The sliders do the same.',
-    keyPosterior: (s) => `${s.level} posterior elements (solid)`,
-    keyBelow: (s, below) => `${below} superior articular process (dashed)`,
-    keyTarget: (s) => `${s.level} body and end plates`,
-    keyContext: 'other bones',
+    keyPosterior: (s) => `${s.level} posterior elements`,
+    keyBelow: (s, below) => `${below} superior articular process`,
+    keyTarget: (s) => `${s.level} body`,
     dogHeading: (s) => `The dog of ${s.level}, part by part`,
+    dogName: (d, s) => (d.level === s.level ? d.dog_name : `next dog’s ${d.dog_name}`),
     dogPart: (dog, part, level) => `${dog}: ${part} of ${level}`,
     part: (name) => name.replaceAll('_', ' '),
     end: { L: 'L', R: 'R', A: 'A', P: 'P', H: 'H' },
@@ -75,10 +75,8 @@ export const texts = {
   oblique: {
     name: 'Oblique',
     hint: 'left +, right −',
-    high: 'patient’s left',
-    low: 'patient’s right',
-    highShort: 'left',
-    lowShort: 'right',
+    high: 'left',
+    low: 'right',
     words: (deg) => (isZero(deg) ? 'straight above' : `${short(deg)} to the patient’s ${deg > 0 ? 'left' : 'right'}`),
     spoken: (deg) => (isZero(deg) ? 'straight above, 0 degrees' : `${spoken(deg)} to the patient’s ${deg > 0 ? 'left' : 'right'}`),
     up: 'Turn 1 degree to the patient’s left',
@@ -89,8 +87,6 @@ export const texts = {
     hint: 'cephalad +, caudad −',
     high: 'cephalad',
     low: 'caudad',
-    highShort: 'cephalad',
-    lowShort: 'caudad',
     words: (deg) => (isZero(deg) ? 'no tilt' : `${short(deg)} ${deg > 0 ? 'cephalad' : 'caudad'}`),
     spoken: (deg) => (isZero(deg) ? 'no tilt, 0 degrees' : `${spoken(deg)} ${deg > 0 ? 'cephalad' : 'caudad'}`),
     up: 'Tilt 1 degree cephalad',
@@ -100,9 +96,7 @@ export const texts = {
     name: 'Image rotation',
     hint: 'clockwise +',
     high: 'clockwise',
-    low: 'counter-clockwise',
-    highShort: 'clockwise',
-    lowShort: 'counter',
+    low: 'counter',
     words: (deg) => (isZero(deg) ? 'upright' : `${short(deg)} ${deg > 0 ? 'clockwise' : 'counter-clockwise'}`),
     spoken: (deg) => (isZero(deg) ? 'upright, 0 degrees' : `${spoken(deg)} ${deg > 0 ? 'clockwise' : 'counter-clockwise'}`),
     up: 'Rotate the image 1 degree clockwise',
@@ -137,12 +131,13 @@ export const texts = {
     notHere: 'This view is not scored at this level.',
     score: (score) => `${outOf100(score)} of 100`,
     scoreLabel: 'Score of this view',
-    value: (c) => `${number(c.value, c.unit)}${unit(c.unit)}`,
+    value: (c) => (c.value === null ? 'not defined here' : `${number(Math.abs(c.value), c.unit)}${unit(c.unit).split(' of ')[0]}`),
     tolerance: (c) => `full marks within ${number(c.tolerance.full, c.unit)}${unit(c.unit)}`,
     word: (score) => (score >= 1 ? 'full marks' : score >= 0.75 ? 'close' : score >= 0.35 ? 'part way' : score > 0 ? 'far off' : 'no marks yet'),
     best: 'Show the best view',
     back: 'Return to my view',
     bestLocked: 'The best view can be shown after a check.',
+    notReached: 'This machine’s range stops short of the best view; this is as near as it goes.',
     showingBest: (view) => `This is the best ${view} view this machine can reach here. It does not count for the steps.`,
     said: (view, score, advice) => `${view}: ${outOf100(score)} of 100. ${advice}`,
     allGood: 'Nothing left to correct.',
@@ -150,18 +145,19 @@ export const texts = {
 
   steps: {
     heading: 'Steps',
-    progress: (done, all) => `${done} of ${all} done`,
+    progress: (done, all) => `${done} of ${all}`,
     done: 'done',
     current: 'now',
-    later: 'later',
+    later: 'to come',
     doIt: 'Do',
     lookFor: 'Look for',
     ticked: (title) => `Step done: ${title}.`,
     allDone: 'All four steps done. Take another start, side or level, and try again in self-test.',
     testHint: 'In self-test a step is ticked when you check your view.',
-    start: 'New random start',
-    again: 'Same start again',
-    startNote: (n) => `Start ${n}`,
+    start: 'New start',
+    startLong: 'New start at a random position',
+    again: 'Same start',
+    againLong: 'Same start position once more',
     list: {
       true_ap: {
         title: () => 'True AP',
@@ -196,9 +192,9 @@ export const texts = {
   },
 
   gantry: {
-    heading: 'The C-arm',
-    feet: 'Seen from the feet',
-    side: 'Seen from the patient’s right',
+    heading: 'C-arm and patient',
+    feet: (s) => `From the feet: ${texts.oblique.words(s.oblique)}`,
+    side: (s) => `From the patient’s right: ${texts.tilt.words(s.tilt)}`,
     describeFeet: (s) =>
       `C-arm seen from the feet, patient prone, patient’s left on the left. The receptor above is ${texts.oblique.spoken(s.oblique)}; the source is opposite, under the table.`,
     describeSide: (s) =>
@@ -220,6 +216,7 @@ export const texts = {
 
   bench: {
     title: 'Downbeam: how long a frame takes',
+    done: (n) => `${n} frames over an orbit, canvas 512 and 1024 pixels`,
     running: (n) => `Measuring ${n} frames over an orbit`,
     columns: ['', 'median, ms', '95th percentile, ms'],
     rows: { radiograph: 'radiograph', outlines: 'outlines, drawn', report: 'report', frame: 'whole frame', patient: 'new patient' },
@@ -233,11 +230,9 @@ function outOf100(score) {
 }
 
 function number(value, unit) {
-  const digits = unit === '%' ? 0 : 1;
-  const text = Math.abs(value).toFixed(digits);
-  return value < 0 && Number(text) !== 0 ? `−${text}` : text;
+  return value.toFixed(unit.startsWith('%') || Number.isInteger(value) ? 0 : 1);
 }
 
 function unit(name) {
-  return { degrees: '°', deg: '°', '°': '°', '%': ' %', percent: ' %' }[name] ?? (name ? ` ${name}` : '');
+  return name === 'degrees' ? '°' : ` ${name}`;
 }
