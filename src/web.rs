@@ -1,0 +1,173 @@
+//! The page's handle on the engine: the only code that knows wasm-bindgen. No state but what the engine needs, no logic but
+//! calls; whatever the page passes in is checked by the layers below and comes back as one sentence in a JS `Error`.
+
+mod outline_paint;
+
+use crate::anatomy::names::Level;
+use crate::anatomy::patient::{Patient, PatientSpec};
+use crate::imaging::c_arm::CArm;
+use crate::imaging::projection::Projection;
+use crate::imaging::radiograph::{Look, Radiograph};
+use crate::view::criteria::Target;
+use crate::view::report;
+use glam::DVec3;
+use outline_paint::{OutlinePaint, Style};
+use serde::Serialize;
+use serde_wasm_bindgen::Serializer;
+use wasm_bindgen::prelude::*;
+use wasm_bindgen::{Clamped, JsValue};
+use web_sys::{CanvasRenderingContext2d, ImageData};
+
+/// Runs once when the module is loaded: a panic, should there be one, is readable in the console.
+#[wasm_bindgen(start)]
+fn start() {
+    console_error_panic_hook::set_once();
+}
+
+/// A patient on the table under a C-arm, and what is aimed at.
+#[wasm_bindgen]
+#[derive(Debug)]
+pub struct TeachingRoom {
+    patient: Patient,
+    target: Target,
+    arm: CArm,
+    radiograph: Radiograph,
+    /// The picture as the canvas wants it, RGBA.
+    pixels: Vec<u8>,
+    outlines: OutlinePaint,
+}
+
+#[wasm_bindgen]
+impl TeachingRoom {
+    /// Shapes the patient and sets the C-arm straight above the target.
+    #[wasm_bindgen(constructor)]
+    pub fn new(patient: &str, level: &str, side: &str) -> Result<Self, JsError> {
+        let spec = PatientSpec::named(patient)?;
+        let target = target(level, side)?;
+        let arm = CArm::default();
+        Ok(Self {
+            patient: Patient::new(&spec),
+            target,
+            arm,
+            radiograph: Radiograph::new(&arm),
+            pixels: Vec::new(),
+            outlines: OutlinePaint::default(),
+        })
+    }
+
+    /// Another patient under the same C-arm.
+    #[wasm_bindgen(js_name = setPatient)]
+    pub fn set_patient(&mut self, name: &str) -> Result<(), JsError> {
+        self.patient = Patient::new(&PatientSpec::named(name)?);
+        Ok(())
+    }
+
+    /// Another level or side; the isocentre moves to it.
+    #[wasm_bindgen(js_name = setTarget)]
+    pub fn set_target(&mut self, level: &str, side: &str) -> Result<(), JsError> {
+        self.target = target(level, side)?;
+        Ok(())
+    }
+
+    /// Degrees: oblique to the patient's left, tilt cephalad.
+    #[wasm_bindgen(js_name = setOrientation)]
+    pub fn set_orientation(&mut self, oblique_deg: f64, tilt_deg: f64) -> Result<(), JsError> {
+        self.arm = self.arm.turned_to(oblique_deg, tilt_deg)?;
+        Ok(())
+    }
+
+    /// Degrees clockwise.
+    #[wasm_bindgen(js_name = setImageRotation)]
+    pub fn set_image_rotation(&mut self, degrees: f64) -> Result<(), JsError> {
+        self.arm = self.arm.with_image_rotation(degrees)?;
+        Ok(())
+    }
+
+    /// How far the table has moved the patient: to the patient's left, up and to the head, mm.
+    #[wasm_bindgen(js_name = setTableShift)]
+    pub fn set_table_shift(&mut self, left_mm: f64, up_mm: f64, head_mm: f64) -> Result<(), JsError> {
+        let shift = DVec3::new(left_mm, up_mm, head_mm);
+        if !(shift.abs().max_element() <= TABLE_RANGE_MM) {
+            return Err(JsError::new(&format!(
+                "table shift of {left_mm}, {up_mm}, {head_mm} mm is not possible: allowed are -{TABLE_RANGE_MM} to {TABLE_RANGE_MM} mm each way"
+            )));
+        }
+        self.arm.table_shift_mm = shift;
+        Ok(())
+    }
+
+    /// Draws the radiograph into the top left of a canvas, one canvas pixel a detector pixel.
+    #[wasm_bindgen(js_name = drawRadiograph)]
+    pub fn draw_radiograph(&mut self, canvas: &CanvasRenderingContext2d, bone_dark: bool) -> Result<(), JsValue> {
+        let view = self.view();
+        let look = Look { bone_dark, ..Look::default() };
+        let size = self.radiograph.size() as u32;
+        let grey = self.radiograph.render(&self.patient, &view, &look);
+        self.pixels.resize(4 * grey.len(), u8::MAX);
+        for (pixel, &g) in self.pixels.chunks_exact_mut(4).zip(grey) {
+            pixel.copy_from_slice(&[g, g, g, u8::MAX]);
+        }
+        let image = ImageData::new_with_u8_clamped_array_and_sh(Clamped(&self.pixels), size, size)?;
+        canvas.put_image_data(&image, 0.0, 0.0)
+    }
+
+    /// Draws the outlines over a square canvas of any size; `style` as in [`Style`].
+    #[wasm_bindgen(js_name = drawOutlines)]
+    pub fn draw_outlines(&mut self, canvas: &CanvasRenderingContext2d, style: JsValue) -> Result<(), JsValue> {
+        let style: Style = serde_wasm_bindgen::from_value(style)?;
+        let view = self.view();
+        self.outlines.draw(canvas, &self.patient, self.target, &view, &style)
+    }
+
+    /// The whole report, as a plain object (see `view::report::Report`).
+    pub fn report(&self) -> Result<JsValue, JsError> {
+        plain(&report::report(&self.patient, self.target, &self.arm))
+    }
+
+    /// The patients that can be asked for: `[{name, sentence}]`.
+    pub fn patients() -> Result<JsValue, JsError> {
+        let entry = |spec: &PatientSpec| PatientEntry { name: spec.name, sentence: spec.description };
+        plain(&PatientSpec::all().iter().map(entry).collect::<Vec<_>>())
+    }
+
+    /// The levels that can be aimed at, cranial to caudal.
+    pub fn levels() -> Vec<String> {
+        Level::TARGETS.map(|level| level.name().to_owned()).to_vec()
+    }
+
+    /// The ranges of the controls, degrees: `{oblique, tilt, rotation}`, each `[low, high]`.
+    pub fn ranges() -> Result<JsValue, JsError> {
+        plain(&Ranges { oblique: CArm::OBLIQUE_RANGE_DEG, tilt: CArm::TILT_RANGE_DEG, rotation: (-180.0, 180.0) })
+    }
+
+    fn view(&self) -> Projection {
+        Projection::new(&self.arm, self.patient.level(self.target.level).centre)
+    }
+}
+
+/// How far the table goes each way, mm. Common practice, no source.
+const TABLE_RANGE_MM: f64 = 150.0;
+
+fn target(level: &str, side: &str) -> Result<Target, JsError> {
+    Ok(Target { level: level.parse()?, side: side.parse()? })
+}
+
+/// Plain JS objects with `null`, as JSON would give them.
+fn plain(value: &impl Serialize) -> Result<JsValue, JsError> {
+    Ok(value.serialize(&Serializer::json_compatible())?)
+}
+
+/// A patient as the page lists it.
+#[derive(Serialize)]
+struct PatientEntry {
+    name: &'static str,
+    sentence: &'static str,
+}
+
+/// What the controls allow, `(low, high)` each, degrees.
+#[derive(Serialize)]
+struct Ranges {
+    oblique: (f64, f64),
+    tilt: (f64, f64),
+    rotation: (f64, f64),
+}

@@ -1,0 +1,81 @@
+// A page of Downbeam in a real Chromium, served by a small static server on the loopback.
+
+import { execFileSync } from 'node:child_process';
+import { readFile } from 'node:fs/promises';
+import { createServer } from 'node:http';
+import { extname, join, normalize } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright-core';
+
+const WWW = fileURLToPath(new URL('../../www/', import.meta.url));
+const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml', '.wasm': 'application/wasm', '.json': 'application/json' };
+
+/** Serves www/ on a free port. */
+export async function serve() {
+  const server = createServer(async (request, response) => {
+    const path = normalize(decodeURIComponent(new URL(request.url, 'http://x').pathname));
+    const file = join(WWW, path.endsWith('/') ? `${path}index.html` : path);
+    try {
+      if (!file.startsWith(WWW)) throw new Error('outside');
+      const body = await readFile(file);
+      response.writeHead(200, { 'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream', 'Content-Length': body.length, 'Cache-Control': 'no-store' });
+      response.end(body);
+    } catch {
+      response.writeHead(404).end();
+    }
+  });
+  await new Promise((ready) => server.listen(0, '127.0.0.1', ready));
+  return { address: `http://127.0.0.1:${server.address().port}/`, close: () => new Promise((done) => (server.closeAllConnections(), server.close(done))) };
+}
+
+/** Debian's Chromium; playwright gives it a fresh user data directory each time. */
+export function launch() {
+  const executablePath = process.env.CHROMIUM ?? execFileSync('sh', ['-c', 'command -v chromium'], { encoding: 'utf8' }).trim();
+  return chromium.launch({ executablePath, headless: true, args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'] });
+}
+
+/** Server and browser together, for a file of tests. */
+export async function setUp() {
+  const [server, browser] = await Promise.all([serve(), launch()]);
+  return { server, browser, tearDown: async () => (await browser.close(), await server.close()) };
+}
+
+/**
+ * Opens the page. `errors` collects what reached the console as an error, and uncaught exceptions.
+ * `prepare(page)` runs before the navigation (routes, broken storage).
+ */
+export async function open({ browser, server }, { hash = '', path = '', options = {}, prepare, ready = true } = {}) {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+  const page = await context.newPage();
+  const errors = [];
+  page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+  page.on('pageerror', (error) => errors.push(String(error)));
+  await prepare?.(page);
+  await page.goto(server.address + path + hash);
+  if (ready) await settled(page);
+  return { page, errors, close: () => context.close() };
+}
+
+/** The picture is there and the page has said all it has to say about it. */
+export async function settled(page) {
+  await page.waitForFunction(() => document.documentElement.dataset.settled === 'yes' && document.getElementById('film-state').hidden, null, { timeout: 30_000 });
+}
+
+/** A hash of the radiograph's pixels. */
+export function pictureHash(page, id = 'radiograph') {
+  return page.evaluate(async (canvasId) => {
+    const canvas = document.getElementById(canvasId);
+    const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
+    const digest = await crypto.subtle.digest('SHA-256', data);
+    return [...new Uint8Array(digest)].map((b) => b.toString(16).padStart(2, '0')).join('');
+  }, id);
+}
+
+/** Types an angle as a learner would, and waits for the page to settle. */
+export async function typeAngle(page, key, degrees) {
+  const field = page.locator(`#turn-${key}-number`);
+  await field.fill(String(degrees));
+  await field.press('Enter');
+  await page.waitForTimeout(30);
+  await settled(page);
+}

@@ -1,0 +1,102 @@
+// The page opens, draws, and says nothing on the console.
+
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { open, setUp } from './harness.mjs';
+
+let site;
+before(async () => (site = await setUp()));
+after(() => site.tearDown());
+
+test('opens without a word on the console and draws a picture', async () => {
+  const { page, errors, close } = await open(site);
+  const shades = await page.evaluate(() => {
+    const canvas = document.getElementById('radiograph');
+    const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
+    return new Set(data.filter((_, i) => i % 4 === 0)).size;
+  });
+  assert.ok(shades > 60, `only ${shades} grey values`);
+  assert.deepEqual(errors, []);
+  assert.match(await page.textContent('.caution'), /not for clinical use/i);
+  assert.match(await page.locator('#film-image').getAttribute('aria-labelledby'), /picture-text/);
+  assert.match(await page.textContent('#picture-text'), /X-ray view of the lumbar spine/);
+  await close();
+});
+
+test('what the page offers before the engine is there is what the engine has', async () => {
+  const { page, close } = await open(site);
+  const [first, engine] = await page.evaluate(async () => {
+    const { FIRST_CATALOGUE } = await import('./catalogue.js');
+    const { TeachingRoom } = await import('./pkg/downbeam.js');
+    return [
+      { levels: FIRST_CATALOGUE.levels, range: FIRST_CATALOGUE.range, patient: FIRST_CATALOGUE.patients[0].name },
+      { levels: TeachingRoom.levels(), range: TeachingRoom.ranges(), patient: TeachingRoom.patients()[0].name },
+    ];
+  });
+  assert.deepEqual(first, engine);
+  await close();
+});
+
+test('the engine answers bad input with one sentence', async () => {
+  const { page, close } = await open(site);
+  const sentences = await page.evaluate(async () => {
+    const { TeachingRoom } = await import('./pkg/downbeam.js');
+    const room = new TeachingRoom('average', 'L4', 'left');
+    const said = (act) => {
+      try {
+        act();
+        return 'no error';
+      } catch (error) {
+        return error instanceof Error ? error.message : `not an Error: ${error}`;
+      }
+    };
+    const pen = document.createElement('canvas').getContext('2d');
+    return [
+      said(() => new TeachingRoom('nobody', 'L4', 'left')),
+      said(() => room.setTarget('L9', 'left')),
+      said(() => room.setTarget('L4', 'middle')),
+      said(() => room.setOrientation(NaN, 0)),
+      said(() => room.setOrientation(0, 1e9)),
+      said(() => room.setImageRotation(-1000)),
+      said(() => room.setTableShift(0, Infinity, 0)),
+      said(() => room.setPatient('')),
+      said(() => room.drawOutlines(pen, { colour: 'red' })),
+      said(() => room.report()),
+    ];
+  });
+  const wanted = [/unknown patient 'nobody'/, /unknown level 'L9'/, /unknown side 'middle'/, /oblique of NaN/, /tilt of 1000000000/, /image rotation of -1000/, /table shift/, /unknown patient ''/, /colour/, /^no error$/];
+  wanted.forEach((pattern, i) => assert.match(sentences[i], pattern));
+  await close();
+});
+
+test('a drag draws at most once a frame, and a still page not at all', async () => {
+  const { page, close } = await open(site, {
+    prepare: (p) =>
+      p.addInitScript(() => {
+        globalThis.frames_drawn = 0;
+        const put = CanvasRenderingContext2D.prototype.putImageData;
+        CanvasRenderingContext2D.prototype.putImageData = function (...all) {
+          globalThis.frames_drawn += 1;
+          return put.apply(this, all);
+        };
+      }),
+  });
+  const counted = await page.evaluate(async () => {
+    const slider = document.getElementById('turn-oblique');
+    const frame = () => new Promise((next) => requestAnimationFrame(next));
+    await frame();
+    const before = globalThis.frames_drawn;
+    for (let i = 0; i < 50; i++) {
+      slider.value = String(i);
+      slider.dispatchEvent(new Event('input'));
+    }
+    await frame();
+    await frame();
+    const moved = globalThis.frames_drawn - before;
+    for (let i = 0; i < 10; i++) await frame();
+    return { moved, still: globalThis.frames_drawn - before - moved };
+  });
+  assert.equal(counted.moved, 1);
+  assert.equal(counted.still, 0);
+  await close();
+});

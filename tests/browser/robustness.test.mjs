@@ -1,0 +1,153 @@
+// Whatever fails from outside leaves a usable page and one sentence.
+
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { open, setUp, settled, typeAngle } from './harness.mjs';
+
+let site;
+before(async () => (site = await setUp()));
+after(() => site.tearDown());
+
+const stillUsable = async (page) => {
+  await page.waitForSelector('#film-state[data-failed=true]');
+  await page.locator('#turn-oblique').press('PageUp');
+  await page.waitForFunction(() => document.documentElement.dataset.settled === 'yes');
+  assert.match(await page.textContent('#gantry-feet-text'), /degrees to the patient/);
+  assert.ok(await page.locator('#step-true_ap').isVisible());
+  assert.match(await page.textContent('#checks-body'), /No checks without the engine/);
+  assert.ok(await page.locator('#retry').isVisible());
+};
+
+for (const [name, answer, sentence] of [
+  ['is missing', { status: 404, body: '' }, /the server answered 404/],
+  ['is garbage', { status: 200, contentType: 'application/wasm', body: 'not a module' }, /not a WebAssembly module/],
+  ['is cut short', { status: 200, contentType: 'application/wasm', body: Buffer.from([0, 97, 115, 109, 1, 0]) }, /not a WebAssembly module/],
+  ['is another module', { status: 200, contentType: 'application/wasm', body: Buffer.from([0, 97, 115, 109, 1, 0, 0, 0]) }, /could not be started/],
+]) {
+  test(`wasm that ${name}: a sentence, a usable page, and a second try that works`, async () => {
+    const { page, close } = await open(site, { ready: false, prepare: (p) => p.route('**/*.wasm', (route) => route.fulfill(answer)) });
+    await stillUsable(page);
+    assert.match(await page.textContent('#film-state-text'), sentence);
+    await page.unroute('**/*.wasm');
+    await page.click('#retry');
+    await settled(page);
+    await typeAngle(page, 'oblique', 5);
+    assert.match(await page.textContent('#total-value'), /of 100/);
+    await close();
+  });
+}
+
+test('no connection, and glue that is missing', async () => {
+  for (const pattern of ['**/*.wasm', '**/pkg/downbeam.js']) {
+    const { page, close } = await open(site, { ready: false, prepare: (p) => p.route(pattern, (route) => route.abort()) });
+    await stillUsable(page);
+    await page.unroute(pattern);
+    await page.click('#retry');
+    await settled(page);
+    await close();
+  }
+});
+
+test('wasm sent as octet-stream, and a browser that cannot compile a stream', async () => {
+  for (const prepare of [
+    (p) => p.route('**/*.wasm', async (route) => route.fulfill({ response: await route.fetch(), headers: { 'content-type': 'application/octet-stream' } })),
+    (p) => p.addInitScript(() => delete WebAssembly.compileStreaming),
+  ]) {
+    const { page, errors, close } = await open(site, { prepare });
+    assert.match(await page.textContent('#total-value'), /of 100/);
+    assert.deepEqual(errors, []);
+    await close();
+  }
+});
+
+test('an engine that stops in mid-flight is said, and can be loaded again', async () => {
+  const { page, close } = await open(site);
+  await page.evaluate(async () => {
+    const { TeachingRoom } = await import('./pkg/downbeam.js');
+    const report = TeachingRoom.prototype.report;
+    TeachingRoom.prototype.report = () => {
+      TeachingRoom.prototype.report = report;
+      throw new Error('unreachable');
+    };
+  });
+  await page.locator('#turn-tilt').press('PageUp');
+  await page.waitForSelector('#film-state[data-failed=true]');
+  assert.match(await page.textContent('#film-state-text'), /The engine stopped \(unreachable\)/);
+  const kept = await page.inputValue('#turn-tilt-number');
+  await page.click('#retry');
+  await settled(page);
+  assert.equal(await page.inputValue('#turn-tilt-number'), kept);
+  await close();
+});
+
+test('a broken address is ignored with a sentence', async () => {
+  for (const [hash, sentence] of [
+    ['#level=L9', /asks for level “L9”; allowed is L1, L2/],
+    ['#oblique=NaN&level=L3', /oblique “NaN”; allowed is a number from -110 to 110/],
+    ['#tilt=1e99', /tilt “1e99”/],
+    ['#side=%E0%A4%A', /side/],
+    ['#patient=<script>alert(1)</script>', /patient “<script>/],
+    ['#colour=red', /unknown entry “colour”/],
+    [`#level=${'x'.repeat(5000)}`, /x…”/],
+    ['#====&&&=;;;', /unknown entry/],
+  ]) {
+    const { page, errors, close } = await open(site, { hash });
+    assert.match(await page.textContent('#notice-text'), sentence, hash);
+    assert.match(await page.textContent('#total-value'), /of 100/);
+    assert.deepEqual(errors, []);
+    await page.click('#notice-close');
+    assert.ok(await page.locator('#notice').isHidden());
+    await close();
+  }
+});
+
+test('the address keeps the case and brings it back, also while the page is open', async () => {
+  const { page, close } = await open(site, { hash: '#level=L2&side=right&patient=small&oblique=-20&tilt=3.5' });
+  await typeAngle(page, 'oblique', -21);
+  const hash = await page.evaluate(() => location.hash);
+  const again = await open(site, { hash });
+  const shown = (p) => p.evaluate(() => ['#level-L2', '#side-right'].map((s) => document.querySelector(s).checked).concat(['#patient', '#turn-oblique', '#turn-tilt'].map((s) => document.querySelector(s).value)));
+  assert.deepEqual(await shown(again.page), [true, true, 'small', '-21', '3.5']);
+  await again.page.evaluate(() => (location.hash = '#level=L5&side=left&oblique=10&tilt=-4'));
+  await again.page.waitForFunction(() => document.getElementById('level-L5').checked);
+  await settled(again.page);
+  assert.equal(await again.page.inputValue('#turn-tilt-number'), '-4');
+  await again.close();
+  await close();
+});
+
+test('storage that throws, and storage with nonsense in it', async () => {
+  const broken = await open(site, {
+    prepare: (p) =>
+      p.addInitScript(() =>
+        Object.defineProperty(globalThis, 'localStorage', {
+          get() {
+            throw new DOMException('denied', 'SecurityError');
+          },
+        }),
+      ),
+  });
+  assert.match(await broken.page.textContent('#notice-text'), /does not keep settings/);
+  await broken.page.selectOption('#theme', 'light');
+  assert.equal(await broken.page.getAttribute('html', 'data-theme'), 'light');
+  assert.deepEqual(broken.errors, []);
+  await broken.close();
+  for (const nonsense of ['{', '[1]', 'null', '{"theme":7,"bone":{}}']) {
+    const { page, errors, close } = await open(site, { prepare: (p) => p.addInitScript((text) => localStorage.setItem('downbeam.settings', text), nonsense) });
+    assert.equal(await page.getAttribute('html', 'data-theme'), 'dark');
+    assert.ok(await page.isChecked('#bone-dark'));
+    assert.deepEqual(errors, []);
+    await close();
+  }
+});
+
+test('settings are kept between visits', async () => {
+  const { page, close } = await open(site);
+  await page.selectOption('#theme', 'light');
+  await page.uncheck('#bone-dark');
+  await page.reload();
+  await settled(page);
+  assert.equal(await page.getAttribute('html', 'data-theme'), 'light');
+  assert.ok(!(await page.isChecked('#bone-dark')));
+  await close();
+});

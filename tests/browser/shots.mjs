@@ -1,0 +1,49 @@
+// Screenshots of the page at the widths that matter, into shots/ (not kept in git): `npm run shots`.
+
+import { mkdir } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { open, setUp, settled } from './harness.mjs';
+
+const OUT = fileURLToPath(new URL('./shots/', import.meta.url));
+const L4 = '#patient=average&level=L4&side=left&start=1&oblique=-9&tilt=12';
+const SHOTS = [
+  { name: 'desk-1280', hash: L4, width: 1280, height: 800 },
+  { name: 'desk-1280-light', hash: L4, width: 1280, height: 800, theme: 'light' },
+  { name: 'desk-1280-names', hash: '#level=L4&side=left&oblique=25&tilt=6', width: 1280, height: 800, act: (page) => page.check('#labels') },
+  { name: 'desk-1280-white', hash: '#level=L5&side=right&oblique=-28&tilt=10', width: 1280, height: 800, act: (page) => page.uncheck('#bone-dark') },
+  { name: 'desk-1280-self-test', hash: `${L4}&self-test=on`, width: 1280, height: 800 },
+  { name: 'desk-1280-forced', hash: L4, width: 1280, height: 800, forcedColors: 'active' },
+  { name: 'desk-1680', hash: L4, width: 1680, height: 1000 },
+  { name: 'tablet-768', hash: L4, width: 768, height: 1024 },
+  { name: 'phone-320', hash: L4, width: 320, height: 640 },
+  { name: 'phone-320-names', hash: '#level=L4&side=left&oblique=25&tilt=6', width: 320, height: 640, act: (page) => page.check('#labels') },
+  { name: 'phone-390', hash: L4, width: 390, height: 844 },
+  { name: 'failed-1280', hash: L4, width: 1280, height: 800, broken: true },
+  { name: 'failed-320', hash: L4, width: 320, height: 640, broken: true },
+];
+
+const only = process.argv.slice(2);
+await mkdir(OUT, { recursive: true });
+const site = await setUp();
+for (const shot of SHOTS.filter((s) => only.length === 0 || only.includes(s.name))) {
+  const { page, errors, close } = await open(site, {
+    hash: shot.hash,
+    options: { viewport: { width: shot.width, height: shot.height }, forcedColors: shot.forcedColors ?? 'none', deviceScaleFactor: shot.width < 500 ? 2 : 1 },
+    ready: !shot.broken,
+    prepare: (p) => shot.broken && p.route('**/*.wasm', (route) => route.fulfill({ status: 404 })),
+  });
+  if (shot.broken) await page.waitForSelector('#film-state[data-failed=true]');
+  if (shot.theme) await page.selectOption('#theme', shot.theme);
+  await shot.act?.(page);
+  if (!shot.broken) await settled(page);
+  await page.waitForTimeout(150);
+  // The screen as it opens, and on narrow screens the whole page below it.
+  await page.screenshot({ path: `${OUT}${shot.name}.png` });
+  if (shot.width < 1000) {
+    await page.evaluate(() => (document.querySelector('.caution').style.position = 'static'));
+    await page.screenshot({ path: `${OUT}${shot.name}-whole.png`, fullPage: true });
+  }
+  console.log(shot.name, errors.length ? errors : '');
+  await close();
+}
+await site.tearDown();

@@ -1,0 +1,144 @@
+// Every way of turning changes the picture, the words and the drawing of the C-arm alike.
+
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { open, pictureHash, setUp, settled, typeAngle } from './harness.mjs';
+
+const START = '#level=L4&side=left&oblique=0&tilt=0';
+let site;
+before(async () => (site = await setUp()));
+after(() => site.tearDown());
+
+const angle = async (page, key) => Number(await page.inputValue(`#turn-${key}-number`));
+
+test('sliders by keyboard', async () => {
+  const { page, errors, close } = await open(site, { hash: START });
+  const seen = new Set([await pictureHash(page)]);
+  const slider = page.locator('#turn-oblique');
+  // The left arrow moves the thumb left, where the patient's left is.
+  for (const [key, degrees, words] of [
+    ['ArrowLeft', 1, '1 degree to the patient’s left'],
+    ['ArrowUp', 2, '2 degrees to the patient’s left'],
+    ['PageUp', 7, '7 degrees to the patient’s left'],
+    ['ArrowRight', 6, '6 degrees to the patient’s left'],
+    ['PageDown', 1, '1 degree to the patient’s left'],
+    ['ArrowDown', 0, 'straight above, 0 degrees'],
+    ['ArrowRight', -1, '1 degree to the patient’s right'],
+  ]) {
+    await slider.press(key);
+    await settled(page);
+    assert.equal(await angle(page, 'oblique'), degrees, key);
+    assert.equal(await slider.getAttribute('aria-valuetext'), words);
+    assert.ok((await page.textContent('#gantry-feet-text')).includes(words));
+    assert.ok((await page.textContent('#picture-text')).includes(words));
+    seen.add(await pictureHash(page));
+  }
+  assert.equal(seen.size, 6, 'each of -1, 0, 1, 2, 6 and 7 degrees has a picture of its own');
+  await page.locator('#turn-tilt').press('ArrowRight');
+  await settled(page);
+  assert.equal(await page.locator('#turn-tilt').getAttribute('aria-valuetext'), '1 degree cephalad');
+  assert.ok((await page.textContent('#gantry-side-text')).includes('1 degree cephalad'));
+  const before = await pictureHash(page);
+  await page.locator('#turn-tilt').press('End');
+  await settled(page);
+  assert.equal(await angle(page, 'tilt'), 50);
+  assert.notEqual(await pictureHash(page), before);
+  assert.deepEqual(errors, []);
+  await close();
+});
+
+test('typed numbers, also those that are none or too large', async () => {
+  const { page, close } = await open(site, { hash: START });
+  await typeAngle(page, 'oblique', 25.5);
+  assert.equal(await page.inputValue('#turn-oblique'), '25.5');
+  await typeAngle(page, 'oblique', 400);
+  assert.equal(await angle(page, 'oblique'), 110);
+  assert.match(await page.textContent('#turn-oblique-control .complaint'), /from -110 to 110/);
+  await typeAngle(page, 'oblique', -12);
+  assert.ok(await page.locator('#turn-oblique-control .complaint').isHidden());
+  await typeAngle(page, 'oblique', '');
+  assert.equal(await angle(page, 'oblique'), -12);
+  assert.match(await page.textContent('#turn-oblique-control .complaint'), /needs a number/);
+  await close();
+});
+
+test('one-degree buttons', async () => {
+  const { page, close } = await open(site, { hash: START });
+  await page.getByRole('button', { name: 'Turn 1 degree to the patient’s right' }).click();
+  await page.getByRole('button', { name: 'Tilt 1 degree cephalad' }).click();
+  await settled(page);
+  assert.equal(await angle(page, 'oblique'), -1);
+  assert.equal(await angle(page, 'tilt'), 1);
+  await close();
+});
+
+test('dragging the picture: the receptor follows the hand', async () => {
+  const { page, close } = await open(site, { hash: START });
+  const before = await pictureHash(page);
+  const film = await page.locator('#overlay').boundingBox();
+  const [x, y] = [film.x + film.width / 2, film.y + film.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x - film.width / 9, y - film.height / 18, { steps: 5 });
+  await page.mouse.up();
+  await settled(page);
+  assert.ok(Math.abs((await angle(page, 'oblique')) - 10) < 0.5, 'a ninth of the width to the left is ten degrees left');
+  assert.ok(Math.abs((await angle(page, 'tilt')) - 5) < 0.5, 'up is cephalad');
+  assert.notEqual(await pictureHash(page), before);
+  await close();
+});
+
+test('a finger on the picture turns and does not scroll', async () => {
+  const { page, close } = await open(site, { hash: START, options: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } });
+  assert.equal(await page.evaluate(() => getComputedStyle(document.getElementById('overlay')).touchAction), 'none');
+  const film = await page.locator('#overlay').boundingBox();
+  const touch = await page.context().newCDPSession(page);
+  const at = (dx) => [{ x: film.x + film.width / 2 + dx, y: film.y + film.height / 2 }];
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: at(0) });
+  for (let i = 1; i <= 6; i++) await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: at(i * 8) });
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await settled(page);
+  assert.ok((await angle(page, 'oblique')) < -8, `${await angle(page, 'oblique')}`);
+  assert.equal(await page.evaluate(() => scrollY), 0);
+  await close();
+});
+
+test('level, side, patient, polarity, table and image rotation change the picture', async () => {
+  const { page, errors, close } = await open(site, { hash: '#level=L4&side=left&oblique=20&tilt=5' });
+  const hashes = [await pictureHash(page)];
+  const step = async (name, act) => {
+    await act();
+    await settled(page);
+    const hash = await pictureHash(page);
+    assert.ok(!hashes.includes(hash), `${name} left the picture as it was`);
+    hashes.push(hash);
+  };
+  await step('polarity', () => page.uncheck('#bone-dark'));
+  await step('level', () => page.check('#level-L2'));
+  await step('patient', () => page.selectOption('#patient', { index: 1 }));
+  await page.click('.more summary');
+  await step('table', () => page.getByRole('button', { name: 'Move the table 5 mm towards the head' }).click());
+  await step('rotation', () => page.locator('#turn-rotation').press('PageUp'));
+  const overlay = await pictureHash(page, 'overlay');
+  await page.check('#side-right');
+  await settled(page);
+  assert.notEqual(await pictureHash(page, 'overlay'), overlay, 'the other side has another articular process standing out');
+  await page.uncheck('#outlines');
+  await settled(page);
+  assert.notEqual(await pictureHash(page, 'overlay'), overlay);
+  assert.deepEqual(errors, []);
+  await close();
+});
+
+test('names of the dog stand on the picture and in a list', async () => {
+  const { page, close } = await open(site, { hash: '#level=L4&side=left&oblique=25&tilt=6' });
+  const before = await pictureHash(page, 'overlay');
+  await page.check('#labels');
+  await settled(page);
+  assert.notEqual(await pictureHash(page, 'overlay'), before);
+  const list = await page.textContent('#dog-list');
+  for (const name of ['eye: pedicle of L4', 'nose: transverse process of L4', 'neck: pars of L4', 'foreleg: inferior articular process of L4', 'next dog’s ear: superior articular process of L5']) {
+    assert.ok(list.includes(name), `${name} in ${list}`);
+  }
+  await close();
+});

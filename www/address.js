@@ -1,0 +1,65 @@
+// The state in the address: #level=L4&side=left&oblique=25&… A fragment is never sent to a server.
+// One table drives reading and writing; whatever does not fit is ignored with a sentence.
+
+import { texts } from './texts.js';
+
+const oneOf = (values) => ({
+  allowed: values.join(', '),
+  read: (text) => values.find((v) => v.toLowerCase() === text.toLowerCase()),
+});
+const between = (low, high, whole = false) => ({
+  allowed: `${whole ? 'a whole number' : 'a number'} from ${low} to ${high}`,
+  read: (text) => {
+    const n = Number(text);
+    const fits = text.trim() !== '' && Number.isFinite(n) && n >= low && n <= high && (!whole || Number.isInteger(n));
+    return fits ? n : undefined;
+  },
+});
+const onOff = { allowed: 'on, off', read: (text) => ({ on: true, off: false })[text.toLowerCase()] };
+
+/** What may stand in the fragment, by its name there and in the state. */
+function entries(catalogue) {
+  return [
+    ['patient', 'patient', oneOf(catalogue.patients.map((p) => p.name))],
+    ['level', 'level', oneOf(catalogue.levels)],
+    ['side', 'side', oneOf(['left', 'right'])],
+    ['start', 'start', between(1, 9999, true)],
+    ['oblique', 'oblique', between(...catalogue.range.oblique)],
+    ['tilt', 'tilt', between(...catalogue.range.tilt)],
+    ['self-test', 'selfTest', onOff],
+  ];
+}
+
+/** Reads a fragment: what it asks for, and a sentence for every entry that does not fit. */
+export function readAddress(fragment, catalogue) {
+  const asked = {};
+  const complaints = [];
+  const known = new Map(entries(catalogue).map(([name, key, rule]) => [name, { key, rule }]));
+  for (const [name, text] of new URLSearchParams(fragment.replace(/^#/, ''))) {
+    const entry = known.get(name);
+    if (!entry) {
+      complaints.push(texts.notice.unknownFragment(clip(name)));
+      continue;
+    }
+    const value = entry.rule.read(text);
+    if (value === undefined) complaints.push(texts.notice.badFragment(name, clip(text), entry.rule.allowed));
+    else asked[entry.key] = value;
+  }
+  return { asked, complaints };
+}
+
+/** The fragment that brings this state back. */
+export function writeAddress(state, catalogue) {
+  const parts = new URLSearchParams();
+  for (const [name, key] of entries(catalogue)) {
+    const value = state[key];
+    if (name === 'self-test') {
+      if (value) parts.set(name, 'on');
+    } else {
+      parts.set(name, typeof value === 'number' ? String(Math.round(value * 10) / 10) : value);
+    }
+  }
+  return `#${parts}`;
+}
+
+const clip = (text) => (text.length > 40 ? `${text.slice(0, 40)}…` : text);

@@ -1,0 +1,37 @@
+// The case: level, side and patient; and the theme of the page.
+
+import { byId, choices, say, segments } from './page.js';
+import { keep, setting } from './storage.js';
+import { texts } from './texts.js';
+
+/** Fills the case bar from what the engine offers. Returns an update function. */
+export function caseControls(app) {
+  const { levels, patients } = app.catalogue;
+  const showLevel = segments(byId('levels'), 'level', levels.map((l) => [l, l]), (level) => app.change({ level }));
+  const showSide = segments(byId('sides'), 'side', [['left', texts.case.left], ['right', texts.case.right]], (side) => app.change({ side }));
+  const showPatient = choices(byId('patient'), patients.map((p) => [p.name, texts.case.patientName(p.name)]), (patient) => app.change({ patient }));
+  return (state) => {
+    showLevel(state.level);
+    showSide(state.side);
+    showPatient(state.patient);
+    say(byId('patient-sentence'), patients.find((p) => p.name === state.patient)?.sentence ?? '');
+  };
+}
+
+/** Dark room unless the learner chose otherwise; `device` follows the system's colour scheme. */
+export function themeControl(onKeep) {
+  const system = matchMedia('(prefers-color-scheme: light)');
+  const apply = (theme) => {
+    const light = theme === 'light' || (theme === 'device' && system.matches);
+    document.documentElement.dataset.theme = light ? 'light' : 'dark';
+  };
+  const names = ['dark', 'light', 'device'];
+  const show = choices(byId('theme'), names.map((n) => [n, texts.case[n]]), (theme) => {
+    apply(theme);
+    onKeep(keep('theme', theme));
+  });
+  const theme = setting('theme', names);
+  show(theme);
+  apply(theme);
+  system.addEventListener('change', () => apply(byId('theme').value));
+}

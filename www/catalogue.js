@@ -1,0 +1,14 @@
+// What the page offers before the engine has said what it has: the same levels and ranges, and no patient to choose yet.
+// The browser checks hold this table against the engine's own.
+
+export const FIRST_CATALOGUE = {
+  levels: ['L1', 'L2', 'L3', 'L4', 'L5', 'S1'],
+  patients: [{ name: 'average', sentence: '' }],
+  range: { oblique: [-110, 110], tilt: [-50, 50], rotation: [-180, 180] },
+};
+
+/** The level whose superior articular process is looked for under the target's pedicle. */
+export function levelBelow(level) {
+  const { levels } = FIRST_CATALOGUE;
+  return levels[levels.indexOf(level) + 1] ?? level;
+}

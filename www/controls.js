@@ -1,0 +1,139 @@
+// The angles: slider, typed number and one-degree buttons for each, all three saying the same angle.
+
+import { make, say } from './page.js';
+import { texts } from './texts.js';
+
+const STEP_DEG = 1;
+const PAGE_DEG = 5;
+const FINE_DEG = 0.1;
+
+/** Builds one turn control for state key `key`. `app.change` gets every new angle. Returns an update function. */
+export function turnControl(holder, key, [low, high], app, { leftIsHigh = false } = {}) {
+  const words = texts[key];
+  const id = `turn-${key}`;
+  const slider = make('input', { type: 'range', id, min: low, max: high, step: FINE_DEG, class: leftIsHigh ? 'left-is-high' : '' });
+  const typed = make('input', { type: 'number', id: `${id}-number`, min: low, max: high, step: STEP_DEG, inputmode: 'text', 'aria-label': texts.turn.number(words.name), 'aria-describedby': `${id}-hint` });
+  const spoken = make('span', { class: 'turn-words', id: `${id}-words` });
+  const button = (name, end, onTheLeft, step) => {
+    // On a narrow screen the word goes and the ends of the track are named below it instead.
+    const word = make('span', { class: 'nudge-word' }, end);
+    const element = make('button', { type: 'button', class: 'nudge', 'aria-label': name }, ...(onTheLeft ? ['‹ 1° ', word] : ['1° ', word, ' ›']));
+    element.addEventListener('click', () => set(now + step));
+    return element;
+  };
+  const down = button(words.down, words.low, !leftIsHigh, -STEP_DEG);
+  const up = button(words.up, words.high, leftIsHigh, STEP_DEG);
+  const [first, last] = leftIsHigh ? [up, down] : [down, up];
+  const [firstEnd, lastEnd] = leftIsHigh ? [words.high, words.low] : [words.low, words.high];
+  const complaint = make('p', { class: 'complaint', role: 'alert', hidden: true });
+  holder.append(
+    make('div', { class: 'turn', id: `${id}-control` },
+      make('div', { class: 'turn-head' },
+        make('label', { for: id, class: 'turn-name' }, words.name), spoken,
+        make('span', { class: 'turn-hint', id: `${id}-hint` }, words.hint)),
+      make('div', { class: 'turn-row' }, first, slider, last, typed),
+      make('div', { class: 'turn-ends', 'aria-hidden': 'true' }, make('span', {}, firstEnd), make('span', {}, lastEnd)),
+      complaint),
+  );
+
+  let now = 0;
+  const rounded = (deg) => Math.round(deg / FINE_DEG) * FINE_DEG;
+  function set(deg) {
+    const clamped = Math.min(high, Math.max(low, rounded(deg)));
+    complaint.hidden = true;
+    app.change({ [key]: Math.round(clamped * 10) / 10 });
+  }
+
+  slider.addEventListener('input', () => set(Number(slider.value)));
+  slider.addEventListener('keydown', (event) => {
+    // Arrow keys follow the screen: the left arrow moves the thumb left whichever end is the high one.
+    const toLeft = leftIsHigh ? STEP_DEG : -STEP_DEG;
+    const step = { ArrowLeft: toLeft, ArrowRight: -toLeft, ArrowUp: STEP_DEG, ArrowDown: -STEP_DEG, PageUp: PAGE_DEG, PageDown: -PAGE_DEG }[event.key];
+    if (step === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
+    event.preventDefault();
+    set(now + step);
+  });
+  typed.addEventListener('change', () => {
+    const deg = typed.value.trim() === '' ? NaN : Number(typed.value);
+    if (!Number.isFinite(deg)) complain(texts.turn.notNumber(words.name));
+    else {
+      set(deg);
+      if (deg < low || deg > high) complain(texts.turn.outOfRange(words.name, low, high));
+    }
+    typed.value = String(now);
+  });
+  function complain(text) {
+    say(complaint, text);
+    complaint.hidden = false;
+  }
+
+  return (state) => {
+    now = state[key];
+    slider.value = String(now);
+    slider.setAttribute('aria-valuetext', words.spoken(now));
+    // The track is filled from zero to the thumb, so the eye sees which way and how far.
+    const at = (deg) => `${(100 * (deg - low)) / (high - low)}%`;
+    slider.style.setProperty('--from', at(Math.min(0, now)));
+    slider.style.setProperty('--to', at(Math.max(0, now)));
+    if (document.activeElement !== typed) typed.value = String(now);
+    say(spoken, words.words(now));
+    down.disabled = now <= low;
+    up.disabled = now >= high;
+  };
+}
+
+/** Moves the table under the beam, 5 mm a press, and puts it back. Returns an update function. */
+export function tableControl(holder, app) {
+  const STEP_MM = 5;
+  const LIMIT_MM = 60;
+  const words = make('span', { class: 'turn-words' });
+  const move = (text, name, key, step) => {
+    const element = make('button', { type: 'button', class: 'nudge', 'aria-label': name }, text);
+    element.addEventListener('click', () => {
+      const next = Math.min(LIMIT_MM, Math.max(-LIMIT_MM, app.state[key] + step));
+      app.change({ [key]: next });
+    });
+    return element;
+  };
+  const reset = make('button', { type: 'button', class: 'nudge', id: 'straighten' }, texts.turn.straighten);
+  reset.addEventListener('click', () => app.change({ tableX: 0, tableZ: 0, rotation: 0 }));
+  const t = texts.table;
+  holder.append(
+    make('div', { class: 'turn', role: 'group', 'aria-label': t.name },
+      make('div', { class: 'turn-head' }, make('span', { class: 'turn-name' }, t.name), words),
+      make('div', { class: 'turn-row wrap' },
+        move(t.left, t.leftLong, 'tableX', STEP_MM), move(t.right, t.rightLong, 'tableX', -STEP_MM),
+        move(t.head, t.headLong, 'tableZ', STEP_MM), move(t.feet, t.feetLong, 'tableZ', -STEP_MM), reset)),
+  );
+  return (state) => say(words, t.words(state.tableX, state.tableZ));
+}
+
+/** Dragging on the picture: the receptor goes the way the hand goes. */
+export function dragToTurn(surface, app) {
+  const DEG_PER_SURFACE = 90;
+  let from = null;
+  surface.addEventListener('pointerdown', (event) => {
+    if (event.button !== 0 || !event.isPrimary) return;
+    surface.setPointerCapture(event.pointerId);
+    from = { x: event.clientX, y: event.clientY, oblique: app.state.oblique, tilt: app.state.tilt };
+    app.hold(true);
+  });
+  surface.addEventListener('pointermove', (event) => {
+    if (!from || !event.isPrimary) return;
+    const scale = DEG_PER_SURFACE / surface.clientWidth;
+    const turn = (start, moved, [low, high]) => Math.min(high, Math.max(low, Math.round((start + moved * scale) * 10) / 10));
+    app.change({
+      oblique: turn(from.oblique, from.x - event.clientX, app.catalogue.range.oblique),
+      tilt: turn(from.tilt, from.y - event.clientY, app.catalogue.range.tilt),
+    });
+  });
+  const release = () => {
+    if (!from) return;
+    from = null;
+    app.hold(false);
+  };
+  surface.addEventListener('pointerup', release);
+  surface.addEventListener('pointercancel', release);
+  surface.addEventListener('lostpointercapture', release);
+}
+

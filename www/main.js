@@ -1,0 +1,285 @@
+// Wires the page: one state, one frame, one settling point. Everything shown is drawn from the state and the engine's report.
+
+import { readAddress, writeAddress } from './address.js';
+import { caseControls, themeControl } from './case.js';
+import { FIRST_CATALOGUE } from './catalogue.js';
+import { checksPanel, viewOf } from './checks.js';
+import { dragToTurn, tableControl, turnControl } from './controls.js';
+import { onceAFrame, onceQuiet } from './frame.js';
+import { gantryDrawing } from './gantry.js';
+import { byId, fillPage, say } from './page.js';
+import { picture, pictureWords } from './picture.js';
+import { filmState } from './film-state.js';
+import { loadEngine, reason } from './room.js';
+import { newStart, startPosition } from './start.js';
+import { stepsPanel } from './steps.js';
+import { keep, setting, storageWorks } from './storage.js';
+import { texts } from './texts.js';
+
+const SETTLE_MS = 350;
+const CASE = ['patient', 'level', 'side'];
+const ANGLES = ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ'];
+
+const app = {
+  catalogue: FIRST_CATALOGUE,
+  state: {
+    patient: 'average', level: 'L4', side: 'left', start: 1, ...startPosition(1),
+    rotation: 0, tableX: 0, tableZ: 0, view: 'true_ap', selfTest: false, ownView: null,
+    boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', labels: false,
+  },
+  change,
+  hold,
+  check,
+  toggleBest,
+};
+// What the self-test has seen: checks used, and whether the present view has been asked for.
+const test = { used: 0, revealed: false };
+let room = null;
+let report = null;
+let held = false;
+let shaped = '';
+
+fillPage();
+const film = filmState(() => start());
+const frame = onceAFrame(draw);
+const settle = onceQuiet(settled, SETTLE_MS);
+const images = picture(() => frame());
+const steps = stepsPanel();
+const showChecks = checksPanel(app);
+let showCase = caseControls(app);
+const range = app.catalogue.range;
+const updates = [
+  turnControl(byId('turns'), 'oblique', range.oblique, app, { leftIsHigh: true }),
+  turnControl(byId('turns'), 'tilt', range.tilt, app),
+  turnControl(byId('more-turns'), 'rotation', range.rotation, app),
+  tableControl(byId('more-turns'), app),
+  gantryDrawing(byId('gantry-feet'), 'feet'),
+  gantryDrawing(byId('gantry-side'), 'side'),
+];
+dragToTurn(byId('overlay'), app);
+themeControl((kept) => kept || notice([texts.notice.noStorage]));
+toggle('bone-dark', 'boneDark', (on) => keep('bone', on ? 'dark' : 'white'));
+toggle('outlines', 'outlines', (on) => keep('outlines', on ? 'on' : 'off'));
+toggle('labels', 'labels', () => true);
+byId('start-random').addEventListener('click', () => startAt(newStart(app.state.start)));
+byId('start-again').addEventListener('click', () => startAt(app.state.start));
+byId('notice-close').addEventListener('click', () => (byId('notice').hidden = true));
+byId('case').addEventListener('submit', (event) => event.preventDefault());
+addEventListener('hashchange', () => {
+  if (location.hash !== writeAddress(app.state, app.catalogue)) takeAddress();
+});
+if (!storageWorks()) notice([texts.notice.noStorage]);
+draw();
+start();
+
+/** Loads the engine, then takes the address over and draws. Never throws: a failure is shown in the film. */
+async function start() {
+  film.loading(texts.loading.engine);
+  try {
+    const engine = await loadEngine((percent) => film.loading(percent === null ? texts.loading.engine : texts.loading.percent(percent), percent));
+    const { TeachingRoom } = engine;
+    app.catalogue = { levels: TeachingRoom.levels(), patients: TeachingRoom.patients(), range: TeachingRoom.ranges() };
+    showCase = caseControls(app);
+    takeAddress();
+    await makeRoom(TeachingRoom);
+  } catch (error) {
+    fail(error.message);
+  }
+}
+
+/** Shapes the first patient. */
+async function makeRoom(TeachingRoom) {
+  const { patient, level, side } = app.state;
+  film.loading(texts.loading.patient(patient));
+  await painted();
+  room = new TeachingRoom(patient, level, side);
+  shaped = patient;
+  film.clear();
+  touch();
+}
+
+/** Changes the state and asks for a frame. A new case or start begins the steps again. */
+function change(patch) {
+  const { state } = app;
+  const changed = Object.keys(patch).filter((key) => state[key] !== patch[key]);
+  if (changed.length === 0) return;
+  Object.assign(state, patch);
+  const has = (keys) => changed.some((key) => keys.includes(key));
+  if (has(CASE) || has(['start', 'selfTest'])) restart();
+  if (has(CASE) || has(ANGLES)) {
+    test.revealed = false;
+    if (!('ownView' in patch)) state.ownView = null;
+  }
+  touch();
+}
+
+/** Something changed: draw it, and settle once it has been quiet. */
+function touch() {
+  document.documentElement.dataset.settled = 'no';
+  frame();
+  settle();
+}
+
+function restart() {
+  steps.reset();
+  Object.assign(test, { used: 0, revealed: false });
+  app.state.view = steps.view();
+}
+
+function startAt(number) {
+  const position = { ...startPosition(number), rotation: 0, tableX: 0, tableZ: 0, ownView: null };
+  restart();
+  change({ start: number, ...position });
+  touch();
+}
+
+/** While the learner drags nothing is ticked and nothing is said. */
+function hold(on) {
+  held = on;
+  if (!on) settle();
+}
+
+/** Puts the state on screen. */
+function draw() {
+  const { state } = app;
+  for (const update of updates) update(state);
+  showCase(state);
+  for (const [id, key] of [['bone-dark', 'boneDark'], ['outlines', 'outlines'], ['labels', 'labels']]) byId(id).checked = state[key];
+  try {
+    if (room && shaped !== state.patient) return void reshape();
+    if (room) {
+      aim(room, state);
+      images.draw(room, state);
+      report = room.report();
+      images.mark(room, state, report);
+    }
+  } catch (error) {
+    return fail(texts.loading.failedRun(reason(error)));
+  }
+  showWords();
+}
+
+function aim(to, state) {
+  to.setTarget(state.level, state.side);
+  to.setOrientation(state.oblique, state.tilt);
+  to.setImageRotation(state.rotation);
+  to.setTableShift(state.tableX, 0, state.tableZ);
+}
+
+function showWords() {
+  const { state } = app;
+  steps.update(state);
+  showChecks(state, report, test);
+  pictureWords(state, report, open() ? advice().join(' ') : report ? texts.checks.hidden : texts.checks.none);
+}
+
+/** Shapes another patient between two paints, so that the page can say so. */
+async function reshape() {
+  const { patient } = app.state;
+  shaped = patient;
+  film.loading(texts.loading.patient(patient));
+  await painted();
+  try {
+    room.setPatient(patient);
+    film.clear();
+    touch();
+  } catch (error) {
+    fail(texts.loading.failedRun(reason(error)));
+  }
+}
+
+/** The learner has stopped turning: tick steps, speak, write the address. */
+function settled() {
+  if (held) return;
+  const { state } = app;
+  if (report && open() && !state.ownView) tick();
+  else if (report && open()) announce([]);
+  history.replaceState(null, '', writeAddress(state, app.catalogue));
+  document.documentElement.dataset.settled = 'yes';
+}
+
+/** Whether values and advice may be seen. */
+function open() {
+  return Boolean(report) && (!app.state.selfTest || test.revealed);
+}
+
+/** The engine's sentences for the view being checked. */
+function advice() {
+  const view = viewOf(report, app.state.view);
+  return view ? view.criteria.map((id) => report.criteria.find((c) => c.id === id)?.sentence).filter(Boolean) : [texts.checks.notHere];
+}
+
+function tick() {
+  const before = steps.view();
+  const ticked = steps.settle(app.state, report);
+  const after = steps.view();
+  if (ticked.length > 0) {
+    if (after !== before) app.state.view = after;
+    showWords();
+  }
+  announce(ticked.map(texts.steps.ticked));
+}
+
+/** Says in the live region what a screen reader user needs to hear once the view stands still. */
+function announce(first) {
+  const view = viewOf(report, app.state.view);
+  const words = view ? [texts.checks.said(texts.checks.views[view.view], view.score, advice().join(' '))] : [];
+  say(byId('status'), [...first, ...words].join(' '));
+}
+
+/** Self-test: show the checks for the view as it stands, and count it. */
+function check() {
+  if (!report) return;
+  test.used += 1;
+  test.revealed = true;
+  if (app.state.ownView) announce([]);
+  else tick();
+  showWords();
+}
+
+/** Goes to the best view this machine reaches, or back to the learner's own. */
+function toggleBest() {
+  const { state } = app;
+  const revealed = test.revealed;
+  if (state.ownView) {
+    change({ ...state.ownView, ownView: null });
+  } else {
+    const best = viewOf(report, state.view)?.best;
+    if (!best) return;
+    change({ oblique: best.oblique_deg, tilt: best.tilt_deg, ownView: { oblique: state.oblique, tilt: state.tilt } });
+  }
+  test.revealed = revealed;
+}
+
+function takeAddress() {
+  const { asked, complaints } = readAddress(location.hash, app.catalogue);
+  const given = asked.start ?? app.state.start;
+  restart();
+  change({ ownView: null, ...startPosition(given), start: given, ...asked });
+  if (complaints.length > 0) notice(complaints);
+}
+
+function fail(sentence) {
+  room = null;
+  report = null;
+  images.forget();
+  film.failed(sentence);
+  showWords();
+}
+
+function notice(sentences) {
+  say(byId('notice-text'), sentences.join(' '));
+  byId('notice').hidden = false;
+}
+
+function toggle(id, key, onKeep) {
+  byId(id).addEventListener('change', (event) => {
+    change({ [key]: event.target.checked });
+    onKeep(event.target.checked);
+  });
+}
+
+/** Resolves once what is on the page has been painted. */
+function painted() {
+  return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+}

@@ -1,0 +1,238 @@
+// Every English sentence of the page. The sentences of the checks come from the engine with its report.
+
+const plural = (n, one, many) => `${n} ${Math.abs(n) === 1 ? one : many}`;
+const short = (deg) => `${Math.abs(Math.round(deg * 10) / 10)}°`;
+const spoken = (deg) => plural(Math.abs(Math.round(deg * 10) / 10), 'degree', 'degrees');
+const isZero = (deg) => Math.abs(deg) < 0.05;
+
+export const texts = {
+  language: 'en',
+  title: 'Downbeam: C-arm views of the lumbar spine',
+  subtitle: 'C-arm views of the lumbar spine',
+  skip: 'Skip to the picture',
+  caution:
+    'Teaching model, not for clinical use: never plan or guide a procedure with it. Follow local policy, supervised training and licensed practice.',
+  noscript: 'This page computes X-ray views in your browser and needs JavaScript and WebAssembly.',
+
+  case: {
+    heading: 'Case',
+    level: 'Level',
+    side: 'Side',
+    left: 'Left',
+    right: 'Right',
+    patient: 'Patient',
+    patientName: (name) => name.replaceAll('-', ' ').replace(/^./, (c) => c.toUpperCase()),
+    theme: 'Theme',
+    dark: 'Dark room',
+    light: 'Light',
+    device: 'As the device',
+  },
+
+  picture: {
+    heading: 'Picture',
+    label: (s) => `Fluoroscopic view, ${s.level} ${s.side}`,
+    caption: (s) =>
+      `${s.level} ${s.side}, patient “${texts.case.patientName(s.patient)}”. Receptor ${texts.oblique.words(s.oblique)}, ${texts.tilt.words(s.tilt)}.`,
+    alternative: (s, seen) =>
+      `X-ray view of the lumbar spine, head up. Receptor ${texts.oblique.spoken(s.oblique)} and ${texts.tilt.spoken(s.tilt)}. ${seen}`,
+    polarity: 'Bone dark',
+    outlines: 'Outlines',
+    labels: 'Names',
+    hint: 'Drag the picture to turn: the receptor goes the way you drag. The sliders do the same.',
+    keyPosterior: (s) => `${s.level} posterior elements`,
+    keyBelow: (s, below) => `${below} superior articular process`,
+    keyTarget: (s) => `${s.level} body`,
+    dogHeading: (s) => `The dog of ${s.level}, part by part`,
+    dogName: (d, s) => (d.level === s.level ? d.dog_name : `next dog’s ${d.dog_name}`),
+    dogPart: (dog, part, level) => `${dog}: ${part} of ${level}`,
+    part: (name) => name.replaceAll('_', ' '),
+    end: { L: 'L', R: 'R', A: 'A', P: 'P', H: 'H' },
+  },
+
+  loading: {
+    engine: 'Loading the engine',
+    percent: (n) => `Loading the engine: ${n} %`,
+    patient: (name) => `Shaping the patient “${texts.case.patientName(name)}”`,
+    failedHeading: 'The picture is not available',
+    failedFetch: (why) => `The engine did not load (${why}). Check the connection and try again; the steps and the C-arm drawing still work.`,
+    failedStart: (why) => `The engine could not be started (${why}). This needs a browser with WebAssembly; the steps and the C-arm drawing still work.`,
+    failedRun: (why) => `The engine stopped (${why}). Load it again to go on; your position is kept.`,
+    retry: 'Try again',
+    status: (code) => `the server answered ${code}`,
+    noServer: 'no answer from the server',
+    noWasm: 'the file is not a WebAssembly module',
+  },
+
+  turn: {
+    heading: 'Turn the C-arm',
+    number: (name) => `${name}, degrees`,
+    outOfRange: (name, low, high) => `${name} goes from ${low} to ${high} degrees here; the nearest allowed angle was taken.`,
+    notNumber: (name) => `${name} needs a number of degrees; the last angle was kept.`,
+    more: 'Table and image',
+    reset: 'Centre the table',
+    straighten: 'Centre and straighten',
+  },
+  oblique: {
+    name: 'Oblique',
+    hint: 'left +, right −',
+    high: 'left',
+    low: 'right',
+    words: (deg) => (isZero(deg) ? 'straight above' : `${short(deg)} to the patient’s ${deg > 0 ? 'left' : 'right'}`),
+    spoken: (deg) => (isZero(deg) ? 'straight above, 0 degrees' : `${spoken(deg)} to the patient’s ${deg > 0 ? 'left' : 'right'}`),
+    up: 'Turn 1 degree to the patient’s left',
+    down: 'Turn 1 degree to the patient’s right',
+  },
+  tilt: {
+    name: 'Tilt',
+    hint: 'cephalad +, caudad −',
+    high: 'cephalad',
+    low: 'caudad',
+    words: (deg) => (isZero(deg) ? 'no tilt' : `${short(deg)} ${deg > 0 ? 'cephalad' : 'caudad'}`),
+    spoken: (deg) => (isZero(deg) ? 'no tilt, 0 degrees' : `${spoken(deg)} ${deg > 0 ? 'cephalad' : 'caudad'}`),
+    up: 'Tilt 1 degree cephalad',
+    down: 'Tilt 1 degree caudad',
+  },
+  rotation: {
+    name: 'Image rotation',
+    hint: 'clockwise +',
+    high: 'clockwise',
+    low: 'counter',
+    words: (deg) => (isZero(deg) ? 'upright' : `${short(deg)} ${deg > 0 ? 'clockwise' : 'counter-clockwise'}`),
+    spoken: (deg) => (isZero(deg) ? 'upright, 0 degrees' : `${spoken(deg)} ${deg > 0 ? 'clockwise' : 'counter-clockwise'}`),
+    up: 'Rotate the image 1 degree clockwise',
+    down: 'Rotate the image 1 degree counter-clockwise',
+  },
+  table: {
+    name: 'Move the table',
+    left: 'Left',
+    right: 'Right',
+    head: 'To the head',
+    feet: 'To the feet',
+    leftLong: 'Move the table 5 mm to the patient’s left',
+    rightLong: 'Move the table 5 mm to the patient’s right',
+    headLong: 'Move the table 5 mm towards the head',
+    feetLong: 'Move the table 5 mm towards the feet',
+    words: (x, z) =>
+      x === 0 && z === 0
+        ? 'target at the isocentre'
+        : [x && `${Math.abs(x)} mm ${x > 0 ? 'left' : 'right'}`, z && `${Math.abs(z)} mm ${z > 0 ? 'to the head' : 'to the feet'}`].filter(Boolean).join(', '),
+  },
+
+  checks: {
+    heading: 'How close',
+    view: 'View to check',
+    views: { true_ap: 'True AP', oblique: 'Oblique', lateral: 'Lateral' },
+    selfTest: 'Self-test',
+    selfTestHint: 'Hides values and advice until you ask.',
+    hidden: 'Set the view by eye first. Values and advice stay hidden until you ask.',
+    ask: 'Check my view',
+    count: (n) => (n === 0 ? 'No checks used yet' : plural(n, 'check used', 'checks used')),
+    none: 'No checks without the engine.',
+    notHere: 'This view is not scored at this level.',
+    score: (score) => `${outOf100(score)} of 100`,
+    scoreLabel: 'Score of this view',
+    value: (c) => (c.value === null ? 'not defined here' : `${number(Math.abs(c.value), c.unit)}${unit(c.unit).split(' of ')[0]}`),
+    tolerance: (c) => `full marks within ${number(c.tolerance.full, c.unit)}${unit(c.unit)}`,
+    word: (score) => (score >= 1 ? 'full marks' : score >= 0.75 ? 'close' : score >= 0.35 ? 'part way' : score > 0 ? 'far off' : 'no marks yet'),
+    best: 'Show the best view',
+    back: 'Return to my view',
+    bestLocked: 'The best view can be shown after a check.',
+    notReached: 'This machine’s range stops short of the best view; this is as near as it goes.',
+    showingBest: (view) => `This is the best ${view} view this machine can reach here. It does not count for the steps.`,
+    said: (view, score, advice) => `${view}: ${outOf100(score)} of 100. ${advice}`,
+    allGood: 'Nothing left to correct.',
+  },
+
+  steps: {
+    heading: 'Steps',
+    progress: (done, all) => `${done} of ${all}`,
+    done: 'done',
+    current: 'now',
+    later: 'to come',
+    doIt: 'Do',
+    lookFor: 'Look for',
+    ticked: (title) => `Step done: ${title}.`,
+    allDone: 'All four steps done. Take another start, side or level, and try again in self-test.',
+    testHint: 'In self-test a step is ticked when you check your view.',
+    start: 'New start',
+    startLong: 'New start at a random position',
+    again: 'Same start',
+    againLong: 'Same start position once more',
+    list: {
+      true_ap: {
+        title: () => 'True AP',
+        act: (s) => `Turn oblique, left or right, until the beam passes straight through ${s.level} from back to front.`,
+        look: (s) =>
+          s.level === 'S1'
+            ? 'The crest in the midline of the sacrum stands midway between the two S1 pedicles, and both sides look alike.'
+            : `The spinous process of ${s.level} stands midway between its two pedicles. Both pedicles look alike and sit equally far from the edge of the body.`,
+      },
+      square: {
+        title: () => 'Square the end plate',
+        act: () => 'Leave oblique alone. Tilt cephalad or caudad.',
+        look: (s) => `The front and the back rim of the ${s.level} upper end plate come together: the flat ellipse closes to one crisp line and the disc space opens.`,
+      },
+      oblique: {
+        title: (s) => `Oblique to the ${s.side}`,
+        act: (s) => `Keep the tilt. Turn the receptor to the patient’s ${s.side}.`,
+        look: (s, below) =>
+          s.level === 'S1'
+            ? 'The back and the front opening of the first sacral foramen slide over each other until they show as one bright gap below the S1 pedicle.'
+            : `The dog appears, with the ${s.level} pedicle for its eye. Go on until the ear of the next dog down, the superior articular process of ${below}, points up at the middle of that eye from below.`,
+      },
+      square_again: {
+        title: () => 'Square again',
+        act: () => 'Going oblique has tipped the plate a little. Tilt until it closes again, and put oblique right if that moved things.',
+        look: (s, below) =>
+          s.level === 'S1'
+            ? 'Both at once: the S1 end plate is one line, and the foramen openings still lie over each other.'
+            : `Both at once: the ${s.level} upper end plate is one line, and the ${below} process still stands under the pedicle.`,
+      },
+    },
+  },
+
+  gantry: {
+    heading: 'C-arm and patient',
+    feet: (s) => `From the feet: ${texts.oblique.words(s.oblique)}`,
+    side: (s) => `From the patient’s right: ${texts.tilt.words(s.tilt)}`,
+    describeFeet: (s) =>
+      `C-arm seen from the feet, patient prone, patient’s left on the left. The receptor above is ${texts.oblique.spoken(s.oblique)}; the source is opposite, under the table.`,
+    describeSide: (s) =>
+      `C-arm seen from the patient’s right, head on the right. The receptor above is tilted: ${texts.tilt.spoken(s.tilt)}; the source is opposite, under the table.`,
+    receptor: 'receptor',
+    source: 'source',
+    left: 'left',
+    right: 'right',
+    head: 'head',
+    feetEnd: 'feet',
+  },
+
+  notice: {
+    dismiss: 'Close this message',
+    badFragment: (key, value, allowed) => `The address asks for ${key} “${value}”; allowed is ${allowed}. The default was used instead.`,
+    unknownFragment: (key) => `The address has an unknown entry “${key}”; it was ignored.`,
+    noStorage: 'This browser does not keep settings for this page; they last until you close it.',
+  },
+
+  bench: {
+    title: 'Downbeam: how long a frame takes',
+    done: (n) => `${n} frames over an orbit, canvas 512 and 1024 pixels`,
+    running: (n) => `Measuring ${n} frames over an orbit`,
+    columns: ['', 'median, ms', '95th percentile, ms'],
+    rows: { radiograph: 'radiograph', outlines: 'outlines, drawn', report: 'report', frame: 'whole frame', patient: 'new patient' },
+    failed: (why) => `The engine did not load: ${why}`,
+  },
+};
+
+function outOf100(score) {
+  // A score short of full marks must not read as 100.
+  return score >= 1 ? 100 : Math.min(99, Math.round(score * 100));
+}
+
+function number(value, unit) {
+  return value.toFixed(unit.startsWith('%') || Number.isInteger(value) ? 0 : 1);
+}
+
+function unit(name) {
+  return name === 'degrees' ? '°' : ` ${name}`;
+}
