@@ -9,4 +9,5 @@ mod pelvis;
 mod place;
 mod rib;
 mod sacrum;
+pub mod soft_tissue;
 mod vertebra;

@@ -1,9 +1,14 @@
-//! What the C-arm sees: the cone beam, outlines of the parts, and the radiograph.
+//! What the C-arm sees: the cone beam, outlines of the parts, the radiograph, and what it costs in dose.
 
 pub mod attenuation;
 pub mod c_arm;
 pub mod contour;
+pub mod detector;
+pub mod display;
+pub mod dose;
+pub mod exposure;
 pub mod outline;
 pub mod path_length;
 pub mod projection;
 pub mod radiograph;
+pub mod tube;

@@ -9,6 +9,7 @@ use super::landmarks::{self, LevelLandmarks};
 use super::names::{Label, Level, Part, Side, UnknownName};
 use super::place::{other_side, tag, untag};
 use super::vertebra::{Below, SuperiorProcess};
+use super::soft_tissue::{self, SoftTissue};
 use super::{pelvis, rib, sacrum, vertebra};
 use crate::geometry::chunks::{Chunk, chunks};
 use crate::geometry::frame::{Rigid, rotation_z};
@@ -146,15 +147,6 @@ impl Bone {
     }
 }
 
-/// The trunk around the bones: an elliptic cylinder along the patient, mm in the column frame.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Trunk {
-    /// Axis in the (x, y) plane.
-    pub centre_mm: [f64; 2],
-    /// Half width and half depth.
-    pub half_mm: [f64; 2],
-}
-
 /// A patient.
 #[derive(Clone, Debug)]
 pub struct Patient {
@@ -164,8 +156,8 @@ pub struct Patient {
     pub bones: Vec<Bone>,
     /// T12 … S1.
     pub landmarks: [LevelLandmarks; 7],
-    /// The soft tissue's outline.
-    pub trunk: Trunk,
+    /// Trunk, muscle, gas.
+    pub soft_tissue: SoftTissue,
 }
 
 /// Lattice spacing, mm: fine enough that a vertebra's film lines are smooth, coarse enough for 250 ms a patient.
@@ -307,11 +299,8 @@ impl Patient {
         let plan = plan(spec);
         let cortex = spec.bone_density.sqrt() as f32;
         let bones = plan.bones.into_iter().flat_map(|draft| mesh(draft, cortex)).collect();
-        let trunk = Trunk {
-            centre_mm: [0.0, 93.0 * spec.size - 105.0 * spec.girth * spec.size + 30.0 * (spec.girth - 1.0)],
-            half_mm: [158.0 * spec.girth * spec.size, 105.0 * spec.girth * spec.size],
-        };
-        Self { spec: spec.clone(), bones, landmarks: plan.landmarks, trunk }
+        let soft_tissue = soft_tissue::build(&plan.landmarks, spec.size, spec.girth);
+        Self { spec: spec.clone(), bones, landmarks: plan.landmarks, soft_tissue }
     }
 
     /// The landmarks of a level.

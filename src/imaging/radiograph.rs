@@ -1,57 +1,69 @@
-//! The radiograph: Beer–Lambert attenuation through trunk and bones, windowed to grey.
+//! The radiograph: Beer–Lambert attenuation through trunk and bones, as the free live picture or as an exposure with its dose.
 //!
-//! `-ln(I / I0) = μ_soft L_trunk + Σ (μ_cortex - μ_soft) L_bone + (μ_marrow - μ_cortex) L_marrow`, each L a signed sum over
-//! triangles; the trunk, an elliptic cylinder, in closed form on a coarse grid. The picture shows this value less a share
-//! of its own low frequencies (as a receptor's display processing evens out a field), between percentiles.
+//! `A = -ln(I / I0) = Σ Δμ · L`: each body adds its path length times the step of attenuation from what surrounds it (fat for the
+//! inner trunk, soft tissue for bones, muscle and gas, cortex for the marrow). Path lengths of meshes are signed sums over edges;
+//! those of the trunk's two elliptic cylinders are in closed form on a coarse grid.
 //!
-//! Limits: one energy, no scatter, no noise, no blur.
+//! Limits: one effective energy a picture; see [`super::detector`] for what an exposure adds.
 
-use super::attenuation::{CORTICAL_PER_MM, SOFT_PER_MM, marrow_per_mm};
+use super::attenuation::{Material, marrow_per_mm, per_mm};
 use super::c_arm::CArm;
+use super::detector::{Quanta, blur_px, detect};
+use super::display::{COARSE, COARSE_POINTS, Display, Shutters, along_coarse_row};
+use super::dose::Irradiation;
+use super::exposure::{BeamSettings, ExposureKind, Technique, irradiation, kvp_for, technique};
 use super::path_length::Raster;
 use super::projection::Projection;
-use crate::anatomy::patient::{Patient, Trunk};
+use super::tube::output;
+use crate::anatomy::patient::Patient;
+use crate::anatomy::soft_tissue::{Cylinder, Filling};
 use glam::DVec2;
 
-/// How the picture is shown.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Look {
-    /// Fluoroscopy shows bone dark, a film shows it white.
-    pub bone_dark: bool,
-    /// Share of the low frequencies taken out, 0 to 1.
-    pub evening: f32,
-}
-
-impl Default for Look {
-    fn default() -> Self {
-        Self { bone_dark: true, evening: 0.55 }
-    }
-}
-
-/// Cells of the coarse grid along an edge.
-const COARSE: usize = 32;
+pub use super::display::Look;
 
 /// A picture and its buffers; nothing is allocated from frame to frame.
 #[derive(Clone, Debug)]
 pub struct Radiograph {
+    arm: CArm,
     raster: Raster,
     attenuation: Vec<f32>,
-    trunk_mm: Vec<f32>,
-    low: Vec<f32>,
-    sorted: Vec<f32>,
+    received: Vec<f32>,
+    held: Vec<f32>,
+    holds: bool,
+    scratch: Vec<f32>,
+    trunk: Vec<f32>,
+    display: Display,
+    shutters: Shutters,
     grey: Vec<u8>,
 }
 
+/// What an exposure was made with and what it cost.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Exposure {
+    /// What automatic brightness chose.
+    pub technique: Technique,
+    /// The record for the dose log.
+    pub irradiation: Irradiation,
+}
+
+/// Share of a new frame in the running mean of fluoroscopy. Common practice, no source.
+const NEW_FRAME_SHARE: f32 = 0.5;
+
 impl Radiograph {
-    /// For the detector of `arm`.
+    /// For the detector of `arm` (its orientation does not matter).
     pub fn new(arm: &CArm) -> Self {
         let count = arm.pixels * arm.pixels;
         Self {
+            arm: *arm,
             raster: Raster::new(arm.pixels, arm.pixel_mm, arm.sid_mm),
             attenuation: vec![0.0; count],
-            trunk_mm: vec![0.0; (COARSE + 1) * (COARSE + 1)],
-            low: vec![0.0; (COARSE + 1) * (COARSE + 1)],
-            sorted: Vec::with_capacity(count / 16),
+            received: vec![0.0; count],
+            held: vec![0.0; count],
+            holds: false,
+            scratch: Vec::with_capacity(count),
+            trunk: vec![0.0; COARSE_POINTS],
+            display: Display::new(arm.pixels),
+            shutters: [0, arm.pixels, 0, arm.pixels],
             grey: vec![0; count],
         }
     }
@@ -61,127 +73,153 @@ impl Radiograph {
         self.raster.size()
     }
 
-    /// Attenuation integral of every pixel of the last picture, row 0 at the top.
+    /// Attenuation integral of every pixel of the last picture before scatter, blur and noise, row 0 at the top.
     pub fn attenuation(&self) -> &[f32] {
         &self.attenuation
     }
 
-    /// Computes the picture: grey values, row 0 at the top.
-    pub fn render(&mut self, patient: &Patient, view: &Projection, look: &Look) -> &[u8] {
-        self.expose(patient, view);
-        self.show(look);
+    /// Grey values of the last picture, row 0 at the top.
+    pub fn grey(&self) -> &[u8] {
         &self.grey
     }
 
-    /// Computes the attenuation only.
-    pub fn expose(&mut self, patient: &Patient, view: &Projection) {
-        let cortex = (CORTICAL_PER_MM - SOFT_PER_MM) as f32;
-        let marrow = (marrow_per_mm(patient.spec.bone_density) - CORTICAL_PER_MM) as f32;
+    /// The free live picture, without noise or dose: grey values, row 0 at the top.
+    pub fn render(&mut self, patient: &Patient, view: &Projection, look: &Look) -> &[u8] {
+        self.attenuate(patient, view);
+        let size = self.size();
+        self.shutters = [0, size, 0, size];
+        self.holds = false;
+        self.display.show(&self.attenuation, size, self.shutters, look, &mut self.grey);
+        &self.grey
+    }
+
+    /// One exposure of `pulses` pulses; a run of fluoroscopy frames is averaged until [`Self::release`]. The magnification of the
+    /// settings is that of the detector this was made for: make it for [`BeamSettings::magnified`].
+    pub fn expose(
+        &mut self,
+        patient: &Patient,
+        view: &Projection,
+        look: &Look,
+        settings: &BeamSettings,
+        pulses: u32,
+        seed: u64,
+    ) -> Exposure {
+        let kvp = self.attenuate(patient, view);
+        let size = self.size();
+        self.shutters = shutters(size, settings);
+        let field = measuring_field(&self.attenuation, size, self.shutters);
+        // The settings' own magnification shrinks the pixel; this detector already has.
+        let whole = CArm { pixel_mm: self.arm.pixel_mm * settings.magnification, ..self.arm };
+        let technique = technique(&whole, settings, kvp, f64::from(field));
+        let irradiation = irradiation(&whole, settings, &technique, pulses);
+        self.received.copy_from_slice(&self.attenuation);
+        let quanta = Quanta {
+            reference_attenuation: field,
+            photons_per_pixel: technique.photons_per_pixel as f32,
+            open_share: settings.open_share() as f32,
+            blur_px: blur_px(self.arm.magnification(), self.arm.pixel_mm),
+            seed,
+        };
+        detect(&mut self.received, size, &quanta, &mut self.scratch);
+        if settings.kind == ExposureKind::Fluoroscopy && self.holds {
+            for (held, new) in self.held.iter_mut().zip(&self.received) {
+                *held += NEW_FRAME_SHARE * (new - *held);
+            }
+        } else {
+            self.held.copy_from_slice(&self.received);
+        }
+        self.holds = settings.kind == ExposureKind::Fluoroscopy;
+        self.display.show(&self.held, size, self.shutters, look, &mut self.grey);
+        Exposure { technique, irradiation }
+    }
+
+    /// Ends a run of fluoroscopy: the last picture stays, the next one is not averaged with it.
+    pub fn release(&mut self) {
+        self.holds = false;
+    }
+
+    /// Shows the held exposure again with another look.
+    pub fn show_held(&mut self, look: &Look) -> &[u8] {
+        let size = self.size();
+        self.display.show(&self.held, size, self.shutters, look, &mut self.grey);
+        &self.grey
+    }
+
+    /// Computes the attenuation and returns the voltage that automatic brightness chose for it, kVp.
+    fn attenuate(&mut self, patient: &Patient, view: &Projection) -> f64 {
+        let trunk = &patient.soft_tissue.trunk;
+        let kvp = kvp_for(chord_mm(&trunk.skin, view, DVec2::ZERO));
+        let energy = output(kvp).energy_kev;
+        let soft = per_mm(Material::SoftTissue, energy);
+        let fat = per_mm(Material::Adipose, energy);
+        let cortex = per_mm(Material::CorticalBone, energy);
+        let marrow = marrow_per_mm(patient.spec.bone_density, energy);
         self.raster.clear();
         for bone in &patient.bones {
-            self.raster.add(&bone.outer, &bone.edges, &bone.outer_chunks, view, cortex);
-            self.raster.add(&bone.marrow, &bone.marrow_edges, &bone.marrow_chunks, view, marrow);
+            self.raster.add(&bone.outer, &bone.edges, &bone.outer_chunks, view, (cortex - soft) as f32);
+            let weight = (marrow - cortex) as f32;
+            self.raster.add(&bone.marrow, &bone.marrow_edges, &bone.marrow_chunks, view, weight);
+        }
+        for body in &patient.soft_tissue.bodies {
+            let weight = match body.filling {
+                Filling::Muscle => per_mm(Material::Muscle, energy) - soft,
+                Filling::Fat => fat - soft,
+                Filling::Gas => per_mm(Material::Air, energy) - soft,
+                Filling::Trabeculae => (cortex - marrow) * patient.spec.bone_density,
+            };
+            self.raster.add(&body.mesh, &body.edges, &body.chunks, view, weight as f32);
         }
         self.raster.finish();
-        self.trace_trunk(&patient.trunk, view);
+        for j in 0..=COARSE {
+            for i in 0..=COARSE {
+                let uv = DVec2::new(i as f64 / COARSE as f64 - 0.5, 0.5 - j as f64 / COARSE as f64);
+                let uv = uv * (2.0 * view.half_field_mm);
+                let a = fat * chord_mm(&trunk.skin, view, uv) + (soft - fat) * chord_mm(&trunk.fascia, view, uv);
+                self.trunk[j * (COARSE + 1) + i] = a as f32;
+            }
+        }
         let size = self.raster.size();
-        let soft = SOFT_PER_MM as f32;
         for y in 0..size {
             let row = y * size;
             let (sums, slant) = (&self.raster.sums()[row..row + size], &self.raster.slant()[row..row + size]);
             let line = &mut self.attenuation[row..row + size];
-            along_coarse_row(&self.trunk_mm, size, y, |x, trunk| {
-                line[x] = sums[x] * slant[x] + soft * trunk;
-            });
+            along_coarse_row(&self.trunk, size, y, |x, trunk| line[x] = sums[x] * slant[x] + trunk);
         }
-    }
-
-    fn trace_trunk(&mut self, trunk: &Trunk, view: &Projection) {
-        let half = view.half_field_mm;
-        for j in 0..=COARSE {
-            for i in 0..=COARSE {
-                let uv =
-                    DVec2::new(i as f64 / COARSE as f64 - 0.5, 0.5 - j as f64 / COARSE as f64) * (2.0 * half);
-                let ray = view.ray_through(uv);
-                // Ellipse in the (x, y) plane: |(o + t r) / half|² = 1.
-                let scale = DVec2::from_array(trunk.half_mm);
-                let o = (view.source.truncate() - DVec2::from_array(trunk.centre_mm)) / scale;
-                let r = ray.truncate() / scale;
-                let (a, b, c) = (r.length_squared(), o.dot(r), o.length_squared() - 1.0);
-                let disc = b * b - a * c;
-                self.trunk_mm[j * (COARSE + 1) + i] =
-                    if disc > 0.0 { (2.0 * disc.sqrt() / a) as f32 } else { 0.0 };
-            }
-        }
-    }
-
-    /// Windows the attenuation to grey.
-    fn show(&mut self, look: &Look) {
-        let size = self.raster.size();
-        let cell = size / COARSE;
-        // Means of the cells, then spread over a wide neighbourhood.
-        let mut means = [0.0_f32; COARSE * COARSE];
-        for (i, mean) in means.iter_mut().enumerate() {
-            let (x0, y0) = ((i % COARSE) * cell, (i / COARSE) * cell);
-            let sum: f32 = (0..cell)
-                .step_by(2)
-                .map(|y| {
-                    let row = (y0 + y) * size + x0;
-                    self.attenuation[row..row + cell].iter().step_by(2).sum::<f32>()
-                })
-                .sum();
-            *mean = sum / (cell.div_ceil(2) * cell.div_ceil(2)) as f32;
-        }
-        const REACH: usize = 5;
-        for j in 0..=COARSE {
-            for i in 0..=COARSE {
-                let (mut sum, mut weight) = (0.0, 0.0);
-                for y in j.saturating_sub(REACH)..(j + REACH).min(COARSE) {
-                    for x in i.saturating_sub(REACH)..(i + REACH).min(COARSE) {
-                        sum += means[y * COARSE + x];
-                        weight += 1.0;
-                    }
-                }
-                self.low[j * (COARSE + 1) + i] = sum / weight;
-            }
-        }
-        let evening = look.evening;
-        for y in 0..size {
-            let line = &mut self.attenuation[y * size..(y + 1) * size];
-            along_coarse_row(&self.low, size, y, |x, low| line[x] -= evening * low);
-        }
-        self.sorted.clear();
-        self.sorted.extend(self.attenuation.iter().skip(size / 3).step_by(17).copied());
-        let n = self.sorted.len();
-        let low = *self.sorted.select_nth_unstable_by(n / 100, f32::total_cmp).1;
-        let high = *self.sorted.select_nth_unstable_by(n - 1 - n / 150, f32::total_cmp).1;
-        let span = (high - low).max(0.05);
-        // A little room at both ends so that lines do not clip.
-        let (offset, gain) = (low - 0.06 * span, 255.0 / (1.16 * span));
-        for (g, a) in self.grey.iter_mut().zip(&self.attenuation) {
-            let value = ((a - offset) * gain).clamp(0.0, 255.0);
-            *g = if look.bone_dark { 255.0 - value } else { value } as u8;
-        }
+        kvp
     }
 }
 
-/// Visits a row of pixels with the bilinear value of a coarse grid at each.
-fn along_coarse_row(grid: &[f32], size: usize, y: usize, mut visit: impl FnMut(usize, f32)) {
-    let cell = size / COARSE;
-    let fy = (y as f32 + 0.5) / cell as f32;
-    let j = (fy as usize).min(COARSE - 1);
-    let ty = fy - j as f32;
-    let at = |i: usize| {
-        let upper = grid[j * (COARSE + 1) + i];
-        upper + ty * (grid[(j + 1) * (COARSE + 1) + i] - upper)
+/// Chord of a ray through an elliptic cylinder along z, mm: `|(o + t r) / half|² = 1` in the (x, y) plane.
+fn chord_mm(cylinder: &Cylinder, view: &Projection, uv: DVec2) -> f64 {
+    let ray = view.ray_through(uv);
+    let scale = DVec2::from_array(cylinder.half_mm);
+    let o = (view.source.truncate() - DVec2::from_array(cylinder.centre_mm)) / scale;
+    let r = ray.truncate() / scale;
+    let (a, b, c) = (r.length_squared(), o.dot(r), o.length_squared() - 1.0);
+    let disc = b * b - a * c;
+    if disc > 0.0 { 2.0 * libm::sqrt(disc) / a } else { 0.0 }
+}
+
+/// The open rectangle of the collimator in pixels.
+fn shutters(size: usize, settings: &BeamSettings) -> Shutters {
+    let side = |open: f64| {
+        let half = (size as f64 * open / 2.0) as usize;
+        [size / 2 - half, size / 2 + half]
     };
-    for i in 0..COARSE {
-        let (a, b) = (at(i), at(i + 1));
-        let step = (b - a) / cell as f32;
-        let mut value = a + 0.5 * step;
-        for x in i * cell..(i + 1) * cell {
-            visit(x, value);
-            value += step;
+    let ([left, right], [top, bottom]) = (side(settings.open[0]), side(settings.open[1]));
+    [left, right, top, bottom]
+}
+
+/// Attenuation of the measuring field: the mean intensity over the middle half of what is open, as an attenuation.
+fn measuring_field(attenuation: &[f32], size: usize, [left, right, top, bottom]: Shutters) -> f32 {
+    let inner = |low: usize, high: usize| low + (high - low) / 4..high - (high - low) / 4;
+    let (mut sum, mut count) = (0.0_f32, 0.0_f32);
+    let first = attenuation[(size / 2) * size + size / 2];
+    for y in inner(top, bottom).step_by(4) {
+        for x in inner(left, right).step_by(4) {
+            sum += libm::expf(first - attenuation[y * size + x]);
+            count += 1.0;
         }
     }
+    first - libm::logf((sum / count).max(1e-6))
 }

@@ -1,0 +1,230 @@
+//! What is not bone: skin, fat and fascia as elliptic cylinders; psoas, bowel gas and trabeculae as meshed bodies, for the film.
+//!
+//! Sizes from memory, fitted to the published skin-to-foramen distance (median 75 mm at normal weight, 100 mm in class I obesity:
+//! Brummett 2009, Reg Anesth Pain Med 34:100); gas and trabeculae are texture, placed by a seeded generator.
+//!
+//! Limits: no organs, no breathing; the trunk has the same section all along.
+
+use super::landmarks::LevelLandmarks;
+use super::names::Level;
+use crate::geometry::chunks::{Chunk, chunks};
+use crate::geometry::lattice::Lattice;
+use crate::geometry::mesh::{Edges, Mesh};
+use crate::geometry::sdf::{Ellipsoid, Shape, Strut};
+use crate::geometry::solid::{Piece, Solid};
+use crate::geometry::surface_nets::{Surface, extract};
+use glam::{Mat3, Vec3};
+
+/// An elliptic cylinder along the patient, column frame, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cylinder {
+    /// Axis in the (x, y) plane.
+    pub centre_mm: [f64; 2],
+    /// Half width and half depth.
+    pub half_mm: [f64; 2],
+}
+
+/// The trunk.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Trunk {
+    /// Outside of the skin.
+    pub skin: Cylinder,
+    /// Under the fat.
+    pub fascia: Cylinder,
+}
+
+/// What a body is filled with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Filling {
+    /// Muscle in soft tissue.
+    Muscle,
+    /// Fat in soft tissue.
+    Fat,
+    /// Gas in soft tissue.
+    Gas,
+    /// Bone in marrow.
+    Trabeculae,
+}
+
+/// A closed body, column frame.
+#[derive(Clone, Debug)]
+pub struct Body {
+    /// What it is filled with.
+    pub filling: Filling,
+    /// Its surface.
+    pub mesh: Mesh,
+    /// Edge numbers.
+    pub edges: Edges,
+    /// Runs of triangles.
+    pub chunks: Vec<Chunk>,
+}
+
+/// All that is not bone.
+#[derive(Clone, Debug)]
+pub struct SoftTissue {
+    /// The trunk.
+    pub trunk: Trunk,
+    /// Psoas, gas, trabeculae.
+    pub bodies: Vec<Body>,
+}
+
+/// Back of the fascia behind the L4 body's centre, mm, average size. Derived: spinous tips lie just under it.
+const FASCIA_BEHIND_MM: f64 = 72.0;
+/// Fat on the back at average girth, mm. Derived from the skin-to-foramen distance.
+const BACK_FAT_MM: f64 = 14.0;
+/// Half width and half depth of the trunk under the fat, mm. Memory.
+const FASCIA_HALF_MM: [f64; 2] = [138.0, 88.0];
+/// Trabeculae in each body.
+const TRABECULAE: usize = 260;
+
+/// Builds it for a column of levels. `girth` and `size` are against the average.
+pub(super) fn build(levels: &[LevelLandmarks; 7], size: f64, girth: f64) -> SoftTissue {
+    let l4 = levels[Level::L4.index()].centre;
+    let back = l4.y + FASCIA_BEHIND_MM * size;
+    let half = FASCIA_HALF_MM.map(|h| h * size * (0.75 + 0.25 * girth));
+    // Fat takes the most of a larger girth, twice as much at the sides and in front as on the back.
+    let fat = (BACK_FAT_MM * size * (1.0 + 3.4 * (girth - 1.0))).max(3.0);
+    let fascia = Cylinder { centre_mm: [l4.x, back - half[1]], half_mm: half };
+    let skin = Cylinder {
+        centre_mm: [l4.x, back + fat - (half[1] + 1.5 * fat)],
+        half_mm: [half[0] + 2.0 * fat, half[1] + 1.5 * fat],
+    };
+    let mut bodies = psoas(levels, size);
+    bodies.push(gas(levels, size));
+    bodies.push(trabeculae(levels, size));
+    SoftTissue { trunk: Trunk { skin, fascia }, bodies }
+}
+
+fn body(filling: Filling, mesh: Mesh) -> Body {
+    let (edges, chunks) = (mesh.edges(), chunks(&mesh));
+    Body { filling, mesh, edges, chunks }
+}
+
+fn meshed(pieces: Vec<Piece>, spacing: f32) -> Mesh {
+    let solid = Solid { pieces, carves: Vec::new() };
+    extract(&solid, &Lattice::sample(&solid, spacing), Surface::Outer)
+}
+
+/// Both psoas muscles in a sleeve of fat, so that their edge shows as it does on a film.
+fn psoas(levels: &[LevelLandmarks; 7], size: f64) -> Vec<Body> {
+    let k = size as f32;
+    let mut list = Vec::new();
+    for (filling, sleeve_mm) in [(Filling::Fat, 2.5), (Filling::Muscle, 0.0)] {
+        let mut pieces = Vec::new();
+        for side in [1.0_f32, -1.0] {
+            let node = |level: Level, out: f32, front: f32| {
+                levels[level.index()].centre.as_vec3() + Vec3::new(side * out * k, -front * k, 0.0)
+            };
+            let course = [
+                (node(Level::L1, 27.0, -6.0), 8.0),
+                (node(Level::L3, 38.0, 2.0), 17.0),
+                (node(Level::L5, 50.0, 14.0), 23.0),
+                (node(Level::S1, 66.0, 38.0), 21.0),
+            ];
+            for pair in course.windows(2) {
+                let [(a, ra), (b, rb)] = [pair[0], pair[1]].map(|(p, r)| (p, r * k + sleeve_mm));
+                let shape = Strut::new(a, b, Vec3::Y, [ra * 1.2, rb * 1.2], [ra, rb], false);
+                pieces.push(Piece::new(Shape::Strut(shape), 0, 1.0, 6.0));
+            }
+        }
+        list.push(body(filling, meshed(pieces, 5.0)));
+    }
+    // The muscle lies inside the fat: it replaces fat, not soft tissue.
+    let mut inside_out = list[1].mesh.clone();
+    inside_out.triangles.iter_mut().for_each(|t| t.swap(1, 2));
+    list.push(body(Filling::Fat, inside_out));
+    list
+}
+
+/// A few loops of bowel gas in front of the column.
+fn gas(levels: &[LevelLandmarks; 7], size: f64) -> Body {
+    let mut number = Numbers(0x5EED_0000_0000_0001);
+    let mut mesh = Mesh::default();
+    for _ in 0..9 {
+        let level = levels[2 + (number.unit() * 4.0) as usize].centre.as_vec3();
+        let side = if number.unit() < 0.5 { -1.0 } else { 1.0 };
+        let centre = level
+            + Vec3::new(
+                side * (18.0 + 60.0 * number.unit()),
+                -62.0 - 25.0 * number.unit(),
+                30.0 * number.unit() - 15.0,
+            ) * size as f32;
+        let long = 9.0 + 12.0 * number.unit();
+        let radii = Vec3::new(long, 7.0 + 4.0 * number.unit(), 7.0 + 6.0 * number.unit()) * size as f32;
+        let shape = Shape::Ellipsoid(Ellipsoid { centre, axes: Mat3::IDENTITY, radii });
+        append(&mut mesh, &meshed(vec![Piece::new(shape, 0, 1.0, 1.0)], 4.0));
+    }
+    body(Filling::Gas, mesh)
+}
+
+/// Rods of bone in the bodies' marrow, mostly upright: the film's fine vertical grain.
+fn trabeculae(levels: &[LevelLandmarks; 7], size: f64) -> Body {
+    let mut number = Numbers(0x5EED_0000_0000_0002);
+    let mut mesh = Mesh::default();
+    let k = size as f32;
+    for level in &levels[..6] {
+        let Some(lower) = level.lower_plate else { continue };
+        let upper = level.upper_plate;
+        let up = (upper.centre - lower.centre).as_vec3();
+        let (left, back) = (upper.left.as_vec3(), upper.back.as_vec3());
+        for i in 0..TRABECULAE {
+            // Uniform over a disc a little smaller than the body.
+            let (angle, radius) = (number.unit() * std::f32::consts::TAU, number.unit().sqrt() * 0.80);
+            let (s, c) = libm::sincosf(angle);
+            let foot = lower.centre.as_vec3()
+                + left * (radius * c * upper.half_width as f32)
+                + back * (radius * s * upper.half_depth as f32 * 0.92);
+            let upright = i % 4 != 0;
+            let height = up.length();
+            let half = if upright { (2.5 + 3.5 * number.unit()) * k } else { (1.5 + 2.0 * number.unit()) * k };
+            let low = 2.5 * k + half;
+            let middle = foot + up / height * (low + (height - 2.0 * low).max(0.0) * number.unit());
+            let along = if upright { up / height } else { (left * c + back * s).normalize() };
+            rod(&mut mesh, middle, along * half, (0.28 + 0.30 * number.unit()) * k);
+        }
+    }
+    body(Filling::Trabeculae, mesh)
+}
+
+/// A spindle with a triangular waist: six triangles, closed.
+fn rod(mesh: &mut Mesh, middle: Vec3, half: Vec3, radius: f32) {
+    let first = mesh.positions.len() as u32;
+    let u = half.any_orthogonal_vector().normalize() * radius;
+    let v = half.normalize().cross(u);
+    mesh.positions.extend([middle - half, middle + half]);
+    mesh.positions.extend([u, v * 0.866 - u * 0.5, -v * 0.866 - u * 0.5].map(|r| middle + r));
+    for i in 0..3 {
+        let (a, b) = (first + 2 + i, first + 2 + (i + 1) % 3);
+        mesh.triangles.extend([[first + 1, a, b], [first, b, a]]);
+    }
+}
+
+fn append(mesh: &mut Mesh, other: &Mesh) {
+    let first = mesh.positions.len() as u32;
+    mesh.positions.extend(&other.positions);
+    mesh.triangles.extend(other.triangles.iter().map(|t| t.map(|i| i + first)));
+}
+
+/// Numbers in [0, 1) from a seed (xorshift64, Marsaglia 2003: from memory).
+struct Numbers(u64);
+
+impl Numbers {
+    fn unit(&mut self) -> f32 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        (self.0 >> 40) as f32 / 16_777_216.0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rod_is_closed_and_outward() {
+        let mut mesh = Mesh::default();
+        rod(&mut mesh, Vec3::new(1.0, 2.0, 3.0), Vec3::new(0.0, 1.0, 5.0), 0.5);
+        assert!(mesh.is_closed() && mesh.volume() > 0.0);
+    }
+}

@@ -1,0 +1,143 @@
+//! From attenuation to grey: low frequencies evened out, a window between percentiles, polarity, and the collimator's shutters.
+//!
+//! Limits: a browser cannot calibrate its monitor, so the grey values are not a diagnostic display function.
+
+/// How the picture is shown.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Look {
+    /// Fluoroscopy shows bone dark, a film shows it white.
+    pub bone_dark: bool,
+    /// Share of the low frequencies taken out, 0 to 1.
+    pub evening: f32,
+    /// Window width against the automatic one, > 0; less is harder.
+    pub window: f32,
+    /// Window level against the automatic one, in automatic window widths; more is brighter bone-dark pictures.
+    pub level: f32,
+}
+
+impl Default for Look {
+    fn default() -> Self {
+        Self { bone_dark: true, evening: 0.55, window: 1.0, level: 0.0 }
+    }
+}
+
+/// Cells of the coarse grid along an edge.
+pub(super) const COARSE: usize = 32;
+/// Points of the coarse grid.
+pub(super) const COARSE_POINTS: usize = (COARSE + 1) * (COARSE + 1);
+/// How many cells the low frequencies reach.
+const REACH: usize = 5;
+
+/// Buffers of the display.
+#[derive(Clone, Debug)]
+pub(super) struct Display {
+    low: Vec<f32>,
+    sorted: Vec<f32>,
+}
+
+/// The open part of the field: first and one past the last column, first and one past the last row.
+pub(super) type Shutters = [usize; 4];
+
+impl Display {
+    pub(super) fn new(size: usize) -> Self {
+        Self { low: vec![0.0; COARSE_POINTS], sorted: Vec::with_capacity(size * size / 16) }
+    }
+
+    /// Windows attenuation integrals to grey values, `size` × `size`, row 0 at the top.
+    pub(super) fn show(
+        &mut self,
+        picture: &[f32],
+        size: usize,
+        shutters: Shutters,
+        look: &Look,
+        grey: &mut [u8],
+    ) {
+        self.low_frequencies(picture, size);
+        let [left, right, top, bottom] = shutters;
+        self.sorted.clear();
+        for y in (top..bottom).step_by(5) {
+            along_coarse_row(&self.low, size, y, |x, low| {
+                if x % 5 == 2 && x >= left && x < right {
+                    self.sorted.push(picture[y * size + x] - look.evening * low);
+                }
+            });
+        }
+        let n = self.sorted.len();
+        if n < 200 {
+            grey.fill(0);
+            return;
+        }
+        let low = *self.sorted.select_nth_unstable_by(n / 100, f32::total_cmp).1;
+        let high = *self.sorted.select_nth_unstable_by(n - 1 - n / 150, f32::total_cmp).1;
+        let span = (high - low).max(0.05);
+        // A little room at both ends so that lines do not clip.
+        let width = 1.16 * span * look.window.max(0.05);
+        let middle = 0.5 * (low + high) + look.level * span;
+        let (offset, gain) = (middle - 0.5 * width, 255.0 / width);
+        let (base, sign) = if look.bone_dark { (255.0, -1.0) } else { (0.0, 1.0) };
+        for y in 0..size {
+            let line = &mut grey[y * size..(y + 1) * size];
+            if y < top || y >= bottom {
+                line.fill(0);
+                continue;
+            }
+            let values = &picture[y * size..(y + 1) * size];
+            along_coarse_row(&self.low, size, y, |x, low| {
+                let value = ((values[x] - look.evening * low - offset) * gain).clamp(0.0, 255.0);
+                line[x] = (base + sign * value) as u8;
+            });
+            line[..left].fill(0);
+            line[right..].fill(0);
+        }
+    }
+
+    /// Means of the cells, spread over a wide neighbourhood, at the grid's points.
+    fn low_frequencies(&mut self, picture: &[f32], size: usize) {
+        let cell = size / COARSE;
+        let mut means = [0.0_f32; COARSE * COARSE];
+        for (i, mean) in means.iter_mut().enumerate() {
+            let (x0, y0) = ((i % COARSE) * cell, (i / COARSE) * cell);
+            let sum: f32 = (0..cell)
+                .step_by(2)
+                .map(|y| {
+                    let row = (y0 + y) * size + x0;
+                    picture[row..row + cell].iter().step_by(2).sum::<f32>()
+                })
+                .sum();
+            *mean = sum / (cell.div_ceil(2) * cell.div_ceil(2)) as f32;
+        }
+        for j in 0..=COARSE {
+            for i in 0..=COARSE {
+                let (mut sum, mut weight) = (0.0, 0.0);
+                for y in j.saturating_sub(REACH)..(j + REACH).min(COARSE) {
+                    for x in i.saturating_sub(REACH)..(i + REACH).min(COARSE) {
+                        sum += means[y * COARSE + x];
+                        weight += 1.0;
+                    }
+                }
+                self.low[j * (COARSE + 1) + i] = sum / weight;
+            }
+        }
+    }
+}
+
+/// Visits a row of pixels with the bilinear value of a coarse grid at each.
+pub(super) fn along_coarse_row(grid: &[f32], size: usize, y: usize, mut visit: impl FnMut(usize, f32)) {
+    let cell = size / COARSE;
+    let fy = (y as f32 + 0.5) / cell as f32;
+    let j = (fy as usize).min(COARSE - 1);
+    let ty = fy - j as f32;
+    let at = |i: usize| {
+        let upper = grid[j * (COARSE + 1) + i];
+        upper + ty * (grid[(j + 1) * (COARSE + 1) + i] - upper)
+    };
+    for i in 0..COARSE {
+        let (a, b) = (at(i), at(i + 1));
+        let step = (b - a) / cell as f32;
+        let mut value = a + 0.5 * step;
+        for x in i * cell..(i + 1) * cell {
+            visit(x, value);
+            value += step;
+        }
+    }
+}
