@@ -2,7 +2,8 @@
 
 Both sides get the same mesh (written by the tool) and the same camera (from DICOM angles through scipy). VTK takes the
 edges between a triangle that faces the source and one that does not; ours are the zero lines of the interpolated normal, so
-the two differ by what an edge of 1 to 2 mm leaves open. The tolerances are twice what was measured, mm on the detector.
+the two differ by what an edge of 1 to 2 mm leaves open. The tolerances are about twice what was measured, mm on the
+detector.
 """
 
 import json
@@ -71,18 +72,18 @@ def both(folder, level, oblique, tilt, camera_error_deg=0.0):
 def test_outlines_lie_on_vtks_silhouette(folder, level, oblique, tilt):
     ours, theirs = both(folder, level, oblique, tilt)
     assert len(ours) > 1000 and len(theirs) > 1000
-    assert ours.mean() < 0.15
-    assert np.percentile(ours, 99) < 0.8
-    assert ours.max() < 4.0
+    # The sacrum's mesh is coarser, and its sheets run along the rays over longer stretches.
+    mean, share = (0.2, 0.025) if level == "S1" else (0.08, 0.005)
+    assert ours.mean() < mean
+    assert (ours > 1.0).mean() < share
     # Where a surface runs along the rays, VTK's edges wander over it, and cut off specks that the smooth line has not.
-    assert theirs.mean() < 0.3
-    assert np.percentile(theirs, 99) < 2.5
-    assert (theirs > 2.0).mean() < 0.01
+    assert theirs.mean() < 0.35
+    assert (theirs > 2.0).mean() < 0.015
 
 
 def test_a_camera_one_degree_off_would_be_noticed(folder):
     ours, _ = both(folder, "L4", 24.0, -2.0, camera_error_deg=1.0)
-    assert ours.mean() > 0.15
+    assert ours.mean() > 0.2
 
 
 @pytest.mark.parametrize("oblique, tilt", VIEWS)
@@ -99,7 +100,7 @@ def test_silhouette_of_a_part_is_the_border_of_its_shadow(folder, level, oblique
         # The band between the two borders, as a mean width, and the widest place.
         band = shapely.symmetric_difference(shadow, ours).area / shadow.length
         assert band < 0.13, f"{name}: {band} mm"
-        assert shapely.hausdorff_distance(shadow.boundary, ours.boundary) < 1.0, name
+        assert shapely.hausdorff_distance(shadow.boundary, ours.boundary) < 1.5, name
 
 
 def shadow_of(mesh, camera):
