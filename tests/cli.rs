@@ -85,6 +85,7 @@ fn unwritable_files_are_one_sentence_and_exit_code_1() {
         ("view", "--png", "png"),
         ("view", "--svg", "svg"),
         ("view", "--outline-json", "json"),
+        ("view", "--path-length", "npy"),
         ("mesh", "--out", "obj"),
     ] {
         let path = file.with_extension(end);

@@ -112,7 +112,7 @@ fn wasm_in(messages: &str) -> Option<PathBuf> {
             let names = message["filenames"].as_array()?;
             names.iter().filter_map(Value::as_str).find(|name| name.ends_with(".wasm")).map(PathBuf::from)
         })
-        .last()
+        .next_back()
 }
 
 #[cfg(test)]

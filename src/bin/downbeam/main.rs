@@ -8,6 +8,7 @@ mod build;
 mod command;
 mod mesh;
 mod mesh_file;
+mod npy_file;
 mod outline_file;
 mod png_file;
 mod project;

@@ -2,7 +2,7 @@
 //! outlines as SVG or JSON.
 
 use crate::command::{Command, UsageError, missing, number, print, text, unknown};
-use crate::{outline_file, png_file, svg_file};
+use crate::{npy_file, outline_file, png_file, svg_file};
 use downbeam::anatomy::names::{Level, Side, UnknownName};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::imaging::c_arm::CArm;
@@ -34,7 +34,8 @@ pub(crate) const COMMAND: Command = Command {
             --outlines          Draw the outlines of the bones' parts into the radiograph\n\
             --svg FILE          Write the outlines of the bones' parts, to the scale of the detector\n\
             --labels            Name the parts of the oblique view in the SVG\n\
-            --outline-json FILE Write the outlines as points in mm on the detector\n\n\
+            --outline-json FILE Write the outlines as points in mm on the detector\n\
+            --path-length FILE  Write how far each pixel's ray runs through the level's bone, mm (.npy, 32-bit floats)\n\n\
             A teaching model: not for planning or guiding a procedure.\n",
     run,
 };
@@ -57,6 +58,7 @@ struct Options {
     png: Option<PathBuf>,
     svg: Option<PathBuf>,
     outline_json: Option<PathBuf>,
+    path_length: Option<PathBuf>,
 }
 
 fn read(parser: &mut Parser) -> anyhow::Result<Options> {
@@ -80,6 +82,7 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
             Arg::Long("png") => options.png = Some(text(parser, "--png")?.into()),
             Arg::Long("svg") => options.svg = Some(text(parser, "--svg")?.into()),
             Arg::Long("outline-json") => options.outline_json = Some(text(parser, "--outline-json")?.into()),
+            Arg::Long("path-length") => options.path_length = Some(text(parser, "--path-length")?.into()),
             other => return Err(unknown(&COMMAND, &other).into()),
         }
     }
@@ -161,6 +164,9 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     }
     if let Some(file) = &options.outline_json {
         outline_file::write(file, &shown)?;
+    }
+    if let Some(file) = &options.path_length {
+        npy_file::write_path_length(file, &shown)?;
     }
     if options.json {
         print(&(serde_json::to_string_pretty(&shown.report)? + "\n"))
