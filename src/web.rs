@@ -98,7 +98,11 @@ impl TeachingRoom {
 
     /// Draws the radiograph into the top left of a canvas, one canvas pixel a detector pixel.
     #[wasm_bindgen(js_name = drawRadiograph)]
-    pub fn draw_radiograph(&mut self, canvas: &CanvasRenderingContext2d, bone_dark: bool) -> Result<(), JsValue> {
+    pub fn draw_radiograph(
+        &mut self,
+        canvas: &CanvasRenderingContext2d,
+        bone_dark: bool,
+    ) -> Result<(), JsValue> {
         let view = self.view();
         let look = Look { bone_dark, ..Look::default() };
         let size = self.radiograph.size() as u32;
@@ -113,8 +117,15 @@ impl TeachingRoom {
 
     /// Draws the outlines over a square canvas of any size; `style` as in [`Style`].
     #[wasm_bindgen(js_name = drawOutlines)]
-    pub fn draw_outlines(&mut self, canvas: &CanvasRenderingContext2d, style: JsValue) -> Result<(), JsValue> {
-        let style: Style = serde_wasm_bindgen::from_value(style)?;
+    pub fn draw_outlines(
+        &mut self,
+        canvas: &CanvasRenderingContext2d,
+        style: JsValue,
+    ) -> Result<(), JsValue> {
+        let style: Style = serde_wasm_bindgen::from_value(style).map_err(|error| {
+            let why = error.to_string();
+            JsError::new(&format!("outline style not understood: {}", why.trim_start_matches("Error: ")))
+        })?;
         let view = self.view();
         self.outlines.draw(canvas, &self.patient, self.target, &view, &style)
     }
@@ -137,7 +148,11 @@ impl TeachingRoom {
 
     /// The ranges of the controls, degrees: `{oblique, tilt, rotation}`, each `[low, high]`.
     pub fn ranges() -> Result<JsValue, JsError> {
-        plain(&Ranges { oblique: CArm::OBLIQUE_RANGE_DEG, tilt: CArm::TILT_RANGE_DEG, rotation: (-180.0, 180.0) })
+        plain(&Ranges {
+            oblique: CArm::OBLIQUE_RANGE_DEG,
+            tilt: CArm::TILT_RANGE_DEG,
+            rotation: (-180.0, 180.0),
+        })
     }
 
     fn view(&self) -> Projection {

@@ -38,6 +38,7 @@ let room = null;
 let report = null;
 let held = false;
 let shaped = '';
+let addressTaken = false;
 
 fillPage();
 const film = filmState(() => start());
@@ -72,17 +73,23 @@ if (!storageWorks()) notice([texts.notice.noStorage]);
 draw();
 start();
 
-/** Loads the engine, then takes the address over and draws. Never throws: a failure is shown in the film. */
+/** Loads the engine, takes the address over and draws. Never throws: a failure is shown in the film. */
 async function start() {
-  film.loading(texts.loading.engine);
+  let loading = true;
+  const progress = (percent) => loading && film.loading(percent === null ? texts.loading.engine : texts.loading.percent(percent), percent);
+  progress(null);
   try {
-    const engine = await loadEngine((percent) => film.loading(percent === null ? texts.loading.engine : texts.loading.percent(percent), percent));
+    const engine = await loadEngine(progress);
+    loading = false;
     const { TeachingRoom } = engine;
     app.catalogue = { levels: TeachingRoom.levels(), patients: TeachingRoom.patients(), range: TeachingRoom.ranges() };
     showCase = caseControls(app);
-    takeAddress();
+    // A second try goes on from where the learner is by now.
+    if (!addressTaken) takeAddress();
+    addressTaken = true;
     await makeRoom(TeachingRoom);
   } catch (error) {
+    loading = false;
     fail(error.message);
   }
 }
@@ -108,6 +115,7 @@ function change(patch) {
   if (has(CASE) || has(['start', 'selfTest'])) restart();
   if (has(CASE) || has(ANGLES)) {
     test.revealed = false;
+    if (state.selfTest) say(byId('status'), '');
     if (!('ownView' in patch)) state.ownView = null;
   }
   touch();
@@ -124,6 +132,7 @@ function restart() {
   steps.reset();
   Object.assign(test, { used: 0, revealed: false });
   app.state.view = steps.view();
+  say(byId('status'), '');
 }
 
 function startAt(number) {
@@ -246,7 +255,8 @@ function toggleBest() {
   } else {
     const best = viewOf(report, state.view)?.best;
     if (!best) return;
-    change({ oblique: best.oblique_deg, tilt: best.tilt_deg, ownView: { oblique: state.oblique, tilt: state.tilt } });
+    const tenths = (degrees) => Math.round(degrees * 10) / 10;
+    change({ oblique: tenths(best.oblique), tilt: tenths(best.tilt), ownView: { oblique: state.oblique, tilt: state.tilt } });
   }
   test.revealed = revealed;
 }

