@@ -86,13 +86,13 @@ impl TeachingRoom {
     /// How far the table has moved the patient: to the patient's left, up and to the head, mm.
     #[wasm_bindgen(js_name = setTableShift)]
     pub fn set_table_shift(&mut self, left_mm: f64, up_mm: f64, head_mm: f64) -> Result<(), JsError> {
-        let shift = DVec3::new(left_mm, up_mm, head_mm);
-        if !(shift.abs().max_element() <= TABLE_RANGE_MM) {
+        // A NaN is inside no range.
+        if ![left_mm, up_mm, head_mm].iter().all(|mm| mm.abs() <= TABLE_RANGE_MM) {
             return Err(JsError::new(&format!(
                 "table shift of {left_mm}, {up_mm}, {head_mm} mm is not possible: allowed are -{TABLE_RANGE_MM} to {TABLE_RANGE_MM} mm each way"
             )));
         }
-        self.arm.table_shift_mm = shift;
+        self.arm.table_shift_mm = DVec3::new(left_mm, up_mm, head_mm);
         Ok(())
     }
 

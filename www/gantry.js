@@ -113,9 +113,9 @@ function moving(parts, words, see, from, state) {
   put(words.source, besides(see(along(-SOURCE_MM)), 330), texts.gantry.source);
 }
 
-/** Beside a part; above it when it stands out to a side, where there is no room beside. */
+/** Beside a part, on the inner side when it stands far out; clear of the table when it stands low. */
 function besides([x, y], distance) {
-  return Math.abs(x) < 300 ? [x + distance, y] : [x, y - 260];
+  return [x < 150 ? x + distance : x - distance, Math.abs(y) < 300 ? y - 230 : y];
 }
 
 function put(element, [x, y], text) {

@@ -67,9 +67,10 @@ byId('start-again').addEventListener('click', () => startAt(app.state.start));
 byId('notice-close').addEventListener('click', () => (byId('notice').hidden = true));
 byId('case').addEventListener('submit', (event) => event.preventDefault());
 addEventListener('hashchange', () => {
-  if (location.hash !== writeAddress(app.state, app.catalogue)) takeAddress();
+  if (addressTaken && location.hash !== writeAddress(app.state, app.catalogue)) takeAddress();
 });
 if (!storageWorks()) notice([texts.notice.noStorage]);
+const firstState = takeAddressAtOnce();
 draw();
 start();
 
@@ -84,8 +85,7 @@ async function start() {
     const { TeachingRoom } = engine;
     app.catalogue = { levels: TeachingRoom.levels(), patients: TeachingRoom.patients(), range: TeachingRoom.ranges() };
     showCase = caseControls(app);
-    // A second try goes on from where the learner is by now.
-    if (!addressTaken) takeAddress();
+    if (!addressTaken) takeAddressInFull();
     addressTaken = true;
     await makeRoom(TeachingRoom);
   } catch (error) {
@@ -203,7 +203,8 @@ function settled() {
   const { state } = app;
   if (report && open() && !state.ownView) tick();
   else if (report && open()) announce([]);
-  history.replaceState(null, '', writeAddress(state, app.catalogue));
+  // Until the engine has read the address nothing may overwrite it.
+  if (addressTaken) history.replaceState(null, '', writeAddress(state, app.catalogue));
   document.documentElement.dataset.settled = 'yes';
 }
 
@@ -259,6 +260,21 @@ function toggleBest() {
     change({ oblique: tenths(best.oblique), tilt: tenths(best.tilt), ownView: { oblique: state.oblique, tilt: state.tilt } });
   }
   test.revealed = revealed;
+}
+
+/** What the address asks for as far as it can be read without the engine, so that a page without one is the right page too. */
+function takeAddressAtOnce() {
+  const { asked } = readAddress(location.hash, app.catalogue);
+  const given = asked.start ?? app.state.start;
+  Object.assign(app.state, startPosition(given), { start: given }, asked);
+  return JSON.stringify(app.state);
+}
+
+/** The address read against the engine's own lists; a learner who has moved on meanwhile keeps the place. */
+function takeAddressInFull() {
+  if (JSON.stringify(app.state) === firstState) return takeAddress();
+  const { asked } = readAddress(location.hash, app.catalogue);
+  if (asked.patient) change({ patient: asked.patient });
 }
 
 function takeAddress() {
