@@ -39,7 +39,7 @@ export const texts = {
     outlines: 'Outlines',
     labels: 'Names',
     hint: 'Drag the picture to turn: the receptor goes the way you drag. The sliders do the same.',
-    keyPosterior: (s) => `${s.level} posterior elements`,
+    keyPosterior: (s) => (s.level === 'S1' ? 'sacrum' : `${s.level} posterior elements`),
     keyBelow: (s, below) => `${below} superior articular process`,
     keyTarget: (s) => `${s.level} body`,
     dogHeading: (s) => `The dog of ${s.level}, part by part`,
