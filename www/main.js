@@ -103,6 +103,7 @@ async function makeRoom(TeachingRoom) {
   shaped = patient;
   film.clear();
   touch();
+  requestAnimationFrame(() => performance.mark('downbeam:first-picture'));
 }
 
 /** Changes the state and asks for a frame. A new case or start begins the steps again. */

@@ -23,6 +23,18 @@ test('opens without a word on the console and draws a picture', async () => {
   await close();
 });
 
+test('every module is asked for at once, not one after the other', async () => {
+  const { page, errors, close } = await open(site);
+  const [loaded, named] = await page.evaluate(() => [
+    performance.getEntriesByType('resource').map((r) => r.name).filter((name) => /\.(js|wasm)$/.test(name)).sort(),
+    [...document.querySelectorAll('link[rel$=preload], script')].map((e) => e.href || e.src).sort(),
+  ]);
+  assert.deepEqual([...new Set(loaded)], named);
+  assert.equal(loaded.filter((name) => name.endsWith('.wasm')).length, 1, 'the wasm is fetched once');
+  assert.deepEqual(errors, []);
+  await close();
+});
+
 test('what the page offers before the engine is there is what the engine has', async () => {
   const { page, close } = await open(site);
   const [first, engine] = await page.evaluate(async () => {
