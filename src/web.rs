@@ -86,19 +86,23 @@ impl TeachingRoom {
     /// How far the table has moved the patient: to the patient's left, up and to the head, mm.
     #[wasm_bindgen(js_name = setTableShift)]
     pub fn set_table_shift(&mut self, left_mm: f64, up_mm: f64, head_mm: f64) -> Result<(), JsError> {
-        let shift = DVec3::new(left_mm, up_mm, head_mm);
-        if !(shift.abs().max_element() <= TABLE_RANGE_MM) {
+        // A NaN is inside no range.
+        if ![left_mm, up_mm, head_mm].iter().all(|mm| mm.abs() <= TABLE_RANGE_MM) {
             return Err(JsError::new(&format!(
                 "table shift of {left_mm}, {up_mm}, {head_mm} mm is not possible: allowed are -{TABLE_RANGE_MM} to {TABLE_RANGE_MM} mm each way"
             )));
         }
-        self.arm.table_shift_mm = shift;
+        self.arm.table_shift_mm = DVec3::new(left_mm, up_mm, head_mm);
         Ok(())
     }
 
     /// Draws the radiograph into the top left of a canvas, one canvas pixel a detector pixel.
     #[wasm_bindgen(js_name = drawRadiograph)]
-    pub fn draw_radiograph(&mut self, canvas: &CanvasRenderingContext2d, bone_dark: bool) -> Result<(), JsValue> {
+    pub fn draw_radiograph(
+        &mut self,
+        canvas: &CanvasRenderingContext2d,
+        bone_dark: bool,
+    ) -> Result<(), JsValue> {
         let view = self.view();
         let look = Look { bone_dark, ..Look::default() };
         let size = self.radiograph.size() as u32;
@@ -113,8 +117,15 @@ impl TeachingRoom {
 
     /// Draws the outlines over a square canvas of any size; `style` as in [`Style`].
     #[wasm_bindgen(js_name = drawOutlines)]
-    pub fn draw_outlines(&mut self, canvas: &CanvasRenderingContext2d, style: JsValue) -> Result<(), JsValue> {
-        let style: Style = serde_wasm_bindgen::from_value(style)?;
+    pub fn draw_outlines(
+        &mut self,
+        canvas: &CanvasRenderingContext2d,
+        style: JsValue,
+    ) -> Result<(), JsValue> {
+        let style: Style = serde_wasm_bindgen::from_value(style).map_err(|error| {
+            let why = error.to_string();
+            JsError::new(&format!("outline style not understood: {}", why.trim_start_matches("Error: ")))
+        })?;
         let view = self.view();
         self.outlines.draw(canvas, &self.patient, self.target, &view, &style)
     }
@@ -137,7 +148,11 @@ impl TeachingRoom {
 
     /// The ranges of the controls, degrees: `{oblique, tilt, rotation}`, each `[low, high]`.
     pub fn ranges() -> Result<JsValue, JsError> {
-        plain(&Ranges { oblique: CArm::OBLIQUE_RANGE_DEG, tilt: CArm::TILT_RANGE_DEG, rotation: (-180.0, 180.0) })
+        plain(&Ranges {
+            oblique: CArm::OBLIQUE_RANGE_DEG,
+            tilt: CArm::TILT_RANGE_DEG,
+            rotation: (-180.0, 180.0),
+        })
     }
 
     fn view(&self) -> Projection {

@@ -91,6 +91,10 @@ function showCriteria(list, rows, criteria) {
     say(row.tolerance, texts.checks.tolerance(criterion));
     say(row.advice, criterion.sentence);
   }
+  // In the order of the view; moved only when it differs, so that a screen reader keeps its place.
+  const wanted = criteria.map((c) => rows.get(c.id).item);
+  const standing = [...list.children].filter((item) => wanted.includes(item));
+  if (wanted.some((item, i) => item !== standing[i])) list.append(...wanted);
   const shown = new Set(criteria.map((c) => c.id));
   for (const [id, row] of rows) row.item.hidden = !shown.has(id);
 }

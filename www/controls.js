@@ -14,15 +14,16 @@ export function turnControl(holder, key, [low, high], app, { leftIsHigh = false 
   const slider = make('input', { type: 'range', id, min: low, max: high, step: FINE_DEG, class: leftIsHigh ? 'left-is-high' : '' });
   const typed = make('input', { type: 'number', id: `${id}-number`, min: low, max: high, step: STEP_DEG, inputmode: 'text', 'aria-label': texts.turn.number(words.name), 'aria-describedby': `${id}-hint` });
   const spoken = make('span', { class: 'turn-words', id: `${id}-words` });
-  const button = (name, end, onTheLeft, step) => {
-    // On a narrow screen the word goes and the ends of the track are named below it instead.
-    const word = make('span', { class: 'nudge-word' }, end);
-    const element = make('button', { type: 'button', class: 'nudge', 'aria-label': name }, ...(onTheLeft ? ['‹ 1° ', word] : ['1° ', word, ' ›']));
+  const button = (end, onTheLeft, step) => {
+    // Its name is its text with the control's name before it. On a narrow screen the word is not shown; the ends of the
+    // track are then named below it.
+    const text = ['1° ', make('span', { class: 'nudge-word' }, end)];
+    const element = make('button', { type: 'button', class: `nudge ${onTheLeft ? 'to-left' : 'to-right'}` }, make('span', { class: 'unseen' }, `${words.name} `), ...text);
     element.addEventListener('click', () => set(now + step));
     return element;
   };
-  const down = button(words.down, words.low, !leftIsHigh, -STEP_DEG);
-  const up = button(words.up, words.high, leftIsHigh, STEP_DEG);
+  const down = button(words.low, !leftIsHigh, -STEP_DEG);
+  const up = button(words.high, leftIsHigh, STEP_DEG);
   const [first, last] = leftIsHigh ? [up, down] : [down, up];
   const [firstEnd, lastEnd] = leftIsHigh ? [words.high, words.low] : [words.low, words.high];
   const complaint = make('p', { class: 'complaint', role: 'alert', hidden: true });
@@ -41,7 +42,8 @@ export function turnControl(holder, key, [low, high], app, { leftIsHigh = false 
   function set(deg) {
     const clamped = Math.min(high, Math.max(low, rounded(deg)));
     complaint.hidden = true;
-    app.change({ [key]: Math.round(clamped * 10) / 10 });
+    now = Math.round(clamped * 10) / 10;
+    app.change({ [key]: now });
   }
 
   slider.addEventListener('input', () => set(Number(slider.value)));
@@ -86,9 +88,10 @@ export function turnControl(holder, key, [low, high], app, { leftIsHigh = false 
 export function tableControl(holder, app) {
   const STEP_MM = 5;
   const LIMIT_MM = 60;
+  const t = texts.table;
   const words = make('span', { class: 'turn-words' });
-  const move = (text, name, key, step) => {
-    const element = make('button', { type: 'button', class: 'nudge', 'aria-label': name }, text);
+  const move = (text, key, step) => {
+    const element = make('button', { type: 'button', class: 'nudge' }, make('span', { class: 'unseen' }, `${t.by} `), text);
     element.addEventListener('click', () => {
       const next = Math.min(LIMIT_MM, Math.max(-LIMIT_MM, app.state[key] + step));
       app.change({ [key]: next });
@@ -97,13 +100,12 @@ export function tableControl(holder, app) {
   };
   const reset = make('button', { type: 'button', class: 'nudge', id: 'straighten' }, texts.turn.straighten);
   reset.addEventListener('click', () => app.change({ tableX: 0, tableZ: 0, rotation: 0 }));
-  const t = texts.table;
   holder.append(
     make('div', { class: 'turn', role: 'group', 'aria-label': t.name },
       make('div', { class: 'turn-head' }, make('span', { class: 'turn-name' }, t.name), words),
       make('div', { class: 'turn-row wrap' },
-        move(t.left, t.leftLong, 'tableX', STEP_MM), move(t.right, t.rightLong, 'tableX', -STEP_MM),
-        move(t.head, t.headLong, 'tableZ', STEP_MM), move(t.feet, t.feetLong, 'tableZ', -STEP_MM), reset)),
+        move(t.left, 'tableX', STEP_MM), move(t.right, 'tableX', -STEP_MM),
+        move(t.head, 'tableZ', STEP_MM), move(t.feet, 'tableZ', -STEP_MM), reset)),
   );
   return (state) => say(words, t.words(state.tableX, state.tableZ));
 }

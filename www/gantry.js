@@ -77,7 +77,7 @@ function still(parts, words, see, from) {
   const vertebra = from === 'feet' ? ring(24).map(([c, s]) => [24 * c, 17 * s, 0]) : [[-14, 17], [14, 17], [14, -17], [-14, -17]].map(([z, y]) => [0, y, z]);
   parts.body.setAttribute('d', closed(vertebra.map(see)));
   parts.floor.setAttribute('d', line([[-900, -900, 0], [900, -900, 0]].map(from === 'feet' ? see : ([x, y]) => see([0, y, x]))));
-  const ends = from === 'feet' ? [[[600, -150, 0], texts.gantry.left], [[-600, -150, 0], texts.gantry.right]] : [[[0, -40, -1000], texts.gantry.feetEnd], [[0, -40, 930], texts.gantry.head]];
+  const ends = from === 'feet' ? [[[800, -840, 0], texts.gantry.left], [[-800, -840, 0], texts.gantry.right]] : [[[0, -40, -1000], texts.gantry.feetEnd], [[0, -40, 930], texts.gantry.head]];
   put(words.start, see(ends[0][0]), ends[0][1]);
   put(words.end, see(ends[1][0]), ends[1][1]);
 }
@@ -113,9 +113,10 @@ function moving(parts, words, see, from, state) {
   put(words.source, besides(see(along(-SOURCE_MM)), 330), texts.gantry.source);
 }
 
-/** Beside a part; above it when it stands out to a side, where there is no room beside. */
+/** Beside a part, on the inner side when it stands far out; above it when it stands as low as the patient. */
 function besides([x, y], distance) {
-  return Math.abs(x) < 300 ? [x + distance, y] : [x, y - 260];
+  if (Math.abs(y) < 300) return [Math.max(-700, Math.min(700, x)), y - 260];
+  return [x < 150 ? x + distance : x - distance, y];
 }
 
 function put(element, [x, y], text) {

@@ -38,6 +38,7 @@ let room = null;
 let report = null;
 let held = false;
 let shaped = '';
+let addressTaken = false;
 
 fillPage();
 const film = filmState(() => start());
@@ -66,23 +67,29 @@ byId('start-again').addEventListener('click', () => startAt(app.state.start));
 byId('notice-close').addEventListener('click', () => (byId('notice').hidden = true));
 byId('case').addEventListener('submit', (event) => event.preventDefault());
 addEventListener('hashchange', () => {
-  if (location.hash !== writeAddress(app.state, app.catalogue)) takeAddress();
+  if (addressTaken && location.hash !== writeAddress(app.state, app.catalogue)) takeAddress();
 });
 if (!storageWorks()) notice([texts.notice.noStorage]);
+const firstState = takeAddressAtOnce();
 draw();
 start();
 
-/** Loads the engine, then takes the address over and draws. Never throws: a failure is shown in the film. */
+/** Loads the engine, takes the address over and draws. Never throws: a failure is shown in the film. */
 async function start() {
-  film.loading(texts.loading.engine);
+  let loading = true;
+  const progress = (percent) => loading && film.loading(percent === null ? texts.loading.engine : texts.loading.percent(percent), percent);
+  progress(null);
   try {
-    const engine = await loadEngine((percent) => film.loading(percent === null ? texts.loading.engine : texts.loading.percent(percent), percent));
+    const engine = await loadEngine(progress);
+    loading = false;
     const { TeachingRoom } = engine;
     app.catalogue = { levels: TeachingRoom.levels(), patients: TeachingRoom.patients(), range: TeachingRoom.ranges() };
     showCase = caseControls(app);
-    takeAddress();
+    if (!addressTaken) takeAddressInFull();
+    addressTaken = true;
     await makeRoom(TeachingRoom);
   } catch (error) {
+    loading = false;
     fail(error.message);
   }
 }
@@ -96,6 +103,7 @@ async function makeRoom(TeachingRoom) {
   shaped = patient;
   film.clear();
   touch();
+  requestAnimationFrame(() => performance.mark('downbeam:first-picture'));
 }
 
 /** Changes the state and asks for a frame. A new case or start begins the steps again. */
@@ -108,6 +116,7 @@ function change(patch) {
   if (has(CASE) || has(['start', 'selfTest'])) restart();
   if (has(CASE) || has(ANGLES)) {
     test.revealed = false;
+    if (state.selfTest) say(byId('status'), '');
     if (!('ownView' in patch)) state.ownView = null;
   }
   touch();
@@ -124,6 +133,7 @@ function restart() {
   steps.reset();
   Object.assign(test, { used: 0, revealed: false });
   app.state.view = steps.view();
+  say(byId('status'), '');
 }
 
 function startAt(number) {
@@ -194,7 +204,8 @@ function settled() {
   const { state } = app;
   if (report && open() && !state.ownView) tick();
   else if (report && open()) announce([]);
-  history.replaceState(null, '', writeAddress(state, app.catalogue));
+  // Until the engine has read the address nothing may overwrite it.
+  if (addressTaken) history.replaceState(null, '', writeAddress(state, app.catalogue));
   document.documentElement.dataset.settled = 'yes';
 }
 
@@ -246,9 +257,25 @@ function toggleBest() {
   } else {
     const best = viewOf(report, state.view)?.best;
     if (!best) return;
-    change({ oblique: best.oblique_deg, tilt: best.tilt_deg, ownView: { oblique: state.oblique, tilt: state.tilt } });
+    const tenths = (degrees) => Math.round(degrees * 10) / 10;
+    change({ oblique: tenths(best.oblique), tilt: tenths(best.tilt), ownView: { oblique: state.oblique, tilt: state.tilt } });
   }
   test.revealed = revealed;
+}
+
+/** What the address asks for as far as it can be read without the engine, so that a page without one is the right page too. */
+function takeAddressAtOnce() {
+  const { asked } = readAddress(location.hash, app.catalogue);
+  const given = asked.start ?? app.state.start;
+  Object.assign(app.state, startPosition(given), { start: given }, asked);
+  return JSON.stringify(app.state);
+}
+
+/** The address read against the engine's own lists; a learner who has moved on meanwhile keeps the place. */
+function takeAddressInFull() {
+  if (JSON.stringify(app.state) === firstState) return takeAddress();
+  const { asked } = readAddress(location.hash, app.catalogue);
+  if (asked.patient) change({ patient: asked.patient });
 }
 
 function takeAddress() {

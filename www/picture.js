@@ -76,8 +76,7 @@ export function pictureWords(state, report, seen) {
   key.dataset.bone = state.boneDark ? 'dark' : 'white';
   const rows = [
     ['posterior', texts.picture.keyPosterior(state)],
-    ...(state.level === 'S1' ? [] : [['below', texts.picture.keyBelow(state, below)]]),
-    ['target', texts.picture.keyTarget(state)],
+    ...(state.level === 'S1' ? [] : [['below', texts.picture.keyBelow(state, below)], ['target', texts.picture.keyTarget(state)]]),
   ];
   if (key.dataset.for !== state.level) {
     key.dataset.for = state.level;

@@ -44,7 +44,7 @@ enum Kind {
     Context,
     /// The target's body and plates.
     Target,
-    /// The target's posterior elements.
+    /// The target's posterior elements; of S1 the whole sacrum.
     Posterior,
     /// The superior articular process of the level below, on the target's side.
     Below,
@@ -109,10 +109,15 @@ fn kind_of(label: Label, target: Target) -> Kind {
     match label.part {
         // The wings count to S1 and the ribs to T12, but neither is aimed at.
         Part::IliacWing | Part::IliacCrest | Part::Rib => Kind::Context,
-        Part::SuperiorArticularProcess if target.level.below() == Some(label.level) && below_side(label.side) => Kind::Below,
+        Part::SuperiorArticularProcess
+            if target.level.below() == Some(label.level) && below_side(label.side) =>
+        {
+            Kind::Below
+        }
         _ if label.level != target.level => Kind::Context,
+        // The sacrum is one piece around its foramina: split, their rims would change looks every few millimetres.
+        _ if target.level == Level::S1 => Kind::Posterior,
         Part::Body | Part::UpperEndPlate | Part::LowerEndPlate => Kind::Target,
-        Part::Ala if target.level == Level::S1 => Kind::Target,
         _ => Kind::Posterior,
     }
 }

@@ -23,6 +23,18 @@ test('opens without a word on the console and draws a picture', async () => {
   await close();
 });
 
+test('every module is asked for at once, not one after the other', async () => {
+  const { page, errors, close } = await open(site);
+  const [loaded, named] = await page.evaluate(() => [
+    performance.getEntriesByType('resource').map((r) => r.name).filter((name) => /\.(js|wasm)$/.test(name)).sort(),
+    [...document.querySelectorAll('link[rel$=preload], script')].map((e) => e.href || e.src).sort(),
+  ]);
+  assert.deepEqual([...new Set(loaded)], named);
+  assert.equal(loaded.filter((name) => name.endsWith('.wasm')).length, 1, 'the wasm is fetched once');
+  assert.deepEqual(errors, []);
+  await close();
+});
+
 test('what the page offers before the engine is there is what the engine has', async () => {
   const { page, close } = await open(site);
   const [first, engine] = await page.evaluate(async () => {
@@ -58,13 +70,13 @@ test('the engine answers bad input with one sentence', async () => {
       said(() => room.setOrientation(NaN, 0)),
       said(() => room.setOrientation(0, 1e9)),
       said(() => room.setImageRotation(-1000)),
-      said(() => room.setTableShift(0, Infinity, 0)),
+      said(() => room.setTableShift(0, NaN, 0)),
       said(() => room.setPatient('')),
       said(() => room.drawOutlines(pen, { colour: 'red' })),
       said(() => room.report()),
     ];
   });
-  const wanted = [/unknown patient 'nobody'/, /unknown level 'L9'/, /unknown side 'middle'/, /oblique of NaN/, /tilt of 1000000000/, /image rotation of -1000/, /table shift/, /unknown patient ''/, /colour/, /^no error$/];
+  const wanted = [/unknown patient 'nobody'/, /unknown level 'L9'/, /unknown side 'middle'/, /oblique of NaN/, /tilt of 1000000000/, /image rotation of -1000/, /table shift/, /unknown patient ''/, /outline style not understood: missing field `canvas_px`/, /^no error$/];
   wanted.forEach((pattern, i) => assert.match(sentences[i], pattern));
   await close();
 });

@@ -37,6 +37,22 @@ for (const [name, answer, sentence] of [
   });
 }
 
+test('a page without an engine is the page of its address, and keeps it for the second try', async () => {
+  const hash = '#patient=small&level=L2&side=right&start=7&oblique=15&tilt=-6&self-test=on';
+  const { page, close } = await open(site, { hash, ready: false, prepare: (p) => p.route('**/*.wasm', (route) => route.fulfill({ status: 404 })) });
+  await page.waitForSelector('#film-state[data-failed=true]');
+  const shown = () => page.evaluate(() => [document.getElementById('level-L2').checked, document.getElementById('side-right').checked, ...['turn-oblique', 'turn-tilt', 'patient'].map((id) => document.getElementById(id).value)]);
+  assert.deepEqual((await shown()).slice(0, 4), [true, true, '15', '-6']);
+  await page.locator('#turn-oblique').press('ArrowLeft');
+  await page.waitForTimeout(600);
+  assert.equal(await page.evaluate(() => location.hash), hash);
+  await page.unroute('**/*.wasm');
+  await page.click('#retry');
+  await settled(page);
+  assert.deepEqual(await shown(), [true, true, '16', '-6', 'small'], 'the learner’s own turn is kept');
+  await close();
+});
+
 test('no connection, and glue that is missing', async () => {
   for (const pattern of ['**/*.wasm', '**/pkg/downbeam.js']) {
     const { page, close } = await open(site, { ready: false, prepare: (p) => p.route(pattern, (route) => route.abort()) });

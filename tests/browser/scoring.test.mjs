@@ -41,7 +41,7 @@ for (const level of ['L1', 'L2', 'L3', 'L4', 'L5', 'S1']) {
       assert.deepEqual(best, views[1].best);
       for (const view of views) {
         await page.check(`#view-${view.view}`);
-        await aim(page, view.best.oblique_deg.toFixed(1), view.best.tilt_deg.toFixed(1));
+        await aim(page, view.best.oblique.toFixed(1), view.best.tilt.toFixed(1));
         // A step ticked here may move the page on to another view; this check is about the one asked for.
         await page.check(`#view-${view.view}`);
         await settled(page);
@@ -50,7 +50,7 @@ for (const level of ['L1', 'L2', 'L3', 'L4', 'L5', 'S1']) {
         for (const id of view.criteria) assert.equal(await page.getAttribute(`#check-${id}`, 'data-score'), '1', id);
       }
       await page.check('#view-oblique');
-      await aim(page, (best.oblique_deg * 0.2).toFixed(1), (best.tilt_deg + 12).toFixed(1));
+      await aim(page, (best.oblique * 0.2).toFixed(1), (best.tilt + 12).toFixed(1));
       await page.check('#view-oblique');
       assert.notEqual(await total(page), '100 of 100', 'far from the best view there are no full marks');
     }
@@ -82,20 +82,21 @@ test('the advice leads to the best view', async () => {
 test('steps are ticked in order, from the criteria only', async () => {
   const { page, close } = await open(site, { hash: '#level=L4&side=left&oblique=-9&tilt=14' });
   const { views } = await engineReport(page, 'L4', 'left', 0, 0);
-  const [ap, oblique] = views.map((v) => v.best);
+  const [ap, slanted] = views.map((v) => v.best);
   assert.equal(await stepsDone(page), 0);
-  await aim(page, oblique.oblique_deg.toFixed(1), oblique.tilt_deg.toFixed(1));
+  await aim(page, slanted.oblique.toFixed(1), slanted.tilt.toFixed(1));
   assert.equal(await stepsDone(page), 0, 'the last step does not come before the first');
-  await aim(page, ap.oblique_deg.toFixed(1), (ap.tilt_deg + 12).toFixed(1));
+  await typeAngle(page, 'tilt', (ap.tilt + 12).toFixed(1));
+  await typeAngle(page, 'oblique', ap.oblique.toFixed(1));
   assert.equal(await stepsDone(page), 1, 'spinous process centred, plate not square');
   assert.match(await page.textContent('#status'), /Step done: True AP/);
-  await typeAngle(page, 'tilt', ap.tilt_deg.toFixed(1));
+  await typeAngle(page, 'tilt', ap.tilt.toFixed(1));
   assert.equal(await stepsDone(page), 2);
   assert.ok(await page.isChecked('#view-oblique'), 'the checks move on to the oblique view');
-  await typeAngle(page, 'tilt', (oblique.tilt_deg + 5).toFixed(1));
-  await typeAngle(page, 'oblique', oblique.oblique_deg.toFixed(1));
+  await typeAngle(page, 'tilt', (slanted.tilt + 5).toFixed(1));
+  await typeAngle(page, 'oblique', slanted.oblique.toFixed(1));
   assert.equal(await stepsDone(page), 3);
-  await typeAngle(page, 'tilt', oblique.tilt_deg.toFixed(1));
+  await typeAngle(page, 'tilt', slanted.tilt.toFixed(1));
   assert.equal(await stepsDone(page), 4);
   assert.match(await page.textContent('#steps-note'), /All four steps done/);
   await page.click('#start-again');
@@ -145,7 +146,7 @@ test('self-test hides values and advice until asked, and counts', async () => {
   assert.match(await page.textContent('#status'), /of 100/);
   assert.ok(await page.isEnabled('#best'));
   const { views } = await engineReport(page, 'L4', 'left', 0, 0);
-  await aim(page, views[0].best.oblique_deg.toFixed(1), views[0].best.tilt_deg.toFixed(1));
+  await aim(page, views[0].best.oblique.toFixed(1), views[0].best.tilt.toFixed(1));
   await hidden();
   assert.equal(await stepsDone(page), 0, 'nothing is ticked before the learner asks');
   await page.click('#check');

@@ -64,8 +64,8 @@ test('typed numbers, also those that are none or too large', async () => {
 
 test('one-degree buttons', async () => {
   const { page, close } = await open(site, { hash: START });
-  await page.getByRole('button', { name: 'Turn 1 degree to the patient’s right' }).click();
-  await page.getByRole('button', { name: 'Tilt 1 degree cephalad' }).click();
+  await page.getByRole('button', { name: 'Oblique 1° right' }).click();
+  await page.getByRole('button', { name: 'Tilt 1° cephalad' }).click();
   await settled(page);
   assert.equal(await angle(page, 'oblique'), -1);
   assert.equal(await angle(page, 'tilt'), 1);
@@ -117,7 +117,7 @@ test('level, side, patient, polarity, table and image rotation change the pictur
   await step('level', () => page.check('#level-L2'));
   await step('patient', () => page.selectOption('#patient', { index: 1 }));
   await page.click('.more summary');
-  await step('table', () => page.getByRole('button', { name: 'Move the table 5 mm towards the head' }).click());
+  await step('table', () => page.getByRole('button', { name: 'Move the table 5 mm: To the head' }).click());
   await step('rotation', () => page.locator('#turn-rotation').press('PageUp'));
   const overlay = await pictureHash(page, 'overlay');
   await page.check('#side-right');

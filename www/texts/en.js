@@ -39,7 +39,7 @@ export const texts = {
     outlines: 'Outlines',
     labels: 'Names',
     hint: 'Drag the picture to turn: the receptor goes the way you drag. The sliders do the same.',
-    keyPosterior: (s) => `${s.level} posterior elements`,
+    keyPosterior: (s) => (s.level === 'S1' ? 'sacrum' : `${s.level} posterior elements`),
     keyBelow: (s, below) => `${below} superior articular process`,
     keyTarget: (s) => `${s.level} body`,
     dogHeading: (s) => `The dog of ${s.level}, part by part`,
@@ -79,8 +79,6 @@ export const texts = {
     low: 'right',
     words: (deg) => (isZero(deg) ? 'straight above' : `${short(deg)} to the patient’s ${deg > 0 ? 'left' : 'right'}`),
     spoken: (deg) => (isZero(deg) ? 'straight above, 0 degrees' : `${spoken(deg)} to the patient’s ${deg > 0 ? 'left' : 'right'}`),
-    up: 'Turn 1 degree to the patient’s left',
-    down: 'Turn 1 degree to the patient’s right',
   },
   tilt: {
     name: 'Tilt',
@@ -89,8 +87,6 @@ export const texts = {
     low: 'caudad',
     words: (deg) => (isZero(deg) ? 'no tilt' : `${short(deg)} ${deg > 0 ? 'cephalad' : 'caudad'}`),
     spoken: (deg) => (isZero(deg) ? 'no tilt, 0 degrees' : `${spoken(deg)} ${deg > 0 ? 'cephalad' : 'caudad'}`),
-    up: 'Tilt 1 degree cephalad',
-    down: 'Tilt 1 degree caudad',
   },
   rotation: {
     name: 'Image rotation',
@@ -99,8 +95,6 @@ export const texts = {
     low: 'counter',
     words: (deg) => (isZero(deg) ? 'upright' : `${short(deg)} ${deg > 0 ? 'clockwise' : 'counter-clockwise'}`),
     spoken: (deg) => (isZero(deg) ? 'upright, 0 degrees' : `${spoken(deg)} ${deg > 0 ? 'clockwise' : 'counter-clockwise'}`),
-    up: 'Rotate the image 1 degree clockwise',
-    down: 'Rotate the image 1 degree counter-clockwise',
   },
   table: {
     name: 'Move the table',
@@ -108,10 +102,7 @@ export const texts = {
     right: 'Right',
     head: 'To the head',
     feet: 'To the feet',
-    leftLong: 'Move the table 5 mm to the patient’s left',
-    rightLong: 'Move the table 5 mm to the patient’s right',
-    headLong: 'Move the table 5 mm towards the head',
-    feetLong: 'Move the table 5 mm towards the feet',
+    by: 'Move the table 5 mm:',
     words: (x, z) =>
       x === 0 && z === 0
         ? 'target at the isocentre'
