@@ -88,7 +88,7 @@ impl Raster {
         if !chunks.iter().any(|c| seen(&c)) {
             return;
         }
-        self.to_screen(&mesh.positions, view);
+        self.project_all(&mesh.positions, view);
         self.planes.clear();
         self.planes.resize(mesh.triangles.len(), Plane::default());
         for chunk in chunks.iter().filter(seen) {
@@ -120,7 +120,7 @@ impl Raster {
     }
 
     /// Column frame to (pixel x, pixel y downwards, depth less SOD).
-    fn to_screen(&mut self, positions: &[Vec3], view: &Projection) {
+    fn project_all(&mut self, positions: &[Vec3], view: &Projection) {
         let right = view.right.as_vec3();
         let up = view.up.as_vec3();
         let d = view.d.as_vec3();

@@ -256,7 +256,7 @@ mod tests {
         };
         let along = DVec2::new(0.6, 0.8);
         let (low, high) = (0..10_000)
-            .map(|i| view.project(ring.point(f64::from(i) * 6.283_185_307_179_586 / 1e4)).dot(along))
+            .map(|i| view.project(ring.point(f64::from(i) * std::f64::consts::TAU / 1e4)).dot(along))
             .fold((f64::MAX, f64::MIN), |(l, h), x| (l.min(x), h.max(x)));
         let span = ring_span(&view, &ring, along);
         assert!((span.0 - low).abs() < 1e-5 && (span.1 - high).abs() < 1e-5, "{span:?} {low} {high}");

@@ -6,11 +6,12 @@ use crate::build;
 use crate::command::{Command, UsageError, print, text, unknown};
 use crate::project;
 use crate::site::Site;
-use anyhow::{Context, anyhow};
+use anyhow::Context;
 use lexopt::{Arg, Parser};
-use std::net::{Ipv4Addr, TcpListener};
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::sync::Arc;
-use tiny_http::{Header, Response, Server};
+use std::time::Duration;
 
 pub(crate) const COMMAND: Command = Command {
     name: "serve",
@@ -23,8 +24,9 @@ pub(crate) const COMMAND: Command = Command {
 };
 
 const DEFAULT_PORT: u16 = 8080;
-/// Requests answered at the same time; a browser opens about six connections.
-const THREADS: usize = 6;
+/// Bytes of a request's head that are read, and how long is waited for them.
+const LONGEST_HEAD: u64 = 16 * 1024;
+const PATIENCE: Duration = Duration::from_secs(5);
 
 fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let (mut port, mut building) = (None, true);
@@ -43,10 +45,9 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         build::into_www(&folder)?;
     }
     let site = Site::new(&folder.join("www"))?;
-    let server = Server::from_listener(listener, None).map_err(|e| anyhow!("cannot serve: {e}"))?;
     print(&format!("Downbeam is at http://{address}/\n"))?;
     eprintln!("Stop it with Ctrl-C.");
-    answer_all(server, site);
+    answer_all(&listener, site);
     Ok(())
 }
 
@@ -68,28 +69,40 @@ fn listen(port: Option<u16>) -> anyhow::Result<TcpListener> {
     })
 }
 
-/// Answers requests for ever. A request that cannot be answered (the browser has gone) is dropped.
-fn answer_all(server: Server, site: Site) {
-    let (server, site) = (Arc::new(server), Arc::new(site));
-    let threads: Vec<_> = (0..THREADS)
-        .map(|_| {
-            let (server, site) = (server.clone(), site.clone());
-            std::thread::spawn(move || {
-                loop {
-                    let Ok(request) = server.recv() else { continue };
-                    let reply = site.answer(request.method().as_str(), request.url());
-                    let mut response = Response::from_data(reply.body).with_status_code(reply.status);
-                    for (name, value) in reply.headers {
-                        if let Ok(header) = Header::from_bytes(name, value) {
-                            response.add_header(header);
-                        }
-                    }
-                    let _ = request.respond(response);
-                }
-            })
-        })
-        .collect();
-    for thread in threads {
-        let _ = thread.join();
+/// Answers requests for ever, a thread for each connection and a connection for each request.
+///
+/// Not a pool: a browser opens about six connections at once and keeps them, and a pool with fewer free threads leaves
+/// the rest waiting until one is given up.
+fn answer_all(listener: &TcpListener, site: Site) {
+    let site = Arc::new(site);
+    for stream in listener.incoming().flatten() {
+        let site = site.clone();
+        // A request that cannot be answered (the browser has gone) is dropped.
+        std::thread::spawn(move || answer_one(&stream, &site));
     }
+}
+
+fn answer_one(stream: &TcpStream, site: &Site) -> std::io::Result<()> {
+    stream.set_read_timeout(Some(PATIENCE))?;
+    let mut head = BufReader::new(stream.take(LONGEST_HEAD));
+    let mut first = String::new();
+    head.read_line(&mut first)?;
+    let mut line = String::new();
+    while head.read_line(&mut line)? > 2 {
+        line.clear();
+    }
+    let mut words = first.split_ascii_whitespace();
+    let (method, url) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
+    let reply = site.answer(method, url);
+    let mut text = format!("HTTP/1.1 {} \r\nConnection: close\r\nContent-Length: {}\r\n", reply.status, reply.body.len());
+    for (name, value) in &reply.headers {
+        text += &format!("{name}: {value}\r\n");
+    }
+    let mut out = stream;
+    out.write_all(text.as_bytes())?;
+    out.write_all(b"\r\n")?;
+    if method != "HEAD" {
+        out.write_all(&reply.body)?;
+    }
+    out.flush()
 }
