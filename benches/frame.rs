@@ -14,7 +14,11 @@ use std::time::Duration;
 
 /// Orientations of a slow sweep from AP to oblique, one a frame.
 fn sweep() -> impl Iterator<Item = CArm> {
-    (0..).map(|i| CArm { oblique: f64::from(i % 60) * 0.01, tilt: f64::from(i % 17) * 0.01 - 0.08, ..CArm::default() })
+    (0..).map(|i| CArm {
+        oblique: f64::from(i % 60) * 0.01,
+        tilt: f64::from(i % 17) * 0.01 - 0.08,
+        ..CArm::default()
+    })
 }
 
 fn frame(c: &mut Criterion) {
@@ -22,7 +26,8 @@ fn frame(c: &mut Criterion) {
     let patient = Patient::new(&spec);
     let target = Target { level: Level::L4, side: Side::Left };
     let centre = patient.level(target.level).centre;
-    let triangles: usize = patient.bones.iter().map(|b| b.outer.triangles.len() + b.marrow.triangles.len()).sum();
+    let triangles: usize =
+        patient.bones.iter().map(|b| b.outer.triangles.len() + b.marrow.triangles.len()).sum();
     println!("triangles in the scene, both surfaces: {triangles}");
 
     let mut group = c.benchmark_group("frame");

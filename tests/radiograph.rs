@@ -72,7 +72,7 @@ fn ellipsoid_is_its_chord() {
         let view = Projection::new(&arm, DVec3::ZERO);
         let mut raster = raster(&arm);
         raster.add(&mesh, &mesh.edges(), &chunks(&mesh), &view, 1.0);
-    raster.finish();
+        raster.finish();
         let (mut worst, mut sum, mut exact_sum) = (0.0_f64, 0.0, 0.0);
         for (i, length) in lengths(&raster).into_iter().enumerate() {
             let r = view.ray_through(pixel(&arm, i % SIZE, i / SIZE)) / radii.as_dvec3();

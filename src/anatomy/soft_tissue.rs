@@ -176,7 +176,8 @@ fn trabeculae(levels: &[LevelLandmarks; 7], size: f64) -> Body {
                 + back * (radius * s * upper.half_depth as f32 * 0.92);
             let upright = i % 4 != 0;
             let height = up.length();
-            let half = if upright { (2.5 + 3.5 * number.unit()) * k } else { (1.5 + 2.0 * number.unit()) * k };
+            let half =
+                if upright { (2.5 + 3.5 * number.unit()) * k } else { (1.5 + 2.0 * number.unit()) * k };
             let low = 2.5 * k + half;
             let middle = foot + up / height * (low + (height - 2.0 * low).max(0.0) * number.unit());
             let along = if upright { up / height } else { (left * c + back * s).normalize() };

@@ -75,7 +75,8 @@ mod tests {
 
     #[test]
     fn inverse_undoes() {
-        let m = Rigid { rotation: rotation_x(0.3) * rotation_z(-1.1), translation: DVec3::new(3.0, -4.0, 5.0) };
+        let m =
+            Rigid { rotation: rotation_x(0.3) * rotation_z(-1.1), translation: DVec3::new(3.0, -4.0, 5.0) };
         let p = DVec3::new(1.0, 2.0, 3.0);
         assert!((m.inverse().after(&m).point(p) - p).length() < 1e-14);
     }

@@ -44,7 +44,8 @@ impl Lattice {
         let (low, high) = solid.bounds();
         let margin = 2.0 * spacing;
         let origin = low - margin;
-        let blocks_along = ((high - low + 2.0 * margin) / (spacing * BLOCK as f32)).ceil().as_uvec3() + UVec3::ONE;
+        let blocks_along =
+            ((high - low + 2.0 * margin) / (spacing * BLOCK as f32)).ceil().as_uvec3() + UVec3::ONE;
         let blocks_along = blocks_along.to_array().map(|n| n as usize);
         let size = blocks_along.map(|n| n * BLOCK);
         let count = size[0] * size[1] * size[2];
@@ -121,7 +122,8 @@ impl Lattice {
                 there[axis] -= 1;
             }
             let (a, b) = (self.index(here), self.index(there));
-            (self.distance[a] < 0.0) == (self.distance[b] < 0.0) && (self.marrow[a] < 0.0) == (self.marrow[b] < 0.0)
+            (self.distance[a] < 0.0) == (self.distance[b] < 0.0)
+                && (self.marrow[a] < 0.0) == (self.marrow[b] < 0.0)
         })
     }
 

@@ -79,7 +79,9 @@ mod tests {
     #[test]
     fn marrow_lies_between_fat_and_cortex_and_falls_with_density() {
         let cortex = per_mm(Material::CorticalBone, 52.0);
-        assert!(marrow_per_mm(1.0, 52.0) > per_mm(Material::Adipose, 52.0) && marrow_per_mm(1.0, 52.0) < cortex);
+        assert!(
+            marrow_per_mm(1.0, 52.0) > per_mm(Material::Adipose, 52.0) && marrow_per_mm(1.0, 52.0) < cortex
+        );
         assert!(marrow_per_mm(0.4, 52.0) < marrow_per_mm(1.0, 52.0));
     }
 }

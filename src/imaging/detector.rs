@@ -225,7 +225,8 @@ mod tests {
         detect(&mut picture, size, &quanta, &mut Vec::new());
         let n = picture.len() as f64;
         let mean = picture.iter().map(|&a| f64::from(a)).sum::<f64>() / n;
-        let variance = picture.iter().map(|&a| (f64::from(a) - mean) * (f64::from(a) - mean)).sum::<f64>() / n;
+        let variance =
+            picture.iter().map(|&a| (f64::from(a) - mean) * (f64::from(a) - mean)).sum::<f64>() / n;
         let expected = 1.0 / (DQE * 470.0);
         assert!((mean - 5.0).abs() < 0.005, "{mean}");
         assert!((variance / expected - 1.0).abs() < 0.03, "{variance} against {expected}");

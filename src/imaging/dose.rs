@@ -107,9 +107,14 @@ impl DoseLog {
         let field = saved(&|e| if e.open_share > HALF_FIELD { HALF_FIELD / e.open_share } else { 1.0 });
         let rate = saved(&|e| {
             let slow = SLOW_PULSES_PER_S / e.pulses_per_s;
-            if e.kind == "fluoroscopy" && slow < 1.0 { libm::pow(slow, super::exposure::RATE_POWER) } else { 1.0 }
+            if e.kind == "fluoroscopy" && slow < 1.0 {
+                libm::pow(slow, super::exposure::RATE_POWER)
+            } else {
+                1.0
+            }
         });
-        let low = saved(&|e| if e.low_dose || e.kind == "spot" { 1.0 } else { super::exposure::LOW_DOSE_FACTOR });
+        let low =
+            saved(&|e| if e.low_dose || e.kind == "spot" { 1.0 } else { super::exposure::LOW_DOSE_FACTOR });
         let fewer = if self.events.len() >= 6 { 0.5 } else { 0.0 };
         [
             (field, "Collimating to half the field"),

@@ -176,7 +176,11 @@ pub fn technique(arm: &CArm, settings: &BeamSettings, kvp: f64, attenuation: f64
         energy_kev: tube.energy_kev,
         receptor_kerma_ugy,
         photons_per_pixel: receptor_kerma_ugy * tube.photons_per_mm2_ugy * pixel * pixel,
-        reference_kerma_mgy: mas * tube.kerma_ugy_per_mas * (1000.0 / reference) * (1000.0 / reference) * 1e-3,
+        reference_kerma_mgy: mas
+            * tube.kerma_ugy_per_mas
+            * (1000.0 / reference)
+            * (1000.0 / reference)
+            * 1e-3,
     }
 }
 
@@ -249,7 +253,8 @@ mod tests {
     fn thicker_and_magnified_cost_more_and_collimated_less() {
         let arm = CArm::default();
         let base = BeamSettings::default();
-        let kap = |s: &BeamSettings, a: f64| irradiation(&arm, s, &technique(&arm, s, 75.0, a), 8).kap_mgy_cm2;
+        let kap =
+            |s: &BeamSettings, a: f64| irradiation(&arm, s, &technique(&arm, s, 75.0, a), 8).kap_mgy_cm2;
         assert!(kap(&base, 6.0) > kap(&base, 5.0));
         assert!(kap(&BeamSettings { open: [0.5, 1.0], ..base }, 5.0) < 0.51 * kap(&base, 5.0));
         let kerma = |s: &BeamSettings| technique(&arm, s, 75.0, 5.0).reference_kerma_mgy;

@@ -90,7 +90,12 @@ impl OutlineTracer {
 }
 
 /// Runs of points with the same tag; each run reaches to the first point of the next so that nothing gapes.
-fn split_by_tag(line: &[ContourPoint], flat: &Flat, run: &mut Vec<Point>, mut emit: impl FnMut(u8, &[Point])) {
+fn split_by_tag(
+    line: &[ContourPoint],
+    flat: &Flat,
+    run: &mut Vec<Point>,
+    mut emit: impl FnMut(u8, &[Point]),
+) {
     let Some((first, rest)) = line.split_first() else { return };
     let mut tag = first.tag;
     run.clear();

@@ -174,7 +174,8 @@ impl Radiograph {
             for i in 0..=COARSE {
                 let uv = DVec2::new(i as f64 / COARSE as f64 - 0.5, 0.5 - j as f64 / COARSE as f64);
                 let uv = uv * (2.0 * view.half_field_mm);
-                let a = fat * chord_mm(&trunk.skin, view, uv) + (soft - fat) * chord_mm(&trunk.fascia, view, uv);
+                let a =
+                    fat * chord_mm(&trunk.skin, view, uv) + (soft - fat) * chord_mm(&trunk.fascia, view, uv);
                 self.trunk[j * (COARSE + 1) + i] = a as f32;
             }
         }

@@ -93,7 +93,8 @@ mod tests {
     fn advice_finds_the_zero_of_a_known_curve() {
         let arm = CArm::at_degrees(5.0, 0.0).unwrap();
         let found =
-            advice(Control::Oblique, &arm, |a| libm::tan(a.oblique) - libm::tan(25.0_f64.to_radians())).unwrap();
+            advice(Control::Oblique, &arm, |a| libm::tan(a.oblique) - libm::tan(25.0_f64.to_radians()))
+                .unwrap();
         assert_eq!(found.direction, "left");
         assert!((found.amount_deg - 20.0).abs() < 1e-6);
         assert_eq!(sentence(&found), "Turn the receptor 20 degrees towards the patient's left.");

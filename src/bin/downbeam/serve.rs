@@ -94,7 +94,11 @@ fn answer_one(stream: &TcpStream, site: &Site) -> std::io::Result<()> {
     let mut words = first.split_ascii_whitespace();
     let (method, url) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
     let reply = site.answer(method, url);
-    let mut text = format!("HTTP/1.1 {} \r\nConnection: close\r\nContent-Length: {}\r\n", reply.status, reply.body.len());
+    let mut text = format!(
+        "HTTP/1.1 {} \r\nConnection: close\r\nContent-Length: {}\r\n",
+        reply.status,
+        reply.body.len()
+    );
     for (name, value) in &reply.headers {
         text += &format!("{name}: {value}\r\n");
     }

@@ -23,7 +23,17 @@ impl Strut {
         let length = (b - a).length().max(1e-3);
         let axis = (b - a) / length;
         let wide = (wide - axis * wide.dot(axis)).normalize_or(axis.any_orthonormal_vector());
-        Self { a, axis, length, per_length: 1.0 / length, wide, thin: axis.cross(wide), half_wide, half_thin, square }
+        Self {
+            a,
+            axis,
+            length,
+            per_length: 1.0 / length,
+            wide,
+            thin: axis.cross(wide),
+            half_wide,
+            half_thin,
+            square,
+        }
     }
 
     /// First-order distance, mm: the section's norm over its gradient, caps half as long as they are thin.
@@ -82,8 +92,7 @@ mod tests {
     #[test]
     fn walls_and_caps_are_where_they_were_asked_for() {
         for square in [false, true] {
-            let bar =
-                Strut::new(Vec3::ZERO, Vec3::Y * 20.0, Vec3::Z, [6.0, 4.0], [3.0, 2.0], square);
+            let bar = Strut::new(Vec3::ZERO, Vec3::Y * 20.0, Vec3::Z, [6.0, 4.0], [3.0, 2.0], square);
             for wall in [
                 Vec3::new(3.0, 0.0, 0.0),
                 Vec3::new(0.0, 0.0, 6.0),
