@@ -62,7 +62,7 @@ impl SuperiorProcess {
         let wall = d.posterior_wall_mm();
         let [x, _, z] = d.pedicle_centre_mm();
         Self {
-            root: [x + 0.6 * scale, wall + 9.5 * scale, z + 1.0 * scale],
+            root: [x + 1.4 * scale, wall + 9.5 * scale, z + 1.0 * scale],
             tip: [
                 d.superior_process_lateral_mm,
                 wall + d.superior_process_behind_mm,
@@ -122,7 +122,7 @@ impl SuperiorProcess {
             top,
             self.tangent(),
             [1.05 * wide, 0.66 * wide],
-            [6.2 * k + 0.5 * grown, cap + 0.5 * grown],
+            [5.8 * k + 0.5 * grown, cap + 0.5 * grown],
             false,
         );
         let facet = Facet {
