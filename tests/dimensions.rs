@@ -90,12 +90,18 @@ fn canal_is_open_to_its_width_and_depth() {
     for level in Level::VERTEBRAE {
         let d = vertebra(level).unwrap();
         let points = own(level);
-        let z = d.pedicle_centre_mm()[2];
-        // At the isthmus, 4.5 mm behind the wall: in front of it the pedicles flare into the body.
+        // In the section square to the pedicle's axis through its isthmus, as its width is measured: in front of it the pedicle
+        // flares into the body, behind it into the pillar.
+        let centre = DVec3::from_array(d.pedicle_centre_mm());
+        let (sin, cos) = libm::sincos(d.pedicle_axial_deg.to_radians());
         let medial = points
             .iter()
-            .filter(|p| (p.z - z).abs() < 1.5 && (p.y - d.pedicle_centre_mm()[1]).abs() < 0.8)
-            .map(|p| p.x.abs())
+            .filter(|p| {
+                let r = **p - centre;
+                let (along, across) = (r.x * sin + r.y * cos, r.x * cos - r.y * sin);
+                r.z.abs() < 1.5 && along.abs() < 0.8 && across.abs() < 1.5 * d.pedicle_width_mm / 2.0
+            })
+            .map(|p| p.x)
             .fold(f64::MAX, f64::min);
         near(level, "half interpedicular distance", medial, d.interpedicular_mm / 2.0, 1.2);
         let lamina = points
