@@ -140,19 +140,20 @@ fn psoas(levels: &[LevelLandmarks; 7], size: f64) -> Vec<Body> {
 fn gas(levels: &[LevelLandmarks; 7], size: f64) -> Body {
     let mut number = Numbers(0x5EED_0000_0000_0001);
     let mut mesh = Mesh::default();
-    for _ in 0..9 {
+    for _ in 0..14 {
         let level = levels[2 + (number.unit() * 4.0) as usize].centre.as_vec3();
         let side = if number.unit() < 0.5 { -1.0 } else { 1.0 };
         let centre = level
             + Vec3::new(
-                side * (18.0 + 60.0 * number.unit()),
+                side * (24.0 + 56.0 * number.unit()),
                 -62.0 - 25.0 * number.unit(),
                 30.0 * number.unit() - 15.0,
             ) * size as f32;
-        let long = 9.0 + 12.0 * number.unit();
-        let radii = Vec3::new(long, 7.0 + 4.0 * number.unit(), 7.0 + 6.0 * number.unit()) * size as f32;
+        let radii =
+            Vec3::new(5.0 + 7.0 * number.unit(), 2.0 + 2.5 * number.unit(), 3.5 + 4.5 * number.unit())
+                * size as f32;
         let shape = Shape::Ellipsoid(Ellipsoid { centre, axes: Mat3::IDENTITY, radii });
-        append(&mut mesh, &meshed(vec![Piece::new(shape, 0, 1.0, 1.0)], 4.0));
+        append(&mut mesh, &meshed(vec![Piece::new(shape, 0, 1.0, 1.0)], 1.8));
     }
     body(Filling::Gas, mesh)
 }
