@@ -79,6 +79,9 @@ impl OutlineTracer {
                 .filter(|c| view.sees(c.centre.as_dvec3(), f64::from(c.radius)))
                 .map(|c| c.first..c.end);
             self.tracer.trace(&bone.outer, &bone.edges, flat.source, runs, |ring| {
+                if spread_mm(ring, &flat) < HOOK_MM {
+                    return;
+                }
                 split_by_tag(ring, &flat, run, |tag, line| {
                     let label = bone.label(tag);
                     clip(line, half, |piece| outlines.push(Outline { label, points: piece.to_vec() }));
@@ -126,6 +129,34 @@ pub fn silhouette(mesh: &Mesh, view: &Projection) -> Vec<Vec<Point>> {
         }
     });
     let none: Vec<Vec<Point>> = Vec::new();
+    // Traced this way around, the contour winds negatively about the shadow.
     let shapes = rings.overlay(&none, OverlayRule::Subject, FillRule::Negative);
-    shapes.into_iter().filter_map(|shape| shape.into_iter().next()).collect()
+    let outer = shapes.into_iter().filter_map(|shape| shape.into_iter().next());
+    outer.filter(|ring| area_mm2(ring) > SPECK_MM2).collect()
+}
+
+/// Rings smaller than this are where the contour crosses itself at a cusp, not shadows.
+const SPECK_MM2: f32 = 0.5;
+
+/// Area inside a closed ring (first point not repeated), mm², by the shoelace formula.
+fn area_mm2(ring: &[Point]) -> f32 {
+    let twice: f32 = (0..ring.len())
+        .map(|i| {
+            let ([ax, ay], [bx, by]) = (ring[i], ring[(i + 1) % ring.len()]);
+            ax * by - bx * ay
+        })
+        .sum();
+    twice.abs() / 2.0
+}
+
+/// Loops that spread less than this on the detector are the mesh's own ripples in a crease, not a bone's border.
+const HOOK_MM: f32 = 3.0;
+
+/// The larger side of the box around a projected loop, mm.
+fn spread_mm(ring: &[ContourPoint], flat: &Flat) -> f32 {
+    let (low, high) =
+        ring.iter().map(|c| flat.project(c.position)).fold(([f32::MAX; 2], [f32::MIN; 2]), |(l, h), p| {
+            ([l[0].min(p[0]), l[1].min(p[1])], [h[0].max(p[0]), h[1].max(p[1])])
+        });
+    (high[0] - low[0]).max(high[1] - low[1])
 }
