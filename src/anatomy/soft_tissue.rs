@@ -36,8 +36,8 @@ pub struct Trunk {
 /// What a body is filled with.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Filling {
-    /// Muscle in soft tissue.
-    Muscle,
+    /// Muscle in fat.
+    MuscleInFat,
     /// Fat in soft tissue.
     Fat,
     /// Gas in soft tissue.
@@ -109,7 +109,7 @@ fn meshed(pieces: Vec<Piece>, spacing: f32) -> Mesh {
 fn psoas(levels: &[LevelLandmarks; 7], size: f64) -> Vec<Body> {
     let k = size as f32;
     let mut list = Vec::new();
-    for (filling, sleeve_mm) in [(Filling::Fat, 2.5), (Filling::Muscle, 0.0)] {
+    for (filling, sleeve_mm) in [(Filling::Fat, 2.5), (Filling::MuscleInFat, 0.0)] {
         let mut pieces = Vec::new();
         for side in [1.0_f32, -1.0] {
             let node = |level: Level, out: f32, front: f32| {
@@ -127,12 +127,8 @@ fn psoas(levels: &[LevelLandmarks; 7], size: f64) -> Vec<Body> {
                 pieces.push(Piece::new(Shape::Strut(shape), 0, 1.0, 6.0));
             }
         }
-        list.push(body(filling, meshed(pieces, 5.0)));
+        list.push(body(filling, meshed(pieces, 6.0)));
     }
-    // The muscle lies inside the fat: it replaces fat, not soft tissue.
-    let mut inside_out = list[1].mesh.clone();
-    inside_out.triangles.iter_mut().for_each(|t| t.swap(1, 2));
-    list.push(body(Filling::Fat, inside_out));
     list
 }
 

@@ -4,14 +4,15 @@
 //! no order and no depth buffer. `t` is taken as the depth along the central ray less the SOD (a constant that cancels on
 //! a closed mesh), and the result is stretched to the slanted ray by [`Raster::slant`].
 //!
-//! The sum is done over edges, not over pixels. On the screen a triangle's depth is a plane P(x, y); along a row it is switched on
-//! at one edge and off at another. So each edge, between the triangles P and Q, adds on every row that it crosses the step
-//! `P - Q` and the change of slope at the first pixel past it, and one running sum along each row gives the picture. An edge is
-//! crossed at the same pixel for both its triangles, so entries and exits balance exactly.
+//! The sum is done over edges, not over pixels. On the screen a triangle's depth is a plane, and along a row its slope is switched
+//! on at one edge and off at another. Two triangles that share an edge have the same depth along it, so that crossing the edge
+//! changes the slope alone: each edge adds, on every row that it crosses, the change of slope `Δ` at the first pixel past it and
+//! `Δ · (pixel - x)` to start it at the edge itself. One running sum along each row then gives the picture. Nothing is
+//! added that does not cancel on a closed mesh.
 //!
 //! Depth is linear on the screen within a triangle; for triangles of 2 mm at 700 mm that errs by at most
-//! 2 · (2 / 2)² / 700 = 0.003 mm at one pixel and much less in the mean. Sums are f64: a step stays in the running sum to
-//! the end of its row, and so would its rounding.
+//! 2 · (2 / 2)² / 700 = 0.003 mm at one pixel and much less in the mean. Sums are f64: a change of slope stays in the running
+//! sum to the end of its row, and so would its rounding.
 
 use super::projection::Projection;
 use crate::geometry::chunks::Chunk;
@@ -23,20 +24,12 @@ use glam::Vec3;
 pub struct Raster {
     size: usize,
     pixel_mm: f32,
-    /// Step of value and of slope at each pixel, one pixel more than a row is long.
+    /// Step of value and of slope at each pixel, [`stride`] a row.
     steps: Vec<[f64; 2]>,
     sums: Vec<f32>,
     slant: Vec<f32>,
     screen: Vec<Vec3>,
-    planes: Vec<Plane>,
-}
-
-/// Weighted depth over the screen, `base + across · x + down · y`; all zero for a triangle that is left out.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-struct Plane {
-    base: f64,
-    across: f64,
-    down: f64,
+    slopes: Vec<f32>,
 }
 
 impl Raster {
@@ -53,11 +46,11 @@ impl Raster {
         Self {
             size,
             pixel_mm: pixel_mm as f32,
-            steps: vec![[0.0; 2]; size * (size + 1)],
+            steps: vec![[0.0; 2]; size * stride(size)],
             sums: vec![0.0; size * size],
             slant,
             screen: Vec::new(),
-            planes: Vec::new(),
+            slopes: Vec::new(),
         }
     }
 
@@ -81,27 +74,29 @@ impl Raster {
         self.steps.fill([0.0; 2]);
     }
 
-    /// Adds a closed mesh with the given weight (1/mm, or 1 for plain mm). Runs of triangles outside the field are passed over;
-    /// what they would add lies outside the picture.
+    /// Adds a closed mesh with the given weight (1/mm, or 1 for plain mm). Runs of triangles above, below and to the right of the
+    /// field are passed over: rows run from the left, so that nothing there can reach the picture.
     pub fn add(&mut self, mesh: &Mesh, edges: &Edges, chunks: &[Chunk], view: &Projection, weight: f32) {
-        let seen = |c: &&Chunk| view.sees(c.centre.as_dvec3(), f64::from(c.radius));
-        if !chunks.iter().any(|c| seen(&c)) {
+        let seen = |c: &&Chunk| view.rows_see(c.centre.as_dvec3(), f64::from(c.radius));
+        if !chunks.iter().any(|c| view.sees(c.centre.as_dvec3(), f64::from(c.radius))) {
             return;
         }
         self.project_all(&mesh.positions, view);
-        self.planes.clear();
-        self.planes.resize(mesh.triangles.len(), Plane::default());
+        self.slopes.clear();
+        self.slopes.resize(mesh.triangles.len(), 0.0);
         for chunk in chunks.iter().filter(seen) {
             let run = chunk.first..chunk.end;
-            for (plane, t) in self.planes[run.clone()].iter_mut().zip(&mesh.triangles[run]) {
-                *plane = plane_of(t.map(|i| self.screen[i as usize]), weight);
+            for (slope, t) in self.slopes[run.clone()].iter_mut().zip(&mesh.triangles[run]) {
+                *slope = slope_of(t.map(|i| self.screen[i as usize]), weight);
             }
         }
         for (ends, triangles) in edges.ends.iter().zip(&edges.triangles) {
-            let (p, q) = (self.planes[triangles[0] as usize], self.planes[triangles[1] as usize]);
-            if p != q {
+            // A sliver's slope can be huge: taken in f32, the difference would lose its neighbour's.
+            let [p, q] = triangles.map(|t| f64::from(self.slopes[t as usize]));
+            let change = p - q;
+            if change != 0.0 {
                 let [a, b] = ends.map(|i| self.screen[i as usize]);
-                add_edge(&mut self.steps, self.size, a, b, p, q);
+                add_edge(&mut self.steps, self.size, a, b, change);
             }
         }
     }
@@ -109,7 +104,7 @@ impl Raster {
     /// Runs the sums along all rows.
     pub fn finish(&mut self) {
         let size = self.size;
-        for (row, steps) in self.sums.chunks_mut(size).zip(self.steps.chunks(size + 1)) {
+        for (row, steps) in self.sums.chunks_mut(size).zip(self.steps.chunks(stride(size))) {
             let (mut value, mut slope) = (0.0, 0.0);
             for (pixel, step) in row.iter_mut().zip(steps) {
                 value += slope + step[0];
@@ -138,53 +133,56 @@ impl Raster {
     }
 }
 
+/// Steps a row: one more than pixels for what ends past the last, and filled up to an odd number of cache lines (64 bytes, four
+/// steps), so that the rows of an object do not all fall on the same lines of the cache.
+const fn stride(size: usize) -> usize {
+    let lines = size / 4 + 1;
+    (lines + 1 - lines % 2) * 4
+}
+
 /// First pixel whose centre is at or past `x`, clamped to the picture.
 #[inline]
-fn first_pixel(x: f32, size: f32) -> usize {
+fn first_pixel(x: f64, size: f64) -> usize {
     // Through i32: that conversion is one instruction.
     (x.max(0.0).min(size) + 0.5) as i32 as usize
 }
 
-/// A triangle's weighted depth as a plane over the screen. A sliver's plane is all rounding: its mean depth does.
+/// How a triangle's weighted depth changes along a row, a pixel.
 #[inline]
-fn plane_of([a, b, c]: [Vec3; 3], weight: f32) -> Plane {
+fn slope_of([a, b, c]: [Vec3; 3], weight: f32) -> f32 {
+    // In f64 from here on: the corners are the same numbers for all the triangles that meet there, and only then do the planes of
+    // neighbours meet along their edge, slivers and all.
+    let [a, b, c] = [a, b, c].map(Vec3::as_dvec3);
     let (ab, ac) = (b - a, c - a);
     let area = ab.x * ac.y - ac.x * ab.y;
-    let weight = f64::from(weight);
-    if area.abs() < 1e-3 {
-        return Plane { base: weight * f64::from((a.z + b.z + c.z) / 3.0), across: 0.0, down: 0.0 };
+    if area == 0.0 {
+        return 0.0;
     }
-    let scale = weight / f64::from(area);
-    let across = f64::from(ab.z * ac.y - ac.z * ab.y) * scale;
-    let down = f64::from(ab.x * ac.z - ac.x * ab.z) * scale;
-    Plane { base: weight * f64::from(a.z) - across * f64::from(a.x) - down * f64::from(a.y), across, down }
+    (f64::from(weight) * (ab.z * ac.y - ac.z * ab.y) / area) as f32
 }
 
-/// Adds the steps of an edge that runs from `a` to `b` in the triangle with plane `p` and back in that with plane `q`.
+/// Adds an edge that runs from `a` to `b` in a triangle whose slope is greater by `change` than that of the other one.
 #[inline]
-fn add_edge(steps: &mut [[f64; 2]], size: usize, a: Vec3, b: Vec3, p: Plane, q: Plane) {
-    let limit = size as f32;
+fn add_edge(steps: &mut [[f64; 2]], size: usize, a: Vec3, b: Vec3, change: f64) {
     // Always walked downwards. A triangle that faces the receptor (the ray leaves there) is clockwise on the screen, whose y runs
-    // down: it begins at an edge that runs up.
-    let (top, bottom, from, to) = if a.y < b.y { (a, b, q, p) } else { (b, a, p, q) };
-    if a.x >= limit && b.x >= limit {
+    // down: its rows end at an edge that runs down.
+    let (top, bottom, change) = if a.y < b.y { (a, b, change) } else { (b, a, -change) };
+    let [top_x, top_y, bottom_x, bottom_y] = [top.x, top.y, bottom.x, bottom.y].map(f64::from);
+    let limit = size as f64;
+    if top_x >= limit && bottom_x >= limit {
         return;
     }
-    let (first, last) = (first_pixel(top.y, limit), first_pixel(bottom.y, limit));
+    let (first, last) = (first_pixel(top_y, limit), first_pixel(bottom_y, limit));
     if first >= last {
         return;
     }
-    let slope = (bottom.x - top.x) / (bottom.y - top.y);
-    let (base, across, down) = (to.base - from.base, to.across - from.across, to.down - from.down);
-    let centre = first as f32 + 0.5;
-    let mut x = top.x + (centre - top.y) * slope;
-    let mut value = base + down * f64::from(centre) + 0.5 * across;
-    let stride = size + 1;
+    let slant = (bottom_x - top_x) / (bottom_y - top_y);
+    let mut x = top_x + (f64::from(first as u32) + 0.5 - top_y) * slant;
+    let stride = stride(size);
     for row in steps[first * stride..last * stride].chunks_exact_mut(stride) {
         let i = first_pixel(x, limit);
-        row[i][0] += value + across * f64::from(i as u32);
-        row[i][1] += across;
-        x += slope;
-        value += down;
+        row[i][0] += change * (f64::from(i as u32) + 0.5 - x);
+        row[i][1] += change;
+        x += slant;
     }
 }

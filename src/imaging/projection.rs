@@ -76,6 +76,15 @@ impl Projection {
         depth > -radius && r.dot(self.right).abs() <= reach && r.dot(self.up).abs() <= reach
     }
 
+    /// Whether any of a ball can fall on the rows of the field, inside it or to its left.
+    pub fn rows_see(&self, centre: DVec3, radius: f64) -> bool {
+        let r = centre - self.source;
+        let depth = r.dot(self.d);
+        let slope = self.half_field_mm / self.sid_mm;
+        let reach = depth * slope + radius * libm::sqrt(1.0 + slope * slope);
+        depth > -radius && r.dot(self.up).abs() <= reach && r.dot(self.right) <= reach
+    }
+
     /// Magnification at a point.
     pub fn magnification_at(&self, p: DVec3) -> f64 {
         self.sid_mm / (self.sod_mm + (p - self.isocentre).dot(self.d)).max(1e-6)

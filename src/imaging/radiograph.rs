@@ -162,7 +162,7 @@ impl Radiograph {
         }
         for body in &patient.soft_tissue.bodies {
             let weight = match body.filling {
-                Filling::Muscle => per_mm(Material::Muscle, energy) - soft,
+                Filling::MuscleInFat => per_mm(Material::Muscle, energy) - fat,
                 Filling::Fat => fat - soft,
                 Filling::Gas => per_mm(Material::Air, energy) - soft,
                 Filling::Trabeculae => (cortex - marrow) * patient.spec.bone_density,
