@@ -79,8 +79,8 @@ pub(super) fn solid(side: Side, scale: f64, crest_top_mm: f64) -> Solid {
         origin: point(wing.origin),
         axes: Mat3::from_cols(direction(wing.s), direction(wing.t), direction(wing.n)),
         outline: rounded(&OUTLINE_MM.map(|c| Vec2::new((c[0] * k) as f32, (c[1] * k) as f32))),
-        half_thickness: 2.6 * k as f32,
-        edge_half_thickness: 5.2 * k as f32,
+        half_thickness: 3.2 * k as f32,
+        edge_half_thickness: 5.6 * k as f32,
         bead_width: 13.0 * k as f32,
         flat_at: Vec2::new(70.0, 0.0) * k as f32,
         // Hollow towards the belly: the ends of the wing bend inwards.

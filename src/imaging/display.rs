@@ -17,7 +17,7 @@ pub struct Look {
 
 impl Default for Look {
     fn default() -> Self {
-        Self { bone_dark: true, evening: 0.55, window: 1.0, level: 0.0 }
+        Self { bone_dark: true, evening: 0.72, window: 1.0, level: 0.0 }
     }
 }
 
