@@ -177,6 +177,7 @@ const FINE_GRAIN_MM: f32 = 0.12;
 const CREST_ABOVE_DISC_MM: f64 = 2.0;
 
 /// A bone before meshing.
+#[derive(Debug)]
 struct Draft {
     level: Level,
     /// Not ilium or rib.
@@ -293,14 +294,50 @@ fn plan(spec: &PatientSpec) -> Plan {
     Plan { bones, landmarks }
 }
 
+/// A patient in the making, a bone a step, so that a page can do other things in between.
+#[derive(Debug)]
+pub struct PatientBuilder {
+    spec: PatientSpec,
+    waiting: Vec<Draft>,
+    total: usize,
+    bones: Vec<Bone>,
+    landmarks: [LevelLandmarks; 7],
+}
+
+impl PatientBuilder {
+    /// Plans all bones; meshes none.
+    pub fn new(spec: &PatientSpec) -> Self {
+        let mut plan = plan(spec);
+        plan.bones.reverse();
+        Self {
+            spec: spec.clone(),
+            total: plan.bones.len(),
+            waiting: plan.bones,
+            bones: Vec::new(),
+            landmarks: plan.landmarks,
+        }
+    }
+
+    /// Meshes the next bone; returns the share that is done, 1 when nothing is left.
+    pub fn step(&mut self) -> f64 {
+        if let Some(draft) = self.waiting.pop() {
+            self.bones.extend(mesh(draft, libm::sqrt(self.spec.bone_density) as f32));
+        }
+        1.0 - self.waiting.len() as f64 / self.total as f64
+    }
+
+    /// Does whatever is left.
+    pub fn finish(mut self) -> Patient {
+        while self.step() < 1.0 {}
+        let soft_tissue = soft_tissue::build(&self.landmarks, self.spec.size, self.spec.girth);
+        Patient { spec: self.spec, bones: self.bones, landmarks: self.landmarks, soft_tissue }
+    }
+}
+
 impl Patient {
     /// Builds and meshes everything.
     pub fn new(spec: &PatientSpec) -> Self {
-        let plan = plan(spec);
-        let cortex = spec.bone_density.sqrt() as f32;
-        let bones = plan.bones.into_iter().flat_map(|draft| mesh(draft, cortex)).collect();
-        let soft_tissue = soft_tissue::build(&plan.landmarks, spec.size, spec.girth);
-        Self { spec: spec.clone(), bones, landmarks: plan.landmarks, soft_tissue }
+        PatientBuilder::new(spec).finish()
     }
 
     /// The landmarks of a level.
