@@ -55,6 +55,23 @@ fn wrong_use_is_one_sentence_and_exit_code_2() {
         (with(&["--view", "ap"]), "give --best too"),
         (with(&["--labels"]), "give --svg FILE too"),
         (with(&["--bone-white"]), "give --png FILE too"),
+        (with(&["--spot", "--fluoro", "3"]), "--spot is one picture and --fluoro a run of pulses"),
+        (with(&["--spot", "--low-dose"]), "--pulse-rate and --low-dose are for fluoroscopy"),
+        (with(&["--pulse-rate", "8"]), "give --fluoro N too"),
+        (with(&["--seed", "3"]), "give --spot or --fluoro N too"),
+        (with(&["--spot", "--seed", "-3"]), "--seed wants a whole number, not '-3'"),
+        (with(&["--fluoro", "0"]), "--fluoro wants a number of pulses from 1 to 18000, not '0'"),
+        (
+            with(&["--fluoro", "3", "--pulse-rate", "7"]),
+            "pulse rate of 7 is not possible: allowed are 1, 2, 4",
+        ),
+        (with(&["--spot", "--open", "0.5"]), "--open wants two shares of the field as W,H"),
+        (with(&["--spot", "--open", "0.1,1"]), "collimation of 0.1 is not possible: allowed are 0.2 to 1"),
+        (with(&["--spot", "--open", "1,NaN"]), "collimation of NaN is not possible"),
+        (
+            with(&["--spot", "--magnification", "3"]),
+            "magnification of 3 is not possible: allowed are 1, 1.4, 2",
+        ),
         (vec!["mesh", "--level", "L4"], "mesh wants --out"),
         (vec!["mesh", "--level", "L4", "--out", "L4.ply"], "must end in .obj or .stl"),
         (vec!["mesh", "--level", "L4", "--part", "wing", "--out", "a.obj"], "unknown part 'wing'"),
@@ -86,6 +103,7 @@ fn unwritable_files_are_one_sentence_and_exit_code_1() {
         ("view", "--svg", "svg"),
         ("view", "--outline-json", "json"),
         ("view", "--path-length", "npy"),
+        ("view", "--attenuation", "npy"),
         ("mesh", "--out", "obj"),
     ] {
         let path = file.with_extension(end);
@@ -171,18 +189,19 @@ fn view_in_words_names_criteria_and_caution() {
     assert!(text.contains("not for planning or guiding a procedure"), "{text}");
 }
 
+fn read_png(file: &Path) -> (png::Info<'static>, Vec<u8>) {
+    let mut reader = png::Decoder::new(BufReader::new(fs::File::open(file).unwrap())).read_info().unwrap();
+    let mut pixels = vec![0; reader.output_buffer_size().unwrap()];
+    reader.next_frame(&mut pixels).unwrap();
+    (reader.info().clone(), pixels)
+}
+
 #[test]
 fn radiograph_is_a_png_at_the_detectors_scale() {
     let file = folder("png").join("view.png");
     let path = file.to_str().unwrap();
     let view = ["view", "--level", "L4", "--side", "left", "--png", path];
-    let read = || {
-        let mut reader =
-            png::Decoder::new(BufReader::new(fs::File::open(&file).unwrap())).read_info().unwrap();
-        let mut pixels = vec![0; reader.output_buffer_size().unwrap()];
-        reader.next_frame(&mut pixels).unwrap();
-        (reader.info().clone(), pixels)
-    };
+    let read = || read_png(&file);
     printed(&view);
     let (info, dark) = read();
     assert_eq!((info.width, info.height, info.color_type), (512, 512, png::ColorType::Grayscale));
@@ -198,6 +217,102 @@ fn radiograph_is_a_png_at_the_detectors_scale() {
     assert_eq!(info.color_type, png::ColorType::Rgb);
     let coloured = drawn.chunks(3).filter(|p| p[0].abs_diff(p[2]) > 40).count();
     assert!((500..60_000).contains(&coloured), "{coloured} coloured pixels");
+}
+
+/// The picture of an exposure at the best view of L4 left, and what was printed with `--json`.
+fn exposed(folder: &Path, options: &str) -> (Vec<u8>, Value) {
+    let file = folder.join("exposed.png");
+    let mut arguments = vec!["view", "--level", "L4", "--side", "left", "--json", "--png"];
+    arguments.push(file.to_str().unwrap());
+    arguments.extend(options.split(' '));
+    let printed = json(&arguments);
+    (read_png(&file).1, printed)
+}
+
+/// Root mean square difference of the middle of two pictures, grey values.
+fn apart(a: &[u8], b: &[u8]) -> f64 {
+    let middle = |i: &usize| (200..312).contains(&(i % 512)) && (200..312).contains(&(i / 512));
+    let differences = (0..a.len()).filter(middle).map(|i| f64::from(a[i].abs_diff(b[i])));
+    (differences.map(|d| d * d).sum::<f64>() / (112.0 * 112.0)).sqrt()
+}
+
+#[test]
+fn exposures_are_noisy_collimated_and_repeatable() {
+    let folder = folder("exposure");
+    let picture = |options: &str| exposed(&folder, options).0;
+    let spot = picture("--spot");
+    assert_eq!(spot, picture("--spot --seed 0"));
+    let spot_noise = apart(&spot, &picture("--spot --seed 1"));
+    assert!(spot_noise > 0.5, "{spot_noise}");
+    // Counts of a pulse are a twentieth to a thirtieth of a spot picture's; the run averages its last pulses.
+    let pulse_noise = apart(&picture("--fluoro 1"), &picture("--fluoro 1 --seed 1"));
+    let run_noise = apart(&picture("--fluoro 20"), &picture("--fluoro 20 --seed 1"));
+    assert!(pulse_noise > 2.0 * spot_noise, "{pulse_noise} {spot_noise}");
+    assert!(run_noise < 0.75 * pulse_noise && run_noise > spot_noise, "{run_noise} {pulse_noise}");
+    let open = picture("--spot --open 0.5,0.25");
+    for (i, grey) in open.iter().enumerate() {
+        let (x, y) = (i % 512, i / 512);
+        assert!(*grey == 0 || ((128..384).contains(&x) && (192..320).contains(&y)), "{x} {y}");
+    }
+    assert!(open.iter().filter(|grey| **grey > 0).count() > 256 * 128 * 9 / 10);
+}
+
+#[test]
+fn exposures_tell_their_technique_and_dose() {
+    let folder = folder("dose");
+    let told = |options: &str| exposed(&folder, options).1;
+    let number = |value: &Value| value.as_f64().unwrap_or_else(|| panic!("no number: {value}"));
+    let run = told("--fluoro 20 --pulse-rate 4");
+    let (technique, event) = (&run["exposure"]["technique"], &run["exposure"]["irradiation"]);
+    assert!((60.0..=110.0).contains(&number(&technique["kvp"])) && number(&technique["mas"]) > 0.0);
+    assert_eq!((&event["kind"], number(&event["pulses"])), (&Value::from("fluoroscopy"), 20.0));
+    assert!((number(&event["beam_s"]) - 5.0).abs() < 1e-12);
+    let kerma = number(&event["kerma_mgy"]);
+    assert!((kerma / number(&technique["reference_kerma_mgy"]) - 20.0).abs() < 1e-9);
+    // P_KA = K_ref · A_det · (550 / 1100)², a detector of 20.48 cm.
+    let kap = number(&run["dose"]["kap_mgy_cm2"]);
+    assert!((kap / (kerma * 20.48 * 20.48 / 4.0) - 1.0).abs() < 1e-9);
+    assert!(run["dose"]["label"].as_str().unwrap().contains("not skin dose"));
+    let item = |code: &str| {
+        let found = run["dicom_dose"].as_array().unwrap().iter().find(|i| i["code"] == code).unwrap();
+        (number(&found["value"]), found["unit"].as_str().unwrap().to_owned())
+    };
+    let (total, unit) = item("113725");
+    assert!((total * 1e3 / kerma - 1.0).abs() < 1e-9 && unit == "Gy");
+    assert_eq!(item("113730"), (5.0, "s".to_owned()));
+    // A smaller field lowers the product and not the kerma; a magnification mode raises the kerma.
+    let open = told("--fluoro 20 --pulse-rate 4 --open 0.5,0.5");
+    assert!(number(&open["dose"]["kap_mgy_cm2"]) < 0.35 * kap);
+    // At a high rate, where the generator's limit is far.
+    let [kerma, magnified_kerma] = ["", " --magnification 2"]
+        .map(|more| number(&told(&format!("--fluoro 20 --pulse-rate 30{more}"))["dose"]["kerma_mgy"]));
+    assert!(magnified_kerma > 1.5 * kerma, "{magnified_kerma} {kerma}");
+    // The field shrinks, what is measured stays.
+    let magnified = told("--spot --magnification 2");
+    assert_eq!(magnified["criteria"], run["criteria"]);
+    assert!(json(&["view", "--level", "L4", "--side", "left", "--json"]).get("exposure").is_none());
+    let text = printed(&["view", "--level", "L4", "--side", "left", "--spot"]);
+    assert!(text.contains("spot picture") && text.contains("not skin dose"), "{text}");
+}
+
+#[test]
+fn attenuation_is_an_array_of_the_picture_before_the_receptor() {
+    let folder = folder("attenuation");
+    let write = |name: &str, options: &[&str]| {
+        let file = folder.join(name);
+        let view = ["view", "--level", "L4", "--side", "left", "--attenuation", file.to_str().unwrap()];
+        printed(&[&view[..], options].concat());
+        fs::read(file).unwrap()
+    };
+    let free = write("free.npy", &[]);
+    assert_eq!(free, write("spot.npy", &["--spot"]));
+    let header = 10 + usize::from(u16::from_le_bytes([free[8], free[9]]));
+    assert_eq!(free.len(), header + 4 * 512 * 512);
+    let values: Vec<f32> =
+        free[header..].chunks(4).map(|b| f32::from_le_bytes(b.try_into().unwrap())).collect();
+    // 15 to 40 cm of tissue at about 0.02 a millimetre.
+    let mean = values.iter().sum::<f32>() / values.len() as f32;
+    assert!((3.0..8.0).contains(&mean), "{mean}");
 }
 
 #[test]

@@ -6,6 +6,7 @@
 
 mod build;
 mod command;
+mod exposure;
 mod mesh;
 mod mesh_file;
 mod npy_file;
@@ -20,6 +21,7 @@ mod view;
 use command::{Command, UsageError};
 use downbeam::anatomy::names::UnknownName;
 use downbeam::imaging::c_arm::OrientationError;
+use downbeam::imaging::exposure::SettingError;
 use std::ffi::OsString;
 use std::io::Write;
 use std::process::ExitCode;
@@ -84,6 +86,7 @@ fn is_wrong_use(error: &anyhow::Error) -> bool {
         || error.is::<lexopt::Error>()
         || error.is::<UnknownName>()
         || error.is::<OrientationError>()
+        || error.is::<SettingError>()
 }
 
 /// Whether the reader of our output has gone, as in `downbeam view ... | head`.

@@ -1,21 +1,23 @@
-//! Path lengths as a NumPy array file (format 1.0: a Python literal as header, then the values), for other programs.
+//! Path lengths and attenuation as a NumPy array file (format 1.0: a Python literal as header, then the values), for other programs.
 
 use crate::view::Shown;
 use anyhow::Context;
 use downbeam::imaging::path_length::Raster;
 use std::path::Path;
 
-/// Writes how far the ray of each pixel runs through the target's bone, mm: 32-bit floats, row 0 at the top.
-pub(crate) fn write_path_length(path: &Path, shown: &Shown<'_>) -> anyhow::Result<()> {
+/// Writes a square picture: 32-bit floats, row 0 at the top.
+pub(crate) fn write(path: &Path, size: usize, values: &[f32]) -> anyhow::Result<()> {
+    std::fs::write(path, npy(size, values)).with_context(|| format!("cannot write {}", path.display()))
+}
+
+/// How far the ray of each pixel runs through the target's bone, mm.
+pub(crate) fn path_length(shown: &Shown<'_>) -> Vec<f32> {
     let arm = &shown.arm;
     let bone = shown.patient.bone(shown.target.level);
     let mut raster = Raster::new(arm.pixels, arm.pixel_mm, arm.sid_mm);
     raster.add(&bone.outer, &bone.edges, &bone.outer_chunks, &shown.projection, 1.0);
     raster.finish();
-    let lengths: Vec<f32> =
-        raster.sums().iter().zip(raster.slant()).map(|(sum, slant)| sum * slant).collect();
-    std::fs::write(path, npy(arm.pixels, &lengths))
-        .with_context(|| format!("cannot write {}", path.display()))
+    raster.sums().iter().zip(raster.slant()).map(|(sum, slant)| sum * slant).collect()
 }
 
 /// The bytes of a square array.

@@ -1,7 +1,8 @@
-//! `view`: what the C-arm shows of a patient at one orientation: measures as text or JSON, the radiograph as PNG, the
-//! outlines as SVG or JSON.
+//! `view`: what the C-arm shows of a patient at one orientation: measures as text or JSON, the radiograph (free, or as an
+//! exposure with its dose) as PNG, the outlines as SVG or JSON.
 
 use crate::command::{Command, UsageError, missing, number, print, text, unknown};
+use crate::exposure::{Asked, Told};
 use crate::{npy_file, outline_file, png_file, svg_file};
 use downbeam::anatomy::names::{Level, Side, UnknownName};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
@@ -13,6 +14,7 @@ use downbeam::view::best_view::{BestView, ViewKind, best_view};
 use downbeam::view::criteria::Target;
 use downbeam::view::report::{Report, report};
 use lexopt::{Arg, Parser};
+use serde::Serialize;
 use std::fmt::Write;
 use std::path::PathBuf;
 
@@ -35,7 +37,17 @@ pub(crate) const COMMAND: Command = Command {
             --svg FILE          Write the outlines of the bones' parts, to the scale of the detector\n\
             --labels            Name the parts of the oblique view in the SVG\n\
             --outline-json FILE Write the outlines as points in mm on the detector\n\
-            --path-length FILE  Write how far each pixel's ray runs through the level's bone, mm (.npy, 32-bit floats)\n\n\
+            --path-length FILE  Write how far each pixel's ray runs through the level's bone, mm (.npy, 32-bit floats)\n\
+            --attenuation FILE  Write each pixel's attenuation integral before scatter, blur and noise (.npy likewise)\n\n\
+            Without an exposure the radiograph is free and without noise. With one it is what the receptor gave, and\n\
+            text and JSON tell its technique and dose:\n\
+            --spot              One picture of full quality\n\
+            --fluoro N          A run of N pulses; the picture is the last one held\n\
+            --pulse-rate R      1, 2, 4, 8, 15 or 30 pulses a second. Default 8.\n\
+            --low-dose          Low-dose fluoroscopy\n\
+            --open W,H          Width and height that the collimator leaves open, shares of the field, 0.2 to 1\n\
+            --magnification M   1, 1.4 or 2: a smaller field, spread over all pixels. Default 1.\n\
+            --seed N            Seed of the noise, a whole number. Default 0.\n\n\
             A teaching model: not for planning or guiding a procedure.\n",
     run,
 };
@@ -59,6 +71,8 @@ struct Options {
     svg: Option<PathBuf>,
     outline_json: Option<PathBuf>,
     path_length: Option<PathBuf>,
+    attenuation: Option<PathBuf>,
+    exposure: Asked,
 }
 
 fn read(parser: &mut Parser) -> anyhow::Result<Options> {
@@ -83,6 +97,13 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
             Arg::Long("svg") => options.svg = Some(text(parser, "--svg")?.into()),
             Arg::Long("outline-json") => options.outline_json = Some(text(parser, "--outline-json")?.into()),
             Arg::Long("path-length") => options.path_length = Some(text(parser, "--path-length")?.into()),
+            Arg::Long("attenuation") => options.attenuation = Some(text(parser, "--attenuation")?.into()),
+            Arg::Long(name) => {
+                let name = name.to_owned();
+                if !options.exposure.read(&name, parser)? {
+                    return Err(unknown(&COMMAND, &Arg::Long(&name)).into());
+                }
+            }
             other => return Err(unknown(&COMMAND, &other).into()),
         }
     }
@@ -124,14 +145,25 @@ pub(crate) struct Shown<'a> {
     pub(crate) outlines: Vec<Outline>,
 }
 
+/// The JSON: the report, and what is told of the exposure if there was one.
+#[derive(Serialize)]
+struct Printed<'a> {
+    #[serde(flatten)]
+    report: &'a Report,
+    #[serde(flatten)]
+    told: Option<&'a Told>,
+}
+
 fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let options = read(parser)?;
     let level = options.level.ok_or_else(|| missing(&COMMAND, "--level", "L4"))?;
     let side = options.side.ok_or_else(|| missing(&COMMAND, "--side", "left"))?;
     let target = Target { level, side };
-    // Orientations are refused before the patient is built.
-    let asked = CArm::at_degrees(options.oblique_deg.unwrap_or(0.0), options.tilt_deg.unwrap_or(0.0))?
+    // Orientations and settings are refused before the patient is built.
+    let beam = options.exposure.beam()?;
+    let whole = CArm::at_degrees(options.oblique_deg.unwrap_or(0.0), options.tilt_deg.unwrap_or(0.0))?
         .with_image_rotation(options.image_rotation_deg)?;
+    let asked = beam.as_ref().map_or(whole, |beam| beam.arm(&whole));
     let spec = options.patient.map_or_else(|| PatientSpec::named("average"), Ok)?;
     let patient = Patient::new(&spec);
     let arm = if options.best {
@@ -153,11 +185,20 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         arm,
         projection,
     };
-    if let Some(file) = &options.png {
+    let mut told = None;
+    if beam.is_some() || options.png.is_some() || options.attenuation.is_some() {
         let mut radiograph = Radiograph::new(&arm);
         let look = Look { bone_dark: !options.bone_white, ..Look::default() };
-        let grey = radiograph.render(&patient, &projection, &look);
-        png_file::write(file, grey, &shown, options.outlines)?;
+        match &beam {
+            Some(beam) => told = Some(beam.take(&mut radiograph, &patient, &projection, &look, &whole)),
+            None => drop(radiograph.render(&patient, &projection, &look)),
+        }
+        if let Some(file) = &options.png {
+            png_file::write(file, radiograph.grey(), &shown, options.outlines)?;
+        }
+        if let Some(file) = &options.attenuation {
+            npy_file::write(file, arm.pixels, radiograph.attenuation())?;
+        }
     }
     if let Some(file) = &options.svg {
         svg_file::write(file, &shown, options.labels)?;
@@ -166,17 +207,18 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         outline_file::write(file, &shown)?;
     }
     if let Some(file) = &options.path_length {
-        npy_file::write_path_length(file, &shown)?;
+        npy_file::write(file, arm.pixels, &npy_file::path_length(&shown))?;
     }
     if options.json {
-        print(&(serde_json::to_string_pretty(&shown.report)? + "\n"))
+        let all = Printed { report: &shown.report, told: told.as_ref() };
+        print(&(serde_json::to_string_pretty(&all)? + "\n"))
     } else {
-        print(&in_words(&shown.report))
+        print(&in_words(&shown.report, told.as_ref()))
     }
 }
 
 /// The report as a short text.
-fn in_words(report: &Report) -> String {
+fn in_words(report: &Report, told: Option<&Told>) -> String {
     let mut text = String::new();
     let at = &report.orientation;
     let _ = writeln!(text, "{} {}, patient '{}'", report.level, report.side, report.patient);
@@ -204,6 +246,7 @@ fn in_words(report: &Report) -> String {
         let nearest = if v.reached { "best" } else { "nearest that the machine reaches" };
         let _ = writeln!(text, "  {:>3.0}  {name}: {nearest} at {best}", 100.0 * v.score);
     }
+    text += &told.map(Told::in_words).unwrap_or_default();
     let _ = writeln!(text, "\nA teaching model: not for planning or guiding a procedure.");
     text
 }
