@@ -1,6 +1,7 @@
 //! The page's handle on the engine: the only code that knows wasm-bindgen. No state but what the engine needs, no logic but
 //! calls; whatever the page passes in is checked by the layers below and comes back as one sentence in a JS `Error`.
 
+mod exposures;
 mod outline_paint;
 
 use crate::anatomy::names::Level;
@@ -10,9 +11,11 @@ use crate::imaging::projection::Projection;
 use crate::imaging::radiograph::{Look, Radiograph};
 use crate::view::criteria::Target;
 use crate::view::report;
+use exposures::Exposures;
 use glam::DVec3;
-use outline_paint::{OutlinePaint, Style};
+use outline_paint::OutlinePaint;
 use serde::Serialize;
+use serde::de::DeserializeOwned;
 use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen::{Clamped, JsValue};
@@ -35,6 +38,7 @@ pub struct TeachingRoom {
     /// The picture as the canvas wants it, RGBA.
     pixels: Vec<u8>,
     outlines: OutlinePaint,
+    exposures: Exposures,
 }
 
 #[wasm_bindgen]
@@ -52,13 +56,15 @@ impl TeachingRoom {
             radiograph: Radiograph::new(&arm),
             pixels: Vec::new(),
             outlines: OutlinePaint::default(),
+            exposures: Exposures::default(),
         })
     }
 
-    /// Another patient under the same C-arm.
+    /// Another patient under the same C-arm. The last exposure is not of this one, so it goes.
     #[wasm_bindgen(js_name = setPatient)]
     pub fn set_patient(&mut self, name: &str) -> Result<(), JsError> {
         self.patient = Patient::new(&PatientSpec::named(name)?);
+        self.exposures.forget_picture();
         Ok(())
     }
 
@@ -96,37 +102,28 @@ impl TeachingRoom {
         Ok(())
     }
 
-    /// Draws the radiograph into the top left of a canvas, one canvas pixel a detector pixel.
+    /// Draws the free live picture into the top left of a canvas, one canvas pixel a detector pixel.
     #[wasm_bindgen(js_name = drawRadiograph)]
     pub fn draw_radiograph(
         &mut self,
         canvas: &CanvasRenderingContext2d,
         bone_dark: bool,
     ) -> Result<(), JsValue> {
-        let view = self.view();
+        let view = self.view_of(&self.arm);
         let look = Look { bone_dark, ..Look::default() };
-        let size = self.radiograph.size() as u32;
-        let grey = self.radiograph.render(&self.patient, &view, &look);
-        self.pixels.resize(4 * grey.len(), u8::MAX);
-        for (pixel, &g) in self.pixels.chunks_exact_mut(4).zip(grey) {
-            pixel.copy_from_slice(&[g, g, g, u8::MAX]);
-        }
-        let image = ImageData::new_with_u8_clamped_array_and_sh(Clamped(&self.pixels), size, size)?;
-        canvas.put_image_data(&image, 0.0, 0.0)
+        let size = self.radiograph.size();
+        put_grey(canvas, &mut self.pixels, self.radiograph.render(&self.patient, &view, &look), size)
     }
 
-    /// Draws the outlines over a square canvas of any size; `style` as in [`Style`].
+    /// Draws the outlines over a square canvas of any size; `style` as in `outline_paint::Style`.
     #[wasm_bindgen(js_name = drawOutlines)]
     pub fn draw_outlines(
         &mut self,
         canvas: &CanvasRenderingContext2d,
         style: JsValue,
     ) -> Result<(), JsValue> {
-        let style: Style = serde_wasm_bindgen::from_value(style).map_err(|error| {
-            let why = error.to_string();
-            JsError::new(&format!("outline style not understood: {}", why.trim_start_matches("Error: ")))
-        })?;
-        let view = self.view();
+        let style = understood("outline style", style)?;
+        let view = self.view_of(&self.arm);
         self.outlines.draw(canvas, &self.patient, self.target, &view, &style)
     }
 
@@ -155,8 +152,9 @@ impl TeachingRoom {
         })
     }
 
-    fn view(&self) -> Projection {
-        Projection::new(&self.arm, self.patient.level(self.target.level).centre)
+    /// The projection of a machine set over the target.
+    fn view_of(&self, arm: &CArm) -> Projection {
+        Projection::new(arm, self.patient.level(self.target.level).centre)
     }
 }
 
@@ -165,6 +163,29 @@ const TABLE_RANGE_MM: f64 = 150.0;
 
 fn target(level: &str, side: &str) -> Result<Target, JsError> {
     Ok(Target { level: level.parse()?, side: side.parse()? })
+}
+
+/// What the page passed in as an object, or a sentence on what is wrong with it.
+fn understood<T: DeserializeOwned>(what: &str, value: JsValue) -> Result<T, JsValue> {
+    serde_wasm_bindgen::from_value(value).map_err(|error| {
+        let why = error.to_string();
+        JsError::new(&format!("{what} not understood: {}", why.trim_start_matches("Error: "))).into()
+    })
+}
+
+/// Puts grey values, row 0 at the top, into the top left of a canvas. `pixels` is scratch.
+fn put_grey(
+    canvas: &CanvasRenderingContext2d,
+    pixels: &mut Vec<u8>,
+    grey: &[u8],
+    size: usize,
+) -> Result<(), JsValue> {
+    pixels.resize(4 * grey.len(), u8::MAX);
+    for (pixel, &g) in pixels.chunks_exact_mut(4).zip(grey) {
+        pixel.copy_from_slice(&[g, g, g, u8::MAX]);
+    }
+    let image = ImageData::new_with_u8_clamped_array_and_sh(Clamped(pixels), size as u32, size as u32)?;
+    canvas.put_image_data(&image, 0.0, 0.0)
 }
 
 /// Plain JS objects with `null`, as JSON would give them.

@@ -27,6 +27,7 @@ function entries(catalogue) {
     ['oblique', 'oblique', between(...catalogue.range.oblique)],
     ['tilt', 'tilt', between(...catalogue.range.tilt)],
     ['self-test', 'selfTest', onOff],
+    ['exposures', 'byExposure', onOff],
   ];
 }
 
@@ -51,9 +52,9 @@ export function readAddress(fragment, catalogue) {
 /** The fragment that brings this state back. */
 export function writeAddress(state, catalogue) {
   const parts = new URLSearchParams();
-  for (const [name, key] of entries(catalogue)) {
+  for (const [name, key, rule] of entries(catalogue)) {
     const value = state[key];
-    if (name === 'self-test') {
+    if (rule === onOff) {
       if (value) parts.set(name, 'on');
     } else {
       parts.set(name, typeof value === 'number' ? String(Math.round(value * 10) / 10) : value);

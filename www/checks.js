@@ -51,7 +51,8 @@ export function checksPanel(app) {
 function bestNote(state, view, locked) {
   if (!state.ownView) return locked ? texts.checks.bestLocked : '';
   const short = view && !view.reached ? ` ${texts.checks.notReached}` : '';
-  return texts.checks.showingBest(texts.checks.views[state.view]) + short;
+  const words = state.byExposure ? texts.checks.standsAtBest : texts.checks.showingBest;
+  return words(texts.checks.views[state.view]) + short;
 }
 
 /** A name, a value, a bar and a word for a score. */

@@ -2,7 +2,6 @@
 
 import { texts } from './texts.js';
 
-const DETECTOR_MM = 512 * 0.4;
 // From this width of the picture on (CSS px) the names carry the part as well as the dog's part; below it the list does.
 const WIDE_PX = 420;
 const INK = '#f4f7f8';
@@ -51,12 +50,13 @@ function chip(pen, text, x, y, scale) {
   pen.fillText(text, x, y + scale * 0.5);
 }
 
-/** Draws the names of the dog's parts in the margins, each with a line to its part. */
-export function drawDogNames(pen, report, state, scale) {
-  if (!report?.dog?.length) return;
+/** Draws the names of the dog's parts in the margins, each with a line to its part. `shown`: see picture.js. */
+export function drawDogNames(pen, shown, scale) {
+  if (!shown.dog?.length) return;
   const size = pen.canvas.width;
-  const at = (mm) => [size * (0.5 + mm[0] / DETECTOR_MM), size * (0.5 - mm[1] / DETECTOR_MM)];
-  const seen = report.dog.map((d) => ({ ...d, title: texts.picture.dogName(d, state), at: at(d.anchor_mm) })).filter((d) => d.at.every((x) => x > 0 && x < size));
+  const at = (mm) => [size * (0.5 + mm[0] / shown.field_mm), size * (0.5 - mm[1] / shown.field_mm)];
+  const inOpenField = (d) => d.at.every((x, i) => Math.abs(x / size - 0.5) < shown.open[i] / 2);
+  const seen = shown.dog.map((d) => ({ ...d, title: texts.picture.dogName(d, shown), at: at(d.anchor_mm) })).filter(inOpenField);
   // The outer half of the parts gets the left margin, the other half the right one, so that neither is crowded.
   const order = [...seen].sort((a, b) => a.at[0] - b.at[0]);
   const left = new Set(order.slice(0, Math.ceil(order.length / 2)));

@@ -6,9 +6,10 @@ import { FIRST_CATALOGUE } from './catalogue.js';
 import { checksPanel, viewOf } from './checks.js';
 import { dragToTurn, tableControl, turnControl } from './controls.js';
 import { onceAFrame, onceQuiet } from './frame.js';
+import { exposurePanel, FIRST_BEAM } from './exposure.js';
 import { gantryDrawing } from './gantry.js';
 import { byId, fillPage, say } from './page.js';
-import { picture, pictureWords } from './picture.js';
+import { picture, pictureWords, shownIn } from './picture.js';
 import { filmState } from './film-state.js';
 import { loadEngine, reason } from './room.js';
 import { newStart, startPosition } from './start.js';
@@ -19,6 +20,7 @@ import { texts } from './texts.js';
 const SETTLE_MS = 350;
 const CASE = ['patient', 'level', 'side'];
 const ANGLES = ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ'];
+const PLACE = [...CASE, ...ANGLES];
 
 const app = {
   catalogue: FIRST_CATALOGUE,
@@ -26,6 +28,7 @@ const app = {
     patient: 'average', level: 'L4', side: 'left', start: 1, ...startPosition(1),
     rotation: 0, tableX: 0, tableZ: 0, view: 'true_ap', selfTest: false, ownView: null,
     boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', labels: false,
+    byExposure: false, beam: FIRST_BEAM,
   },
   change,
   hold,
@@ -36,6 +39,10 @@ const app = {
 const test = { used: 0, revealed: false };
 let room = null;
 let report = null;
+// The last exposure (where it was taken, with what, its number) and what all of them have cost, as the engine says.
+let taken = null;
+let dose = null;
+let number = 0;
 let held = false;
 let shaped = '';
 let addressTaken = false;
@@ -47,6 +54,7 @@ const settle = onceQuiet(settled, SETTLE_MS);
 const images = picture(() => frame());
 const steps = stepsPanel();
 const showChecks = checksPanel(app);
+const exposing = exposurePanel(app, { take, release, reset: resetDose, record: () => ({ caution: texts.caution, ...room.doseDicom() }) });
 let showCase = caseControls(app);
 const range = app.catalogue.range;
 const updates = [
@@ -83,7 +91,7 @@ async function start() {
     const engine = await loadEngine(progress);
     loading = false;
     const { TeachingRoom } = engine;
-    app.catalogue = { levels: TeachingRoom.levels(), patients: TeachingRoom.patients(), range: TeachingRoom.ranges() };
+    app.catalogue = { levels: TeachingRoom.levels(), patients: TeachingRoom.patients(), range: TeachingRoom.ranges(), beam: TeachingRoom.beamChoices() };
     showCase = caseControls(app);
     if (!addressTaken) takeAddressInFull();
     addressTaken = true;
@@ -100,6 +108,7 @@ async function makeRoom(TeachingRoom) {
   film.loading(texts.loading.patient(patient));
   await painted();
   room = new TeachingRoom(patient, level, side);
+  dose = room.dose();
   shaped = patient;
   film.clear();
   touch();
@@ -114,6 +123,8 @@ function change(patch) {
   Object.assign(state, patch);
   const has = (keys) => changed.some((key) => keys.includes(key));
   if (has(CASE) || has(['start', 'selfTest'])) restart();
+  if (has(['patient', 'start'])) newRecord();
+  if (has(['byExposure'])) exposing.stop();
   if (has(CASE) || has(ANGLES)) {
     test.revealed = false;
     if (state.selfTest) say(byId('status'), '');
@@ -139,6 +150,7 @@ function restart() {
 function startAt(number) {
   const position = { ...startPosition(number), rotation: 0, tableX: 0, tableZ: 0, ownView: null };
   restart();
+  newRecord();
   change({ start: number, ...position });
   touch();
 }
@@ -159,9 +171,9 @@ function draw() {
     if (room && shaped !== state.patient) return void reshape();
     if (room) {
       aim(room, state);
-      images.draw(room, state);
+      images.draw(room, state, taken);
       report = room.report();
-      images.mark(room, state, report);
+      images.mark(room, state, shownIn(state, report, taken));
     }
   } catch (error) {
     return fail(texts.loading.failedRun(reason(error)));
@@ -180,7 +192,60 @@ function showWords() {
   const { state } = app;
   steps.update(state);
   showChecks(state, report, test);
-  pictureWords(state, report, open() ? advice().join(' ') : report ? texts.checks.hidden : texts.checks.none);
+  const seen = open() ? advice().join(' ') : report ? texts.checks.hidden : texts.checks.none;
+  pictureWords(state, shownIn(state, report, taken), seen, exposing.on());
+  exposing.update(state, dose, ready());
+}
+
+/** Whether an exposure can be taken: the engine is there, and so is the patient. */
+function ready() {
+  return Boolean(room) && shaped === app.state.patient && byId('film-state').hidden;
+}
+
+/** One spot picture or a few pulses more. Returns whether there was a picture. */
+function take(kind, pulses) {
+  const { state } = app;
+  if (!ready()) return false;
+  const next = { ...Object.fromEntries(PLACE.map((key) => [key, state[key]])), ...state.beam, kind, number: number + 1 };
+  try {
+    aim(room, state);
+    report = room.report();
+    images.expose(room, { ...state.beam, kind }, pulses, state, next);
+    taken = { ...next, dog: report.dog };
+    number += 1;
+    dose = room.dose();
+    images.mark(room, state, shownIn(state, report, taken));
+  } catch (error) {
+    fail(texts.loading.failedRun(reason(error)));
+    return false;
+  }
+  showWords();
+  if (kind === 'spot') say(byId('status'), texts.exposure.said(taken, dose));
+  return true;
+}
+
+/** The pedal is up: the last picture stays. */
+function release() {
+  if (!room || !taken) return;
+  room.release();
+  showWords();
+  say(byId('status'), texts.exposure.said(taken, dose));
+}
+
+function resetDose() {
+  if (!room) return;
+  room.resetDose();
+  dose = room.dose();
+  showWords();
+  say(byId('status'), texts.exposure.wasReset);
+}
+
+/** Another patient or start: no picture yet, and nothing spent. */
+function newRecord() {
+  exposing.stop();
+  taken = null;
+  room?.resetDose();
+  dose = room?.dose() ?? null;
 }
 
 /** Shapes another patient between two paints, so that the page can say so. */
@@ -287,8 +352,8 @@ function takeAddress() {
 }
 
 function fail(sentence) {
-  room = null;
-  report = null;
+  room = report = taken = dose = null;
+  exposing.stop();
   images.forget();
   film.failed(sentence);
   showWords();

@@ -12,8 +12,19 @@ const LOOKS = {
 };
 const WIDTHS_PX = { context: 0.9, target: 1.4, posterior: 2, below: 2.8, halo: 1.6 };
 const DASH_PX = [8, 4];
+const DETECTOR_MM = 512 * 0.4;
+const WHOLE = { magnification: 1, open: [1, 1] };
 
-/** Sets up the canvases. Returns `draw(room, state)` and `mark(state, report)`. */
+/**
+ * What stands in the picture: the page's state with the angles and the case of the picture, its field and the parts of its dog.
+ * Live that is the state itself; by exposure the last one taken, and null before there is any.
+ */
+export function shownIn(state, report, taken) {
+  const from = state.byExposure ? taken : { ...WHOLE, dog: report?.dog };
+  return from && { ...state, ...from, field_mm: DETECTOR_MM / from.magnification };
+}
+
+/** Sets up the canvases. */
 export function picture(onResize) {
   const radiograph = byId('radiograph').getContext('2d', { alpha: false });
   const overlay = byId('overlay');
@@ -30,26 +41,71 @@ export function picture(onResize) {
 
   let drawn = '';
   return {
-    /** Radiograph, only if something that shows in it changed. */
-    draw(room, state) {
-      const shown = [state.patient, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, state.boneDark].join();
+    /** Radiograph, live or the last exposure, only if something that shows in it changed. */
+    draw(room, state, taken) {
+      const shown = state.byExposure ? heldKey(state, taken) : [state.patient, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, state.boneDark].join();
       if (shown === drawn) return;
-      room.drawRadiograph(radiograph, state.boneDark);
+      if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark);
+      else if (taken) room.showHeld(radiograph, state.boneDark);
+      else radiograph.fillRect(0, 0, radiograph.canvas.width, radiograph.canvas.height);
       drawn = shown;
     },
-    /** Outlines, edge letters and names. */
-    mark(room, state, report) {
-      pen.clearRect(0, 0, overlay.width, overlay.height);
-      if (state.outlines) room.drawOutlines(pen, outlineStyle(state, overlay.width));
-      const scale = overlay.width / film.clientWidth;
-      drawEdgeLetters(pen, state, scale);
-      if (state.labels) drawDogNames(pen, report, state, scale);
+    /** Takes an exposure and draws it. */
+    expose(room, settings, pulses, state, taken) {
+      room.expose(radiograph, settings, pulses, state.boneDark);
+      drawn = heldKey(state, taken);
+    },
+    /** Outlines, edge letters and names of what is shown, and where the shutters stand for the next exposure. */
+    mark(room, state, shown) {
+      const size = overlay.width;
+      const scale = size / film.clientWidth;
+      pen.clearRect(0, 0, size, size);
+      if (shown?.outlines) {
+        const style = outlineStyle(state, size);
+        const [width, height] = shown.open.map((share) => share * size);
+        pen.save();
+        pen.beginPath();
+        pen.rect((size - width) / 2, (size - height) / 2, width, height);
+        pen.clip();
+        if (state.byExposure) room.drawHeldOutlines(pen, style);
+        else room.drawOutlines(pen, style);
+        pen.restore();
+      }
+      if (shown) drawEdgeLetters(pen, shown, scale);
+      if (shown?.labels) drawDogNames(pen, shown, scale);
+      if (state.byExposure) drawShutters(pen, nextField(state.beam, shown), scale);
     },
     /** Nothing drawn any more (the engine is gone): the next one starts afresh. */
     forget() {
       drawn = '';
     },
   };
+}
+
+/** Names the picture on the canvas: the number of an exposure, and its look. */
+const heldKey = (state, taken) => `exposure ${taken?.number} ${state.boneDark}`;
+
+/** The next exposure's field as shares of the picture that is shown, or null where that is the field one sees. */
+function nextField(beam, shown) {
+  const zoom = (shown?.magnification ?? 1) / beam.magnification;
+  const share = beam.open.map((open) => open * zoom);
+  const now = shown?.open ?? [1, 1];
+  return share.every((x, i) => Math.abs(x - now[i]) < 1e-9) ? null : share;
+}
+
+/** A dashed frame: the field that the next exposure will open. */
+function drawShutters(pen, share, scale) {
+  if (!share) return;
+  const size = pen.canvas.width;
+  const [width, height] = share.map((x) => x * size);
+  pen.save();
+  for (const [colour, dash] of [[LOOKS.onDark.halo, []], [LOOKS.onDark.target, [6, 5]]]) {
+    pen.setLineDash(dash.map((d) => d * scale));
+    pen.strokeStyle = colour;
+    pen.lineWidth = (dash.length ? 1.5 : 3.5) * scale;
+    pen.strokeRect((size - width) / 2, (size - height) / 2, width, height);
+  }
+  pen.restore();
 }
 
 /** What the engine needs to know to stroke the outlines on a canvas of `pixels` by `pixels`. */
@@ -67,12 +123,24 @@ export function outlineStyle(state, pixels) {
   };
 }
 
-/** The words that go with the picture: key of the lines, names of the dog's parts, and the text in place of the picture. */
-export function pictureWords(state, report, seen) {
+/**
+ * The words that go with the picture: key of the lines, names of the dog's parts, where the last exposure was taken, and the text
+ * in place of the picture. `seen` is said of the C-arm as it stands, `beamOn` of the moment.
+ */
+export function pictureWords(live, shown, seen, beamOn) {
+  const { byExposure } = live;
+  const words = texts.exposure;
+  const moved = shown && ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'level', 'patient'].some((key) => shown[key] !== live[key]);
+  const last = !byExposure ? '' : shown ? words.last(shown, beamOn, moved) : words.none;
+  say(byId('last-picture'), last);
+  byId('last-picture').hidden = !byExposure || !shown;
+  byId('film-empty').hidden = !byExposure || Boolean(shown);
+  const state = shown ?? live;
   const below = levelBelow(state.level);
-  say(byId('picture-text'), texts.picture.alternative(state, seen));
+  const picture = byExposure ? (shown ? words.alternative(shown, moved) : words.none) : texts.picture.alternative(state);
+  say(byId('picture-text'), `${picture} ${seen}`);
   const key = byId('key');
-  key.hidden = !state.outlines;
+  key.hidden = !shown?.outlines;
   key.dataset.bone = state.boneDark ? 'dark' : 'white';
   const rows = [
     ['posterior', texts.picture.keyPosterior(state)],
@@ -83,11 +151,11 @@ export function pictureWords(state, report, seen) {
     key.replaceChildren(...rows.map(([kind, text]) => make('li', {}, make('span', { class: `sample ${kind}`, 'aria-hidden': 'true' }), text)));
   }
   const dog = byId('dog');
-  dog.hidden = !state.labels || !report?.dog?.length;
+  dog.hidden = !shown?.labels || !shown.dog?.length;
   if (dog.hidden) return;
   say(byId('dog-heading'), texts.picture.dogHeading(state));
   const list = byId('dog-list');
-  const names = report.dog.map((d) => texts.picture.dogPart(texts.picture.dogName(d, state), texts.picture.part(d.part), d.level));
+  const names = shown.dog.map((d) => texts.picture.dogPart(texts.picture.dogName(d, state), texts.picture.part(d.part), d.level));
   if (list.dataset.for === names.join()) return;
   list.dataset.for = names.join();
   list.replaceChildren(...names.map((name) => make('li', {}, name)));

@@ -41,8 +41,8 @@ test('what the page offers before the engine is there is what the engine has', a
     const { FIRST_CATALOGUE } = await import('./catalogue.js');
     const { TeachingRoom } = await import('./pkg/downbeam.js');
     return [
-      { levels: FIRST_CATALOGUE.levels, range: FIRST_CATALOGUE.range, patient: FIRST_CATALOGUE.patients[0].name },
-      { levels: TeachingRoom.levels(), range: TeachingRoom.ranges(), patient: TeachingRoom.patients()[0].name },
+      { levels: FIRST_CATALOGUE.levels, range: FIRST_CATALOGUE.range, beam: FIRST_CATALOGUE.beam, patient: FIRST_CATALOGUE.patients[0].name },
+      { levels: TeachingRoom.levels(), range: TeachingRoom.ranges(), beam: TeachingRoom.beamChoices(), patient: TeachingRoom.patients()[0].name },
     ];
   });
   assert.deepEqual(first, engine);
@@ -63,6 +63,8 @@ test('the engine answers bad input with one sentence', async () => {
       }
     };
     const pen = document.createElement('canvas').getContext('2d');
+    const beam = { kind: 'spot', pulses_per_s: 8, low_dose: false, open: [1, 1], magnification: 1 };
+    const expose = (patch, pulses = 1) => said(() => room.expose(pen, { ...beam, ...patch }, pulses, true));
     return [
       said(() => new TeachingRoom('nobody', 'L4', 'left')),
       said(() => room.setTarget('L9', 'left')),
@@ -73,10 +75,19 @@ test('the engine answers bad input with one sentence', async () => {
       said(() => room.setTableShift(0, NaN, 0)),
       said(() => room.setPatient('')),
       said(() => room.drawOutlines(pen, { colour: 'red' })),
+      expose({ pulses_per_s: 7 }),
+      expose({ magnification: 3 }),
+      expose({ open: [0.1, 1] }),
+      expose({ kind: 'always' }),
+      expose({}, 0),
+      expose({}, 31),
+      said(() => room.showHeld(pen, true)),
+      said(() => room.drawHeldOutlines(pen, {})),
+      room.dose().exposures === 0 ? 'nothing spent' : 'spent',
       said(() => room.report()),
     ];
   });
-  const wanted = [/unknown patient 'nobody'/, /unknown level 'L9'/, /unknown side 'middle'/, /oblique of NaN/, /tilt of 1000000000/, /image rotation of -1000/, /table shift/, /unknown patient ''/, /outline style not understood: missing field `canvas_px`/, /^no error$/];
+  const wanted = [/unknown patient 'nobody'/, /unknown level 'L9'/, /unknown side 'middle'/, /oblique of NaN/, /tilt of 1000000000/, /image rotation of -1000/, /table shift/, /unknown patient ''/, /outline style not understood: missing field `canvas_px`/, /pulse rate of 7 is not possible: allowed are 1, 2/, /magnification of 3/, /collimation of 0.1 is not possible: allowed are 0.2 to 1/, /exposure settings not understood: unknown variant `always`/, /^0 pulses at once/, /^31 pulses at once/, /no picture yet/, /no picture yet/, /^nothing spent$/, /^no error$/];
   wanted.forEach((pattern, i) => assert.match(sentences[i], pattern));
   await close();
 });

@@ -21,9 +21,26 @@ const SHOTS = [
   { name: 'phone-320', hash: L4, width: 320, height: 640 },
   { name: 'phone-320-names', hash: '#level=L4&side=left&oblique=25&tilt=6', width: 320, height: 640, act: (page) => page.check('#labels') },
   { name: 'phone-390', hash: L4, width: 390, height: 844 },
+  { name: 'exposed-1280', hash: `${L4}&exposures=on`, width: 1280, height: 800, act: exposed },
+  { name: 'exposed-1280-tall', hash: `${L4}&exposures=on`, width: 1280, height: 1250, act: exposed },
+  { name: 'exposed-1280-light', hash: `${L4}&exposures=on`, width: 1280, height: 1250, theme: 'light', act: (page) => page.selectOption('#magnification', '2').then(() => exposed(page)) },
+  { name: 'exposed-1280-forced', hash: `${L4}&exposures=on`, width: 1280, height: 1250, forcedColors: 'active', act: exposed },
+  { name: 'exposed-1280-first', hash: `${L4}&exposures=on`, width: 1280, height: 800 },
+  { name: 'exposed-320', hash: `${L4}&exposures=on`, width: 320, height: 640, act: exposed },
+  { name: 'exposed-768', hash: `${L4}&exposures=on`, width: 768, height: 1024, act: exposed },
   { name: 'failed-1280', hash: L4, width: 1280, height: 800, broken: true },
   { name: 'failed-320', hash: L4, width: 320, height: 640, broken: true },
 ];
+
+/** Shutters a little in, one spot picture, then the C-arm turned on and the shutters further in. */
+async function exposed(page) {
+  await page.locator('#collimation-width').press('Home');
+  for (let i = 0; i < 10; i++) await page.locator('#collimation-width').press('ArrowRight');
+  await page.click('#spot');
+  await page.locator('#turn-oblique').press('PageUp');
+  for (let i = 0; i < 3; i++) await page.locator('#collimation-width').press('ArrowLeft');
+  await page.evaluate(() => scrollTo(0, 0));
+}
 
 const only = process.argv.slice(2);
 await mkdir(OUT, { recursive: true });

@@ -33,8 +33,7 @@ export const texts = {
     label: (s) => `Fluoroscopic view, ${s.level} ${s.side}`,
     caption: (s) =>
       `${s.level} ${s.side}, patient “${texts.case.patientName(s.patient)}”. Receptor ${texts.oblique.words(s.oblique)}, ${texts.tilt.words(s.tilt)}.`,
-    alternative: (s, seen) =>
-      `X-ray view of the lumbar spine, head up. Receptor ${texts.oblique.spoken(s.oblique)} and ${texts.tilt.spoken(s.tilt)}. ${seen}`,
+    alternative: (s) => `X-ray view of the lumbar spine, head up. Receptor ${texts.oblique.spoken(s.oblique)} and ${texts.tilt.spoken(s.tilt)}.`,
     polarity: 'Bone dark',
     outlines: 'Outlines',
     labels: 'Names',
@@ -109,6 +108,52 @@ export const texts = {
         : [x && `${Math.abs(x)} mm ${x > 0 ? 'left' : 'right'}`, z && `${Math.abs(z)} mm ${z > 0 ? 'to the head' : 'to the feet'}`].filter(Boolean).join(', '),
   },
 
+  exposure: {
+    heading: 'Exposure',
+    source: 'Where the picture comes from',
+    live: 'Free live picture',
+    exposures: 'Picture only by exposure',
+    liveNote: 'For practice: the picture follows the C-arm and costs nothing.',
+    exposuresNote: 'Turning the C-arm shows nothing new. The last picture stays until the next exposure, and each exposure costs dose. A new patient or start begins a new record.',
+    beam: 'Beam',
+    spot: 'Spot',
+    fluoroscopy: 'Fluoroscopy',
+    hold: 'Hold the button, or hold Space while it has the focus. Escape stops the beam.',
+    latch: 'Stays on until pressed again',
+    settings: 'Beam settings',
+    pulseRate: 'Pulses of fluoroscopy',
+    rate: (n) => `${n} a second`,
+    magnification: 'Magnification',
+    magnified: (m) => (m === 1 ? 'whole field' : `${m} times`),
+    lowDose: 'Low dose',
+    width: 'Field width',
+    height: 'Field height',
+    open: (percent) => `${percent} %`,
+    none: 'No picture yet. Press Spot, or hold Fluoroscopy.',
+    kind: { spot: 'spot', fluoroscopy: 'fluoroscopy' },
+    last: (p, on, moved) =>
+      `${on ? 'Beam on' : `Last picture (${texts.exposure.kind[p.kind]})`}: ${p.level}, ${texts.oblique.words(p.oblique)}, ${texts.tilt.words(p.tilt)}.${moved ? ' The C-arm has moved since.' : ''}`,
+    alternative: (p, moved) =>
+      `Last X-ray picture, ${texts.exposure.kind[p.kind]}, of ${p.level}, taken with the receptor ${texts.oblique.spoken(p.oblique)} and ${texts.tilt.spoken(p.tilt)}.${moved ? ' The C-arm has moved since.' : ''}`,
+    said: (p, dose) =>
+      `${p.kind === 'spot' ? 'Spot picture taken' : 'Beam off, last picture held'}: receptor ${texts.oblique.spoken(p.oblique)} and ${texts.tilt.spoken(p.tilt)}. So far ${plural(dose.exposures, 'exposure', 'exposures')}, kerma–area product ${amount(dose.kap_mgy_cm2)} mGy·cm².`,
+    spent: 'Dose so far',
+    figureName: { exposures: 'Exposures', beam: 'Beam time', kerma: 'Reference air kerma', product: 'Kerma–area product', technique: 'Last exposure' },
+    figure: {
+      exposures: (d) => String(d.exposures),
+      beam: (d) => `${d.beam_s.toFixed(1)} s`,
+      kerma: (d) => `${amount(d.kerma_mgy)} mGy`,
+      product: (d) => `${amount(d.kap_mgy_cm2)} mGy·cm²`,
+      technique: (d) => `${Math.round(d.last.kvp)} kVp, ${amount(d.last.mas)} mAs`,
+    },
+    nothing: { exposures: '0', beam: '0 s', kerma: '0 mGy', product: '0 mGy·cm²', technique: 'none' },
+    reset: 'Reset',
+    resetLong: 'Reset the dose',
+    save: 'Save dose.json',
+    saveLong: 'Save dose.json, the dose in DICOM terms and units',
+    wasReset: 'The dose record begins again at nothing.',
+  },
+
   checks: {
     heading: 'How close',
     view: 'View to check',
@@ -129,6 +174,7 @@ export const texts = {
     back: 'Return to my view',
     bestLocked: 'The best view can be shown after a check.',
     notReached: 'This machine’s range stops short of the best view; this is as near as it goes.',
+    standsAtBest: (view) => `The C-arm stands at the best ${view} view this machine can reach here; an exposure shows it. It does not count for the steps.`,
     showingBest: (view) => `This is the best ${view} view this machine can reach here. It does not count for the steps.`,
     said: (view, score, advice) => `${view}: ${outOf100(score)} of 100. ${advice}`,
     allGood: 'Nothing left to correct.',
@@ -218,6 +264,11 @@ export const texts = {
 function outOf100(score) {
   // A score short of full marks must not read as 100.
   return score >= 1 ? 100 : Math.min(99, Math.round(score * 100));
+}
+
+/** Three figures or so of a dose. */
+function amount(value) {
+  return value.toFixed(value >= 100 ? 0 : value >= 10 ? 1 : value >= 1 ? 2 : 3);
 }
 
 function number(value, unit) {

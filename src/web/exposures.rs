@@ -1,0 +1,190 @@
+//! The handle's part for exposures: taking them, showing the last one, and what they cost.
+//!
+//! One [`Radiograph`] a magnification mode, made when it is first asked for: the detector's pixels belong to the mode. A run of
+//! fluoroscopy is one entry of the dose record, as one press of the pedal is.
+
+use super::{TeachingRoom, plain, put_grey, understood};
+use crate::imaging::dose::{DicomItem, DoseLog, DoseTotals, Irradiation, LABEL};
+use crate::imaging::exposure::{
+    BeamSettings, ExposureKind, MAGNIFICATIONS, OPEN_RANGE, PULSE_RATES_PER_S, Technique,
+};
+use crate::imaging::projection::Projection;
+use crate::imaging::radiograph::{Look, Radiograph};
+use crate::view::criteria::Target;
+use serde::Serialize;
+use wasm_bindgen::prelude::*;
+use web_sys::CanvasRenderingContext2d;
+
+/// Most pulses in one call: a second of the fastest rate.
+const MOST_PULSES: u32 = 30;
+
+/// The session's exposures.
+#[derive(Debug, Default)]
+pub(super) struct Exposures {
+    modes: [Option<Radiograph>; MAGNIFICATIONS.len()],
+    log: DoseLog,
+    taken: u64,
+    last: Option<Technique>,
+    picture: Option<LastPicture>,
+    /// Settings of the run of fluoroscopy that is on.
+    run: Option<BeamSettings>,
+}
+
+/// Where the last picture was taken.
+#[derive(Clone, Copy, Debug)]
+struct LastPicture {
+    mode: usize,
+    view: Projection,
+    target: Target,
+}
+
+impl Exposures {
+    /// The last picture no longer shows what is on the table.
+    pub(super) fn forget_picture(&mut self) {
+        self.release();
+        self.picture = None;
+    }
+
+    fn release(&mut self) {
+        self.run = None;
+        for radiograph in self.modes.iter_mut().flatten() {
+            radiograph.release();
+        }
+    }
+
+    /// Writes an irradiation down: a pulse of the run that is on adds to that run's entry.
+    fn record(&mut self, settings: &BeamSettings, new: Irradiation) {
+        let goes_on = self.run == Some(*settings);
+        self.run = (settings.kind == ExposureKind::Fluoroscopy).then_some(*settings);
+        match self.log.events.last_mut() {
+            Some(entry) if goes_on => {
+                *entry = Irradiation {
+                    pulses: entry.pulses.saturating_add(new.pulses),
+                    beam_s: entry.beam_s + new.beam_s,
+                    kerma_mgy: entry.kerma_mgy + new.kerma_mgy,
+                    kap_mgy_cm2: entry.kap_mgy_cm2 + new.kap_mgy_cm2,
+                    ..new
+                }
+            }
+            _ => self.log.events.push(new),
+        }
+    }
+}
+
+#[wasm_bindgen]
+impl TeachingRoom {
+    /// One spot picture, or `pulses` (1 to 30) more pulses of a run of fluoroscopy, drawn into the top left of a canvas.
+    /// `settings` as in `imaging::exposure::BeamSettings`; what it leaves out is that type's default.
+    pub fn expose(
+        &mut self,
+        canvas: &CanvasRenderingContext2d,
+        settings: JsValue,
+        pulses: u32,
+        bone_dark: bool,
+    ) -> Result<(), JsValue> {
+        let settings: BeamSettings = understood("exposure settings", settings)?;
+        let settings = settings.checked().map_err(JsError::from)?;
+        if !(1..=MOST_PULSES).contains(&pulses) {
+            let text = format!("{pulses} pulses at once are not possible: allowed are 1 to {MOST_PULSES}");
+            return Err(JsError::new(&text).into());
+        }
+        let pulses = if settings.kind == ExposureKind::Spot { 1 } else { pulses };
+        // `checked` lets only the table's modes through.
+        let mode = MAGNIFICATIONS.iter().position(|&m| m == settings.magnification).unwrap_or(0);
+        let arm = settings.magnified(&self.arm);
+        let view = self.view_of(&arm);
+        let exposures = &mut self.exposures;
+        if exposures.run != Some(settings) {
+            exposures.release();
+        }
+        exposures.taken += 1;
+        let radiograph = exposures.modes[mode].get_or_insert_with(|| Radiograph::new(&arm));
+        let look = Look { bone_dark, ..Look::default() };
+        let exposure = radiograph.expose(&self.patient, &view, &look, &settings, pulses, exposures.taken);
+        put_grey(canvas, &mut self.pixels, radiograph.grey(), radiograph.size())?;
+        exposures.last = Some(exposure.technique);
+        exposures.picture = Some(LastPicture { mode, view, target: self.target });
+        exposures.record(&settings, exposure.irradiation);
+        Ok(())
+    }
+
+    /// Ends a run of fluoroscopy: its last picture stays.
+    pub fn release(&mut self) {
+        self.exposures.release();
+    }
+
+    /// Draws the last exposure again, as [`TeachingRoom::expose`] did.
+    #[wasm_bindgen(js_name = showHeld)]
+    pub fn show_held(&mut self, canvas: &CanvasRenderingContext2d, bone_dark: bool) -> Result<(), JsValue> {
+        let look = Look { bone_dark, ..Look::default() };
+        let held = self.exposures.picture.and_then(|picture| self.exposures.modes[picture.mode].as_mut());
+        let radiograph = held.ok_or_else(no_picture)?;
+        radiograph.show_held(&look);
+        put_grey(canvas, &mut self.pixels, radiograph.grey(), radiograph.size())
+    }
+
+    /// Draws the outlines of the last exposure, wherever the C-arm stands by now; `style` as in `drawOutlines`.
+    #[wasm_bindgen(js_name = drawHeldOutlines)]
+    pub fn draw_held_outlines(
+        &mut self,
+        canvas: &CanvasRenderingContext2d,
+        style: JsValue,
+    ) -> Result<(), JsValue> {
+        let LastPicture { view, target, .. } = self.exposures.picture.ok_or_else(no_picture)?;
+        let style = understood("outline style", style)?;
+        self.outlines.draw(canvas, &self.patient, target, &view, &style)
+    }
+
+    /// The record's sums (`imaging::dose::DoseTotals`) and `last`, the technique of the last exposure or null.
+    pub fn dose(&self) -> Result<JsValue, JsError> {
+        plain(&Readout { totals: self.exposures.log.totals(), last: self.exposures.last })
+    }
+
+    /// The record in DICOM's terms and units: `{statement, items}`.
+    #[wasm_bindgen(js_name = doseDicom)]
+    pub fn dose_dicom(&self) -> Result<JsValue, JsError> {
+        plain(&DicomRecord { statement: LABEL, items: self.exposures.log.dicom(&self.arm) })
+    }
+
+    /// Begins a new record. The last picture stays.
+    #[wasm_bindgen(js_name = resetDose)]
+    pub fn reset_dose(&mut self) {
+        self.exposures.release();
+        self.exposures.log.events.clear();
+        self.exposures.last = None;
+    }
+
+    /// What the beam can be set to: `{pulses_per_s, magnification, open}`, `open` as lowest and highest share of the field.
+    #[wasm_bindgen(js_name = beamChoices)]
+    pub fn beam_choices() -> Result<JsValue, JsError> {
+        plain(&BeamChoices {
+            pulses_per_s: PULSE_RATES_PER_S,
+            magnification: MAGNIFICATIONS,
+            open: OPEN_RANGE,
+        })
+    }
+}
+
+fn no_picture() -> JsValue {
+    JsError::new("there is no picture yet: make an exposure first").into()
+}
+
+#[derive(Serialize)]
+struct Readout {
+    #[serde(flatten)]
+    totals: DoseTotals,
+    last: Option<Technique>,
+}
+
+#[derive(Serialize)]
+struct DicomRecord {
+    statement: &'static str,
+    items: Vec<DicomItem>,
+}
+
+#[derive(Serialize)]
+struct BeamChoices {
+    pulses_per_s: [u32; PULSE_RATES_PER_S.len()],
+    magnification: [f64; MAGNIFICATIONS.len()],
+    open: (f64, f64),
+}
