@@ -41,7 +41,6 @@ export function exposurePanel(app, act) {
       act.release();
     },
   });
-  latch.addEventListener('change', fluoroscopy.stop);
   byId('dose-reset').addEventListener('click', () => {
     fluoroscopy.stop();
     act.reset();

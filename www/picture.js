@@ -131,9 +131,9 @@ export function pictureWords(live, shown, seen, beamOn) {
   const { byExposure } = live;
   const words = texts.exposure;
   const moved = shown && ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'level', 'patient'].some((key) => shown[key] !== live[key]);
-  const last = !byExposure ? '' : shown ? words.last(shown, beamOn, moved) : words.none;
+  const last = !byExposure ? '' : !shown ? words.noPicture : words.last(shown, { on: beamOn, moved, otherLevel: shown.level !== live.level });
   say(byId('last-picture'), last);
-  byId('last-picture').hidden = !byExposure || !shown;
+  byId('last-picture').hidden = !byExposure;
   byId('film-empty').hidden = !byExposure || Boolean(shown);
   const state = shown ?? live;
   const below = levelBelow(state.level);

@@ -42,6 +42,15 @@ for (const [name, options, dress] of LOOKS) {
     await page.check('#self-test');
     await settled(page);
     assert.deepEqual(await violations(page), [], 'self-test');
+    await page.check('#source-exposures');
+    await settled(page);
+    assert.deepEqual(await violations(page), [], 'by exposure, before the first');
+    await page.click('#spot');
+    await page.check('#latch');
+    await page.click('#fluoroscopy');
+    assert.deepEqual(await violations(page), [], 'with the beam on');
+    await page.click('#fluoroscopy');
+    assert.deepEqual(await violations(page), [], 'after it');
     await close();
   });
 }
@@ -67,6 +76,9 @@ test('no sideways scroll and nothing cut off, 320 px to desk', async () => {
     const { page, close } = await open(site, { options: { viewport: { width, height: 700 } } });
     await page.click('.more summary');
     await page.check('#labels');
+    await page.check('#source-exposures');
+    await page.click('#spot');
+    await page.click('#spot');
     const wide = await page.evaluate(() => {
       const over = [...document.querySelectorAll('body *')].filter((e) => {
         const box = e.getBoundingClientRect();
@@ -84,6 +96,8 @@ test('buttons and choices are 44 px, other targets at least 24 px', async () => 
   for (const width of [320, 1280]) {
     const { page, close } = await open(site, { options: { viewport: { width, height: 800 } } });
     await page.click('.more summary');
+    await page.check('#source-exposures');
+    await page.click('#spot');
     const small = await page.evaluate(() => {
       const least = (e) => (e.matches('button, select, input[type=number], .segment, label.tick, summary') ? 43.5 : 24);
       const targets = document.querySelectorAll('button, select, input[type=range], input[type=number], input[type=checkbox], .segment, label.tick, summary');
@@ -99,10 +113,11 @@ test('buttons and choices are 44 px, other targets at least 24 px', async () => 
 
 test('every control is reached by Tab, shows where it is, and is not under the caution line', async () => {
   for (const options of [{ viewport: { width: 1280, height: 720 } }, { viewport: { width: 320, height: 568 } }]) {
-    const { page, close } = await open(site, { options });
-    await page.evaluate(() => document.body.focus());
+    const { page, close } = await open(site, { hash: '#exposures=on', options });
+    // By script, so that Tab still starts at the top.
+    await page.evaluate(() => document.getElementById('spot').click());
     const reached = new Set();
-    for (let i = 0; i < 60; i++) {
+    for (let i = 0; i < 80; i++) {
       await page.keyboard.press('Tab');
       const at = await page.evaluate(() => {
         const e = document.activeElement;
@@ -117,7 +132,7 @@ test('every control is reached by Tab, shows where it is, and is not under the c
       assert.ok(!at.covered, `${at.id} is covered`);
       assert.notEqual(at.ring, 'none', `${at.id} shows no focus`);
     }
-    for (const id of ['level-L4', 'side-left', 'patient', 'theme', 'bone-dark', 'outlines', 'labels', 'turn-oblique', 'turn-oblique-number', 'turn-tilt', 'turn-tilt-number', 'start-random', 'start-again', 'self-test', 'view-true_ap', 'best']) {
+    for (const id of ['level-L4', 'side-left', 'patient', 'theme', 'bone-dark', 'outlines', 'labels', 'spot', 'fluoroscopy', 'source-exposures', 'pulse-rate', 'magnification', 'low-dose', 'latch', 'collimation-width', 'collimation-height', 'dose-reset', 'dose-save', 'turn-oblique', 'turn-oblique-number', 'turn-tilt', 'turn-tilt-number', 'start-random', 'start-again', 'self-test', 'view-true_ap', 'best']) {
       assert.ok(reached.has(id), `${id} is not reached: ${[...reached]}`);
     }
     await close();

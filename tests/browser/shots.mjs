@@ -22,7 +22,7 @@ const SHOTS = [
   { name: 'phone-320-names', hash: '#level=L4&side=left&oblique=25&tilt=6', width: 320, height: 640, act: (page) => page.check('#labels') },
   { name: 'phone-390', hash: L4, width: 390, height: 844 },
   { name: 'exposed-1280', hash: `${L4}&exposures=on`, width: 1280, height: 800, act: exposed },
-  { name: 'exposed-1280-tall', hash: `${L4}&exposures=on`, width: 1280, height: 1250, act: exposed },
+  { name: 'exposed-1280-tall', hash: `${L4}&exposures=on`, width: 1280, height: 1500, act: exposed },
   { name: 'exposed-1280-light', hash: `${L4}&exposures=on`, width: 1280, height: 1250, theme: 'light', act: (page) => page.selectOption('#magnification', '2').then(() => exposed(page)) },
   { name: 'exposed-1280-forced', hash: `${L4}&exposures=on`, width: 1280, height: 1250, forcedColors: 'active', act: exposed },
   { name: 'exposed-1280-first', hash: `${L4}&exposures=on`, width: 1280, height: 800 },

@@ -118,8 +118,8 @@ export const texts = {
     beam: 'Beam',
     spot: 'Spot',
     fluoroscopy: 'Fluoroscopy',
-    hold: 'Hold the button, or hold Space while it has the focus. Escape stops the beam.',
-    latch: 'Stays on until pressed again',
+    hold: 'Hold the button, or hold Space while it has the focus. Escape stops the beam. Under Exposure it can be set to stay on.',
+    latch: 'Fluoroscopy stays on until pressed again',
     settings: 'Beam settings',
     pulseRate: 'Pulses of fluoroscopy',
     rate: (n) => `${n} a second`,
@@ -130,9 +130,10 @@ export const texts = {
     height: 'Field height',
     open: (percent) => `${percent} %`,
     none: 'No picture yet. Press Spot, or hold Fluoroscopy.',
+    noPicture: 'No picture yet.',
     kind: { spot: 'spot', fluoroscopy: 'fluoroscopy' },
-    last: (p, on, moved) =>
-      `${on ? 'Beam on' : `Last picture (${texts.exposure.kind[p.kind]})`}: ${p.level}, ${texts.oblique.words(p.oblique)}, ${texts.tilt.words(p.tilt)}.${moved ? ' The C-arm has moved since.' : ''}`,
+    last: (p, { on, moved, otherLevel }) =>
+      `${on ? 'Beam on' : `Last picture (${texts.exposure.kind[p.kind]})`}: ${otherLevel ? `${p.level}, ` : ''}${texts.oblique.words(p.oblique)}, ${texts.tilt.words(p.tilt)}.${moved ? ' C-arm moved since.' : ''}`,
     alternative: (p, moved) =>
       `Last X-ray picture, ${texts.exposure.kind[p.kind]}, of ${p.level}, taken with the receptor ${texts.oblique.spoken(p.oblique)} and ${texts.tilt.spoken(p.tilt)}.${moved ? ' The C-arm has moved since.' : ''}`,
     said: (p, dose) =>
