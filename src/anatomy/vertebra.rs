@@ -20,14 +20,14 @@ use glam::Mat3;
 /// elements thicker; chosen within that so that the lines of a film appear in their order of strength.
 mod cortex_mm {
     pub(super) const BODY_WALL: f64 = 0.55;
-    pub(super) const PEDICLE: f64 = 1.5;
-    pub(super) const PARS: f64 = 1.5;
-    pub(super) const LAMINA: f64 = 1.3;
+    pub(super) const PEDICLE: f64 = 1.2;
+    pub(super) const PARS: f64 = 1.25;
+    pub(super) const LAMINA: f64 = 1.1;
     pub(super) const ARTICULAR: f64 = 1.25;
     pub(super) const TRANSVERSE: f64 = 1.0;
     pub(super) const SPINOUS: f64 = 0.65;
     /// Plates over walls.
-    pub(super) const PLATE_RATIO: f32 = 1.7;
+    pub(super) const PLATE_RATIO: f32 = 1.45;
 }
 
 /// Thickness of the superior process in front of its facet, mm.

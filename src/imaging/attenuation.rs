@@ -53,7 +53,7 @@ pub fn per_mm(material: Material, energy_kev: f64) -> f64 {
 }
 
 /// Share of the marrow space that is bone in the average adult. Memory: 0.1–0.2.
-pub const TRABECULAR_SHARE: f64 = 0.15;
+pub const TRABECULAR_SHARE: f64 = 0.19;
 
 /// The marrow space of a patient whose bone density is `density` of the average, 1/mm: trabeculae in a half-fatty marrow.
 pub fn marrow_per_mm(density: f64, energy_kev: f64) -> f64 {

@@ -132,14 +132,14 @@ impl DoseLog {
     /// them, and the positioner-independent geometry.
     pub fn dicom(&self, arm: &CArm) -> Vec<DicomItem> {
         let totals = self.totals();
-        let pulses: u32 = self.events.iter().map(|e| e.pulses).sum();
+        let frames: u32 = self.events.iter().filter(|e| e.kind == "spot").map(|e| e.pulses).sum();
         let item = |code, meaning, value, unit| DicomItem { code, scheme: "DCM", meaning, value, unit };
         vec![
             item("113725", "Dose (RP) Total", totals.kerma_mgy * 1e-3, "Gy"),
             // 1 mGy·cm² = 1e-7 Gy·m².
             item("113722", "Dose Area Product Total", totals.kap_mgy_cm2 * 1e-7, "Gy.m2"),
             item("113730", "Total Fluoro Time", totals.beam_s, "s"),
-            item("113731", "Total Number of Radiographic Frames", f64::from(pulses), "1"),
+            item("113731", "Total Number of Radiographic Frames", f64::from(frames), "1"),
             item("113812", "Total Number of Irradiation Events", totals.exposures as f64, "1"),
             item("113737", "Distance Source to Reference Point", reference_distance_mm(arm), "mm"),
             item("113748", "Distance Source to Isocenter", arm.sod_mm, "mm"),

@@ -121,7 +121,11 @@ pub const LOW_DOSE_FACTOR: f64 = 0.43;
 /// Share of the beam that table top and grid take away on the way to the receptor. Memory.
 const TABLE_AND_GRID: f64 = 0.55;
 /// Most that the generator gives in one pulse and in a spot picture, mAs. Memory.
-const MOST_MAS: [f64; 2] = [1.5, 40.0];
+const MOST_MAS: [f64; 2] = [3.0, 80.0];
+/// Legal ceiling of fluoroscopy: 10 R/min, 88 mGy/min, 30 cm from the receptor (a state code, read; the mGy from memory).
+const CEILING_MGY_PER_MIN: f64 = 88.0;
+/// Where that is measured, mm from the receptor towards the source.
+const CEILING_FROM_RECEPTOR_MM: f64 = 300.0;
 
 /// What automatic brightness chose.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -166,9 +170,18 @@ pub fn technique(arm: &CArm, settings: &BeamSettings, kvp: f64, attenuation: f64
     let target = target * settings.magnification;
     let at_receptor = tube.kerma_ugy_per_mas * (1000.0 / arm.sid_mm) * (1000.0 / arm.sid_mm);
     let through = transmission(&tube, attenuation);
+    let reference = reference_distance_mm(arm);
+    let at_reference = tube.kerma_ugy_per_mas * (1000.0 / reference) * (1000.0 / reference);
+    let most = match settings.kind {
+        ExposureKind::Spot => most,
+        ExposureKind::Fluoroscopy => {
+            let ratio = (arm.sid_mm - CEILING_FROM_RECEPTOR_MM) / reference;
+            let ugy_per_s = CEILING_MGY_PER_MIN * 1e3 / 60.0 * ratio * ratio;
+            most.min(ugy_per_s / f64::from(settings.pulses_per_s) / at_reference)
+        }
+    };
     let mas = (target / (at_receptor * through)).min(most);
     let receptor_kerma_ugy = mas * at_receptor * through;
-    let reference = reference_distance_mm(arm);
     let pixel = arm.pixel_mm / settings.magnification;
     Technique {
         kvp,
@@ -236,6 +249,19 @@ mod tests {
         let one = irradiation(&CArm::default(), &settings, &t, 8);
         assert!(one.kap_mgy_cm2 > 28.0 / 3.0 && one.kap_mgy_cm2 < 72.0 * 3.0, "{}", one.kap_mgy_cm2);
         assert!((one.beam_s - 1.0).abs() < 1e-12);
+    }
+
+    /// However thick the patient, fluoroscopy keeps to 88 mGy/min 30 cm from the receptor.
+    #[test]
+    fn fluoroscopy_keeps_to_the_legal_ceiling() {
+        let arm = CArm::default();
+        for pulses_per_s in PULSE_RATES_PER_S {
+            let settings = BeamSettings { pulses_per_s, ..BeamSettings::default() };
+            let t = technique(&arm, &settings, 110.0, 12.0);
+            let per_min = t.reference_kerma_mgy * f64::from(pulses_per_s) * 60.0;
+            let there = super::super::dose::kerma_at(per_min, 550.0, arm.sid_mm - 300.0);
+            assert!(there < 88.0 + 1e-6, "{pulses_per_s}: {there}");
+        }
     }
 
     #[test]

@@ -78,6 +78,11 @@ impl Radiograph {
         &self.attenuation
     }
 
+    /// Attenuation integrals of the held exposure as the receptor measured them, row 0 at the top.
+    pub fn held(&self) -> &[f32] {
+        &self.held
+    }
+
     /// Grey values of the last picture, row 0 at the top.
     pub fn grey(&self) -> &[u8] {
         &self.grey
