@@ -5,7 +5,7 @@ mod exposures;
 mod outline_paint;
 
 use crate::anatomy::names::Level;
-use crate::anatomy::patient::{Patient, PatientSpec};
+use crate::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::imaging::radiograph::{Look, Radiograph};
@@ -39,6 +39,8 @@ pub struct TeachingRoom {
     pixels: Vec<u8>,
     outlines: OutlinePaint,
     exposures: Exposures,
+    /// A patient in the making.
+    coming: Option<PatientBuilder>,
 }
 
 #[wasm_bindgen]
@@ -57,6 +59,7 @@ impl TeachingRoom {
             pixels: Vec::new(),
             outlines: OutlinePaint::default(),
             exposures: Exposures::default(),
+            coming: None,
         })
     }
 
@@ -66,6 +69,27 @@ impl TeachingRoom {
         self.patient = Patient::new(&PatientSpec::named(name)?);
         self.exposures.forget_picture();
         Ok(())
+    }
+
+    /// Plans another patient; [`Self::shape_bone`] then makes it a bone a call, while the last one stays.
+    #[wasm_bindgen(js_name = beginPatient)]
+    pub fn begin_patient(&mut self, name: &str) -> Result<(), JsError> {
+        self.coming = Some(PatientBuilder::new(&PatientSpec::named(name)?));
+        Ok(())
+    }
+
+    /// Shapes the next bone of the patient that was begun. Returns the share done; at 1 the patient has been changed.
+    #[wasm_bindgen(js_name = shapeBone)]
+    pub fn shape_bone(&mut self) -> f64 {
+        let Some(coming) = &mut self.coming else { return 1.0 };
+        let share = coming.step();
+        if share >= 1.0
+            && let Some(whole) = self.coming.take()
+        {
+            self.patient = whole.finish();
+            self.exposures.forget_picture();
+        }
+        share
     }
 
     /// Another level or side; the isocentre moves to it.

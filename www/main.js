@@ -45,6 +45,7 @@ let dose = null;
 let number = 0;
 let held = false;
 let shaped = '';
+let shaping = false;
 let addressTaken = false;
 
 fillPage();
@@ -110,6 +111,7 @@ async function makeRoom(TeachingRoom) {
   room = new TeachingRoom(patient, level, side);
   dose = room.dose();
   shaped = patient;
+  shaping = false;
   film.clear();
   touch();
   requestAnimationFrame(() => performance.mark('downbeam:first-picture'));
@@ -169,7 +171,7 @@ function draw() {
   for (const [id, key] of [['bone-dark', 'boneDark'], ['outlines', 'outlines'], ['labels', 'labels']]) byId(id).checked = state[key];
   try {
     if (room && shaped !== state.patient) return void reshape();
-    if (room) {
+    if (room && !shaping) {
       aim(room, state);
       images.draw(room, state, taken);
       report = room.report();
@@ -248,14 +250,21 @@ function newRecord() {
   dose = room?.dose() ?? null;
 }
 
-/** Shapes another patient between two paints, so that the page can say so. */
+/** Shapes another patient a bone at a time, so that the page goes on answering. A later choice overtakes an earlier one. */
 async function reshape() {
   const { patient } = app.state;
   shaped = patient;
+  shaping = true;
+  report = null;
   film.loading(texts.loading.patient(patient));
   await painted();
   try {
-    room.setPatient(patient);
+    room.beginPatient(patient);
+    while (room.shapeBone() < 1) {
+      await rest();
+      if (shaped !== patient) return;
+    }
+    shaping = false;
     film.clear();
     touch();
   } catch (error) {
@@ -374,4 +383,9 @@ function toggle(id, key, onKeep) {
 /** Resolves once what is on the page has been painted. */
 function painted() {
   return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+}
+
+/** Resolves after whatever else is waiting, input first. */
+function rest() {
+  return new Promise((resolve) => setTimeout(resolve));
 }

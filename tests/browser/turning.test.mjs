@@ -142,3 +142,36 @@ test('names of the dog stand on the picture and in a list', async () => {
   }
   await close();
 });
+
+test('while a patient is shaped the page goes on: sliders move, and a later choice overtakes an earlier one', async () => {
+  const { page, close } = await open(site);
+  const average = await pictureHash(page);
+  const turned = await page.evaluate(async () => {
+    const list = document.getElementById('patient');
+    const choose = (value) => {
+      list.value = value;
+      list.dispatchEvent(new Event('change', { bubbles: true }));
+    };
+    const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
+    choose('large');
+    await pause(60);
+    // The page runs this between two bones: the first choice is not done yet.
+    const busy = !document.getElementById('film-state').hidden;
+    choose('small');
+    const slider = document.getElementById('turn-tilt');
+    slider.value = '4';
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+    return { busy };
+  });
+  assert.ok(turned.busy);
+  await page.waitForFunction(() => document.getElementById('film-state').hidden);
+  await settled(page);
+  const overtaken = await pictureHash(page);
+  assert.notEqual(overtaken, average);
+  await close();
+  const { page: straight, close: shut } = await open(site, { hash: '#patient=small&tilt=4' });
+  assert.equal(await straight.inputValue('#patient'), 'small');
+  assert.equal(await straight.inputValue('#turn-tilt-number'), '4');
+  assert.equal(await pictureHash(straight), overtaken, 'the same picture as that patient gives alone');
+  await shut();
+});
