@@ -7,7 +7,7 @@
 
 use super::attenuation::{Material, per_mm};
 use super::c_arm::CArm;
-use super::dose::{Irradiation, kerma_area_product, reference_distance_mm};
+use super::dose::{Irradiation, LOW_DOSE_FACTOR, RATE_POWER, kerma_area_product, reference_distance_mm};
 use super::tube::{KVP_RANGE, Output, output};
 use serde::{Deserialize, Serialize};
 
@@ -113,11 +113,6 @@ impl BeamSettings {
 const PULSE_KERMA_UGY: f64 = 0.020;
 /// Receptor air kerma of a spot picture, µGy. Memory: about 1 µGy.
 const SPOT_KERMA_UGY: f64 = 1.0;
-/// Kerma rate goes with the pulse rate to this power, so that half the pulses give 0.68 of the dose (Korean J Pain 2011;24(4):
-/// pulsed -32 %): log 0.68 / log 0.5.
-pub const RATE_POWER: f64 = 0.5564;
-/// Low-dose mode (same source: -57 %).
-pub const LOW_DOSE_FACTOR: f64 = 0.43;
 /// Share of the beam that table top and grid take away on the way to the receptor. Memory.
 const TABLE_AND_GRID: f64 = 0.55;
 /// Most that the generator gives in one pulse and in a spot picture, mAs. Memory.

@@ -14,6 +14,7 @@ mod outline_file;
 mod png_file;
 mod project;
 mod serve;
+mod shown;
 mod site;
 mod svg_file;
 mod view;

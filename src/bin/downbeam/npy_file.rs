@@ -1,6 +1,6 @@
 //! Path lengths and attenuation as a NumPy array file (format 1.0: a Python literal as header, then the values), for other programs.
 
-use crate::view::Shown;
+use crate::shown::Shown;
 use anyhow::Context;
 use downbeam::imaging::path_length::Raster;
 use std::path::Path;

@@ -4,7 +4,7 @@
 //! the shadow of each part of the target level, alone and unclipped.
 
 use crate::mesh::parts;
-use crate::view::Shown;
+use crate::shown::Shown;
 use anyhow::Context;
 use downbeam::anatomy::names::{Part, Side};
 use downbeam::geometry::polyline::Point;

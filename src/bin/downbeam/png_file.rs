@@ -1,7 +1,7 @@
 //! The radiograph as PNG: 8-bit grey, or colour when outlines are drawn into it. The pixel pitch at the detector is stored.
 
+use crate::shown::Shown;
 use crate::svg_file::{Emphasis, emphasis};
-use crate::view::Shown;
 use anyhow::Context;
 use png::{BitDepth, ColorType, Encoder, PixelDimensions, Unit};
 use std::fs::File;

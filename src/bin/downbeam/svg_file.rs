@@ -1,6 +1,6 @@
 //! The outlines as SVG: user units are mm on the detector, one group a part with its name as title.
 
-use crate::view::Shown;
+use crate::shown::Shown;
 use anyhow::Context;
 use downbeam::anatomy::names::{Label, Part};
 use downbeam::imaging::outline::Outline;

@@ -3,11 +3,12 @@
 
 use crate::command::{Command, UsageError, missing, number, print, text, unknown};
 use crate::exposure::{Asked, Told};
+use crate::shown::Shown;
 use crate::{npy_file, outline_file, png_file, svg_file};
 use downbeam::anatomy::names::{Level, Side, UnknownName};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::imaging::c_arm::CArm;
-use downbeam::imaging::outline::{Outline, OutlineTracer};
+use downbeam::imaging::outline::OutlineTracer;
 use downbeam::imaging::projection::Projection;
 use downbeam::imaging::radiograph::{Look, Radiograph};
 use downbeam::view::best_view::{BestView, ViewKind, best_view};
@@ -133,16 +134,6 @@ fn kind_named(name: &str) -> Result<ViewKind, UnknownName> {
     KINDS.into_iter().find(|(n, _)| n.eq_ignore_ascii_case(name)).map(|(_, kind)| kind).ok_or_else(|| {
         UnknownName { kind: "view", found: name.to_owned(), allowed: KINDS.map(|(n, _)| n).join(", ") }
     })
-}
-
-/// Everything that there is to show of one orientation.
-pub(crate) struct Shown<'a> {
-    pub(crate) patient: &'a Patient,
-    pub(crate) target: Target,
-    pub(crate) arm: CArm,
-    pub(crate) projection: Projection,
-    pub(crate) report: Report,
-    pub(crate) outlines: Vec<Outline>,
 }
 
 /// The JSON: the report, and what is told of the exposure if there was one.
