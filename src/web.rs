@@ -41,6 +41,16 @@ pub struct TeachingRoom {
     exposures: Exposures,
     /// A patient in the making.
     coming: Option<PatientBuilder>,
+    /// Window width against the automatic one, and how much brighter, in automatic widths.
+    window: (f32, f32),
+}
+
+impl TeachingRoom {
+    fn look(&self, bone_dark: bool) -> Look {
+        let (window, brightness) = self.window;
+        // Where bone is white, a brighter picture has its window lower.
+        Look { bone_dark, window, level: if bone_dark { brightness } else { -brightness }, ..Look::default() }
+    }
 }
 
 #[wasm_bindgen]
@@ -60,6 +70,7 @@ impl TeachingRoom {
             outlines: OutlinePaint::default(),
             exposures: Exposures::default(),
             coming: None,
+            window: (1.0, 0.0),
         })
     }
 
@@ -113,6 +124,19 @@ impl TeachingRoom {
         Ok(())
     }
 
+    /// Contrast against the automatic window (0.5 to 2) and brightness (-0.5 to 0.5, in automatic window widths).
+    #[wasm_bindgen(js_name = setWindow)]
+    pub fn set_window(&mut self, contrast: f32, brightness: f32) -> Result<(), JsError> {
+        // A NaN is inside no range.
+        if !((0.5..=2.0).contains(&contrast) && (-0.5..=0.5).contains(&brightness)) {
+            return Err(JsError::new(&format!(
+                "contrast {contrast} with brightness {brightness} is not possible: allowed are 0.5 to 2 and -0.5 to 0.5"
+            )));
+        }
+        self.window = (1.0 / contrast, brightness);
+        Ok(())
+    }
+
     /// How far the table has moved the patient: to the patient's left, up and to the head, mm.
     #[wasm_bindgen(js_name = setTableShift)]
     pub fn set_table_shift(&mut self, left_mm: f64, up_mm: f64, head_mm: f64) -> Result<(), JsError> {
@@ -134,7 +158,7 @@ impl TeachingRoom {
         bone_dark: bool,
     ) -> Result<(), JsValue> {
         let view = self.view_of(&self.arm);
-        let look = Look { bone_dark, ..Look::default() };
+        let look = self.look(bone_dark);
         let size = self.radiograph.size();
         put_grey(canvas, &mut self.pixels, self.radiograph.render(&self.patient, &view, &look), size)
     }

@@ -99,7 +99,7 @@ export function tableControl(holder, app) {
     return element;
   };
   const reset = make('button', { type: 'button', class: 'nudge', id: 'straighten' }, texts.turn.straighten);
-  reset.addEventListener('click', () => app.change({ tableX: 0, tableZ: 0, rotation: 0 }));
+  reset.addEventListener('click', () => app.change({ tableX: 0, tableZ: 0, rotation: 0, contrast: 100, brightness: 0 }));
   holder.append(
     make('div', { class: 'turn', role: 'group', 'aria-label': t.name },
       make('div', { class: 'turn-head' }, make('span', { class: 'turn-name' }, t.name), words),
@@ -108,6 +108,28 @@ export function tableControl(holder, app) {
         move(t.head, 'tableZ', STEP_MM), move(t.feet, 'tableZ', -STEP_MM), reset)),
   );
   return (state) => say(words, t.words(state.tableX, state.tableZ));
+}
+
+/** Contrast and brightness of the picture, percent against what the engine chooses. Returns an update function. */
+export function windowControl(holder, app) {
+  const t = texts.window;
+  const rows = [
+    ['contrast', 50, 200],
+    ['brightness', -50, 50],
+  ].map(([key, low, high]) => {
+    const slider = make('input', { type: 'range', id: `window-${key}`, min: low, max: high, step: 5 });
+    const words = make('span', { 'aria-hidden': 'true' });
+    slider.addEventListener('input', () => app.change({ [key]: Number(slider.value) }));
+    holder.append(make('div', { class: 'shutter' }, make('label', { for: slider.id }, t[key]), slider, words));
+    return { key, slider, words };
+  });
+  return (state) => {
+    for (const { key, slider, words } of rows) {
+      slider.value = String(state[key]);
+      slider.setAttribute('aria-valuetext', t.percent(state[key]));
+      say(words, t.percent(state[key]));
+    }
+  };
 }
 
 /** Dragging on the picture: the receptor goes the way the hand goes. */

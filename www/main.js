@@ -4,7 +4,7 @@ import { readAddress, writeAddress } from './address.js';
 import { caseControls, themeControl } from './case.js';
 import { FIRST_CATALOGUE } from './catalogue.js';
 import { checksPanel, viewOf } from './checks.js';
-import { dragToTurn, tableControl, turnControl } from './controls.js';
+import { dragToTurn, tableControl, turnControl, windowControl } from './controls.js';
 import { onceAFrame, onceQuiet } from './frame.js';
 import { exposurePanel, FIRST_BEAM } from './exposure.js';
 import { gantryDrawing } from './gantry.js';
@@ -26,7 +26,7 @@ const app = {
   catalogue: FIRST_CATALOGUE,
   state: {
     patient: 'average', level: 'L4', side: 'left', start: 1, ...startPosition(1),
-    rotation: 0, tableX: 0, tableZ: 0, view: 'true_ap', selfTest: false, ownView: null,
+    rotation: 0, tableX: 0, tableZ: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
     boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', labels: false,
     byExposure: false, beam: FIRST_BEAM,
   },
@@ -63,6 +63,7 @@ const updates = [
   turnControl(byId('turns'), 'tilt', range.tilt, app),
   turnControl(byId('more-turns'), 'rotation', range.rotation, app),
   tableControl(byId('more-turns'), app),
+  windowControl(byId('more-turns'), app),
   gantryDrawing(byId('gantry-feet'), 'feet'),
   gantryDrawing(byId('gantry-side'), 'side'),
 ];
@@ -188,6 +189,7 @@ function aim(to, state) {
   to.setOrientation(state.oblique, state.tilt);
   to.setImageRotation(state.rotation);
   to.setTableShift(state.tableX, 0, state.tableZ);
+  to.setWindow(state.contrast / 100, state.brightness / 100);
 }
 
 function showWords() {

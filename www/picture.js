@@ -43,7 +43,7 @@ export function picture(onResize) {
   return {
     /** Radiograph, live or the last exposure, only if something that shows in it changed. */
     draw(room, state, taken) {
-      const shown = state.byExposure ? heldKey(state, taken) : [state.patient, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, state.boneDark].join();
+      const shown = state.byExposure ? heldKey(state, taken) : [state.patient, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, greys(state)].join();
       if (shown === drawn) return;
       if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark);
       else if (taken) room.showHeld(radiograph, state.boneDark);
@@ -83,7 +83,10 @@ export function picture(onResize) {
 }
 
 /** Names the picture on the canvas: the number of an exposure, and its look. */
-const heldKey = (state, taken) => `exposure ${taken?.number} ${state.boneDark}`;
+const heldKey = (state, taken) => `exposure ${taken?.number} ${greys(state)}`;
+
+/** What of the state changes the grey values alone. */
+const greys = (state) => `${state.boneDark} ${state.contrast} ${state.brightness}`;
 
 /** The next exposure's field as shares of the picture that is shown, or null where that is the field one sees. */
 function nextField(beam, shown) {

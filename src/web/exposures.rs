@@ -9,7 +9,7 @@ use crate::imaging::exposure::{
     BeamSettings, ExposureKind, MAGNIFICATIONS, OPEN_RANGE, PULSE_RATES_PER_S, Technique,
 };
 use crate::imaging::projection::Projection;
-use crate::imaging::radiograph::{Look, Radiograph};
+use crate::imaging::radiograph::Radiograph;
 use crate::view::criteria::Target;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
@@ -93,13 +93,13 @@ impl TeachingRoom {
         let mode = MAGNIFICATIONS.iter().position(|&m| m == settings.magnification).unwrap_or(0);
         let arm = settings.magnified(&self.arm);
         let view = self.view_of(&arm);
+        let look = self.look(bone_dark);
         let exposures = &mut self.exposures;
         if exposures.run != Some(settings) {
             exposures.release();
         }
         exposures.taken += 1;
         let radiograph = exposures.modes[mode].get_or_insert_with(|| Radiograph::new(&arm));
-        let look = Look { bone_dark, ..Look::default() };
         let exposure = radiograph.expose(&self.patient, &view, &look, &settings, pulses, exposures.taken);
         put_grey(canvas, &mut self.pixels, radiograph.grey(), radiograph.size())?;
         exposures.last = Some(exposure.technique);
@@ -116,7 +116,7 @@ impl TeachingRoom {
     /// Draws the last exposure again, as [`TeachingRoom::expose`] did.
     #[wasm_bindgen(js_name = showHeld)]
     pub fn show_held(&mut self, canvas: &CanvasRenderingContext2d, bone_dark: bool) -> Result<(), JsValue> {
-        let look = Look { bone_dark, ..Look::default() };
+        let look = self.look(bone_dark);
         let held = self.exposures.picture.and_then(|picture| self.exposures.modes[picture.mode].as_mut());
         let radiograph = held.ok_or_else(no_picture)?;
         radiograph.show_held(&look);

@@ -175,3 +175,30 @@ test('while a patient is shaped the page goes on: sliders move, and a later choi
   assert.equal(await pictureHash(straight), overtaken, 'the same picture as that patient gives alone');
   await shut();
 });
+
+test('contrast and brightness change the greys alone, by keyboard, and go back with one button', async () => {
+  const { page, close } = await open(site);
+  await page.locator('.more summary').click();
+  const before = await pictureHash(page);
+  const mean = () =>
+    page.evaluate(() => {
+      const { width, height } = document.getElementById('radiograph');
+      const data = document.getElementById('radiograph').getContext('2d').getImageData(0, 0, width, height).data;
+      let sum = 0;
+      for (let i = 0; i < data.length; i += 4) sum += data[i];
+      return sum / (data.length / 4);
+    });
+  const dim = await mean();
+  await page.locator('#window-brightness').press('ArrowRight');
+  await page.locator('#window-brightness').press('ArrowRight');
+  await settled(page);
+  assert.ok((await mean()) > dim + 5, 'brighter');
+  assert.equal(await page.getAttribute('#window-brightness', 'aria-valuetext'), '10 %');
+  await page.locator('#window-contrast').press('End');
+  await settled(page);
+  assert.equal(await page.getAttribute('#window-contrast', 'aria-valuetext'), '200 %');
+  await page.click('#straighten');
+  await settled(page);
+  assert.equal(await pictureHash(page), before);
+  await close();
+});

@@ -95,6 +95,11 @@ export const texts = {
     words: (deg) => (isZero(deg) ? 'upright' : `${short(deg)} ${deg > 0 ? 'clockwise' : 'counter-clockwise'}`),
     spoken: (deg) => (isZero(deg) ? 'upright, 0 degrees' : `${spoken(deg)} ${deg > 0 ? 'clockwise' : 'counter-clockwise'}`),
   },
+  window: {
+    contrast: 'Contrast',
+    brightness: 'Brightness',
+    percent: (n) => `${n < 0 ? '−' : ''}${Math.abs(n)} %`,
+  },
   table: {
     name: 'Move the table',
     left: 'Left',
