@@ -74,14 +74,19 @@ export function turnControl(holder, key, [low, high], app, { leftIsHigh = false 
     slider.value = String(now);
     slider.setAttribute('aria-valuetext', words.spoken(now));
     // The track is filled from zero to the thumb, so the eye sees which way and how far.
-    const at = (deg) => `${(100 * (deg - low)) / (high - low)}%`;
-    slider.style.setProperty('--from', at(Math.min(0, now)));
-    slider.style.setProperty('--to', at(Math.max(0, now)));
+    fillTrack(slider, low, high, 0, now);
     if (document.activeElement !== typed) typed.value = String(now);
     say(spoken, words.words(now));
     down.disabled = now <= low;
     up.disabled = now >= high;
   };
+}
+
+/** Fills a slider's track from its place of rest to the thumb. */
+function fillTrack(slider, low, high, rest, now) {
+  const at = (value) => `${(100 * (value - low)) / (high - low)}%`;
+  slider.style.setProperty('--from', at(Math.min(rest, now)));
+  slider.style.setProperty('--to', at(Math.max(rest, now)));
 }
 
 /** Moves the table under the beam, 5 mm a press, and puts it back. Returns an update function. */
@@ -114,18 +119,19 @@ export function tableControl(holder, app) {
 export function windowControl(holder, app) {
   const t = texts.window;
   const rows = [
-    ['contrast', 50, 200],
-    ['brightness', -50, 50],
-  ].map(([key, low, high]) => {
+    ['contrast', 50, 200, 100],
+    ['brightness', -50, 50, 0],
+  ].map(([key, low, high, rest]) => {
     const slider = make('input', { type: 'range', id: `window-${key}`, min: low, max: high, step: 5 });
     const words = make('span', { 'aria-hidden': 'true' });
     slider.addEventListener('input', () => app.change({ [key]: Number(slider.value) }));
     holder.append(make('div', { class: 'shutter' }, make('label', { for: slider.id }, t[key]), slider, words));
-    return { key, slider, words };
+    return { key, slider, words, fill: (now) => fillTrack(slider, low, high, rest, now) };
   });
   return (state) => {
-    for (const { key, slider, words } of rows) {
+    for (const { key, slider, words, fill } of rows) {
       slider.value = String(state[key]);
+      fill(state[key]);
       slider.setAttribute('aria-valuetext', t.percent(state[key]));
       say(words, t.percent(state[key]));
     }
