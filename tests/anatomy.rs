@@ -62,16 +62,21 @@ fn lower_lordosis_of_both_postures() {
 /// L5 anterior less posterior height: 4.0 (Cook & Baker 2021, CT n = 196), 3.7 (Masharawi 2010): 3.5–4.2, measured on the mesh.
 #[test]
 fn l5_is_higher_in_front() {
+    let frame = PRONE.bone(Level::L5).frame.inverse();
+    let mesh = &PRONE.bone(Level::L5).outer;
+    // Vertices and the middles of edges.
+    let points: Vec<DVec3> = mesh
+        .triangles
+        .iter()
+        .flat_map(|t| {
+            let [a, b, c] = t.map(|i| frame.point(mesh.positions[i as usize].as_dvec3()));
+            [a, (a + b) / 2.0, (b + c) / 2.0, (c + a) / 2.0]
+        })
+        .collect();
     let height = |y: f64| {
-        let frame = PRONE.bone(Level::L5).frame.inverse();
-        let mut span = (f64::MAX, f64::MIN);
-        for p in &PRONE.bone(Level::L5).outer.positions {
-            let p = frame.point(p.as_dvec3());
-            if p.x.abs() < 4.0 && (p.y - y).abs() < 0.8 {
-                span = (span.0.min(p.z), span.1.max(p.z));
-            }
-        }
-        span.1 - span.0
+        let slice = points.iter().filter(|p| p.x.abs() < 4.0 && (p.y - y).abs() < 0.6);
+        let (low, high) = slice.fold((f64::MAX, f64::MIN), |(l, h), p| (l.min(p.z), h.max(p.z)));
+        high - low
     };
     // At both rims, then carried on along the straight plates to the full depth of 34.5 mm.
     let (front, back) = (height(-14.5), height(14.5));

@@ -75,7 +75,7 @@ const BACK_FAT_MM: f64 = 14.0;
 /// Half width and half depth of the trunk under the fat, mm. Memory.
 const FASCIA_HALF_MM: [f64; 2] = [138.0, 88.0];
 /// Trabeculae in each body.
-const TRABECULAE: usize = 260;
+const TRABECULAE: usize = 180;
 
 /// Builds it for a column of levels. `girth` and `size` are against the average.
 pub(super) fn build(levels: &[LevelLandmarks; 7], size: f64, girth: f64) -> SoftTissue {
@@ -127,7 +127,7 @@ fn psoas(levels: &[LevelLandmarks; 7], size: f64) -> Vec<Body> {
                 pieces.push(Piece::new(Shape::Strut(shape), 0, 1.0, 6.0));
             }
         }
-        list.push(body(filling, meshed(pieces, 6.0)));
+        list.push(body(filling, meshed(pieces, 9.0)));
     }
     list
 }
@@ -178,7 +178,7 @@ fn trabeculae(levels: &[LevelLandmarks; 7], size: f64) -> Body {
             let low = 2.5 * k + half;
             let middle = foot + up / height * (low + (height - 2.0 * low).max(0.0) * number.unit());
             let along = if upright { up / height } else { (left * c + back * s).normalize() };
-            rod(&mut mesh, middle, along * half, (0.28 + 0.30 * number.unit()) * k);
+            rod(&mut mesh, middle, along * half, (0.32 + 0.34 * number.unit()) * k);
         }
     }
     body(Filling::Trabeculae, mesh)
