@@ -164,7 +164,7 @@ pub struct Patient {
 mod spacing_mm {
     pub(super) const VERTEBRA: f32 = 1.65;
     pub(super) const SACRUM: f32 = 2.2;
-    pub(super) const WING: f32 = 3.0;
+    pub(super) const WING: f32 = 2.6;
     pub(super) const RIB: f32 = 1.8;
     pub(super) const PART: f32 = 1.0;
 }
