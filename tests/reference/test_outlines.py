@@ -76,9 +76,10 @@ def test_outlines_lie_on_vtks_silhouette(folder, level, oblique, tilt):
     mean, share = (0.2, 0.025) if level == "S1" else (0.08, 0.005)
     assert ours.mean() < mean
     assert (ours > 1.0).mean() < share
-    # Where a surface runs along the rays, VTK's edges wander over it, and cut off specks that the smooth line has not.
+    # Where a surface runs along the rays, VTK's edges wander over it, and cut off specks that the smooth line has not: the more so
+    # the larger the triangles. Most at L5 in the oblique, whose lamina lies along the beam: 34 mm of VTK's edges, 1.9 %.
     assert theirs.mean() < 0.35
-    assert (theirs > 2.0).mean() < 0.015
+    assert (theirs > 2.0).mean() < 0.022
 
 
 def test_a_camera_one_degree_off_would_be_noticed(folder):
