@@ -287,6 +287,7 @@ pub fn report_with(patient: &Patient, target: Target, arm: &CArm, tolerances: &T
     let (primary, secondary) = arm.dicom_angles_deg();
     let lateral = lateral_place(&view, patient, target.level);
     let landmarks = patient
+        .interior
         .landmarks
         .iter()
         .flat_map(|l| l.points())
