@@ -8,7 +8,7 @@ use crate::anatomy::names::Level;
 use crate::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
-use crate::imaging::radiograph::{Look, Radiograph};
+use crate::imaging::radiograph::{Look, Radiograph, Scene};
 use crate::view::criteria::Target;
 use crate::view::report;
 use exposures::Exposures;
@@ -160,7 +160,12 @@ impl TeachingRoom {
         let view = self.view_of(&self.arm);
         let look = self.look(bone_dark);
         let size = self.radiograph.size();
-        put_grey(canvas, &mut self.pixels, self.radiograph.render(&self.patient, &view, &look), size)
+        put_grey(
+            canvas,
+            &mut self.pixels,
+            self.radiograph.render(Scene::of(&self.patient), &view, &look),
+            size,
+        )
     }
 
     /// Draws the outlines over a square canvas of any size; `style` as in `outline_paint::Style`.

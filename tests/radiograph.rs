@@ -1,5 +1,6 @@
 //! Path lengths against closed forms, and properties of the signed sum.
 
+use downbeam::anatomy::names::Level;
 use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::geometry::chunks::chunks;
 use downbeam::geometry::lattice::Lattice;

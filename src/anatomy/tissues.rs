@@ -29,7 +29,6 @@ pub enum TissueKind {
     Root,
     Ganglion,
     Vessel,
-    Peritoneum,
 }
 
 /// One body of tissue.

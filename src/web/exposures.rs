@@ -9,7 +9,7 @@ use crate::imaging::exposure::{
     BeamSettings, ExposureKind, MAGNIFICATIONS, OPEN_RANGE, PULSE_RATES_PER_S, Technique,
 };
 use crate::imaging::projection::Projection;
-use crate::imaging::radiograph::Radiograph;
+use crate::imaging::radiograph::{Radiograph, Scene};
 use crate::view::criteria::Target;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
@@ -100,7 +100,8 @@ impl TeachingRoom {
         }
         exposures.taken += 1;
         let radiograph = exposures.modes[mode].get_or_insert_with(|| Radiograph::new(&arm));
-        let exposure = radiograph.expose(&self.patient, &view, &look, &settings, pulses, exposures.taken);
+        let exposure =
+            radiograph.expose(Scene::of(&self.patient), &view, &look, &settings, pulses, exposures.taken);
         put_grey(canvas, &mut self.pixels, radiograph.grey(), radiograph.size())?;
         exposures.last = Some(exposure.technique);
         exposures.picture = Some(LastPicture { mode, view, target: self.target });
