@@ -3,4 +3,5 @@
 pub mod action;
 pub mod attempt;
 pub mod case;
+pub mod report;
 pub mod score;

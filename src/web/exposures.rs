@@ -10,6 +10,7 @@ use crate::imaging::exposure::{
 };
 use crate::imaging::projection::Projection;
 use crate::imaging::radiograph::{Radiograph, Scene};
+use crate::lesson::action::Action;
 use crate::view::criteria::Target;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
@@ -81,6 +82,7 @@ impl TeachingRoom {
         settings: JsValue,
         pulses: u32,
         bone_dark: bool,
+        tick: Option<u32>,
     ) -> Result<(), JsValue> {
         let settings: BeamSettings = understood("exposure settings", settings)?;
         let settings = settings.checked().map_err(JsError::from)?;
@@ -94,14 +96,23 @@ impl TeachingRoom {
         let arm = settings.magnified(&self.arm);
         let view = self.view_of(&arm);
         let look = self.look(bone_dark);
+        let tick = tick.unwrap_or(self.procedure.attempt.state.tick);
+        if !self.procedure.attempt.state.finished {
+            let action = match settings.kind {
+                ExposureKind::Spot => Action::Spot,
+                ExposureKind::Fluoroscopy => Action::Fluoroscopy { pulses, rate: settings.pulses_per_s },
+            };
+            self.do_action(tick, action)?;
+        }
+        self.furnish(tick);
+        let scene = Scene { patient: &self.patient, inclusions: self.procedure.inclusions() };
         let exposures = &mut self.exposures;
         if exposures.run != Some(settings) {
             exposures.release();
         }
         exposures.taken += 1;
         let radiograph = exposures.modes[mode].get_or_insert_with(|| Radiograph::new(&arm));
-        let exposure =
-            radiograph.expose(Scene::of(&self.patient), &view, &look, &settings, pulses, exposures.taken);
+        let exposure = radiograph.expose(scene, &view, &look, &settings, pulses, exposures.taken);
         put_grey(canvas, &mut self.pixels, radiograph.grey(), radiograph.size())?;
         exposures.last = Some(exposure.technique);
         exposures.picture = Some(LastPicture { mode, view, target: self.target });
