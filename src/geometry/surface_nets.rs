@@ -2,8 +2,9 @@
 //!
 //! Method: every cell that a surface crosses gets one vertex per *sheet* (a connected set of crossed edges), placed at
 //! the mean of the crossings and, on the outer surface, drawn onto the field by a Newton step `p -= d ∇d / |∇d|²` with the
-//! gradient of the cell's eight samples; every crossed lattice edge becomes two triangles between the vertices of its four cells. Sheets are told apart by linking crossed edges over the
-//! cell's faces, an ambiguous face always separating its inside corners, so that neighbours agree.
+//! gradient of the cell's eight samples, where it gets the field's own gradient as its normal; every crossed lattice edge becomes
+//! two triangles between the vertices of its four cells. Sheets are told apart by linking crossed edges over the cell's faces, an
+//! ambiguous face always separating its inside corners, so that neighbours agree.
 //!
 //! Promise: every edge has exactly two triangles. The one case in which a plain dual mesh breaks this (both links of
 //! an ambiguous face join the same two vertices) is mended by a vertex of its own in the middle of that edge.
@@ -19,6 +20,19 @@ use super::sdf::{DrumSurface, Shape};
 use super::solid::{Active, Solid};
 use glam::Vec3;
 use std::sync::LazyLock;
+
+/// Directions whose sum and products cancel, so that the samples' weighted sum is the gradient.
+const TETRAHEDRON: [Vec3; 4] = [
+    Vec3::new(1.0, 1.0, 1.0),
+    Vec3::new(1.0, -1.0, -1.0),
+    Vec3::new(-1.0, 1.0, -1.0),
+    Vec3::new(-1.0, -1.0, 1.0),
+];
+/// Half the width over which a normal is taken, mm along each axis.
+const NORMAL_STEP_MM: f32 = 0.1;
+
+/// Vertices whose normals are taken in one go.
+const AT_ONCE: usize = 8;
 
 /// Which surface of the solid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -145,6 +159,7 @@ impl Build<'_> {
     }
 
     fn vertices(&mut self, block: &Block) {
+        let first = self.mesh.positions.len();
         for_each_cell(block, |cell| {
             if self.is_cell(cell) {
                 let index = self.lattice.index(cell);
@@ -154,6 +169,7 @@ impl Build<'_> {
                 }
             }
         });
+        self.take_normals(first, &block.active);
     }
 
     /// The vertices of a crossed cell, one a sheet.
@@ -205,7 +221,6 @@ impl Build<'_> {
     }
 
     fn push_vertex(&mut self, start: Vec3, gradient: Vec3, active: &Active) {
-        self.mesh.normals.push(gradient.normalize_or(Vec3::Z));
         match self.surface {
             Surface::Outer => {
                 let sample = self.solid.sample_active(start, active);
@@ -213,11 +228,37 @@ impl Build<'_> {
                 // The step is held inside the cell so that sheets do not cross.
                 let p = start - step.clamp_length_max(0.45 * self.lattice.spacing);
                 self.mesh.positions.push(p);
+                // For now; see `take_normals`.
+                self.mesh.normals.push(gradient.normalize_or(Vec3::Z));
                 let tag =
                     self.solid.pieces.get(usize::from(sample.nearest)).map_or(0, |piece| tag_at(piece, p));
                 self.mesh.tags.push(tag);
             }
-            Surface::Marrow => self.mesh.positions.push(start),
+            Surface::Marrow => {
+                self.mesh.positions.push(start);
+                self.mesh.normals.push(gradient.normalize_or(Vec3::Z));
+            }
+        }
+    }
+
+    /// Gives the outer surface's vertices from number `first` on the direction of the field's gradient where they are, from four
+    /// samples at the corners of a tetrahedron around each. The lattice's own gradient turns too little where the surface bends
+    /// within a cell: a line on which the beam grazes a shallow groove would be lost.
+    fn take_normals(&mut self, first: usize, active: &Active) {
+        if self.surface != Surface::Outer {
+            return;
+        }
+        for at in (first..self.mesh.positions.len()).step_by(AT_ONCE) {
+            let end = (at + AT_ONCE).min(self.mesh.positions.len());
+            let mut corners = [self.mesh.positions[at]; 4 * AT_ONCE];
+            for (four, &p) in corners.chunks_exact_mut(4).zip(&self.mesh.positions[at..end]) {
+                four.copy_from_slice(&TETRAHEDRON.map(|c| p + c * NORMAL_STEP_MM));
+            }
+            let (distance, _) = self.solid.sample_many(&corners, active);
+            for (normal, d) in self.mesh.normals[at..end].iter_mut().zip(distance.chunks_exact(4)) {
+                let gradient: Vec3 = TETRAHEDRON.iter().zip(d).map(|(&c, &d)| c * d).sum();
+                *normal = gradient.normalize_or(*normal);
+            }
         }
     }
 
@@ -241,7 +282,9 @@ impl Build<'_> {
                         // The cell's lowest corner lies in a skipped block.
                         let mut there = cell;
                         (there[u], there[v]) = (cell[u] - du, cell[v] - dv);
+                        let first = self.mesh.positions.len();
                         self.push_cell(there, at, self.signs(at), &block.active);
+                        self.take_normals(first, &block.active);
                     }
                     let mut low = [0; 3];
                     (low[u], low[v]) = (du, dv);

@@ -63,7 +63,7 @@ def both(folder, level, oblique, tilt, camera_error_deg=0.0):
     theirs = shapely.linestrings(vtk_silhouette(mesh_file(folder, level), theirs_seen_by))
     theirs = [line for line in shapely.intersection(theirs, field) if line.length > 0.0]
     lines = [o["points"] for o in file["outlines"] if o["level"] == level and o["part"] not in OTHER_BONES]
-    ours = [shapely.linestrings([a, b]) for line in lines for a, b in zip(line, line[1:])]
+    ours = [shapely.linestrings([a, b]) for line in lines for a, b in zip(line, line[1:]) if a != b]
     return distances(ours, theirs), distances(theirs, ours)
 
 
@@ -76,10 +76,9 @@ def test_outlines_lie_on_vtks_silhouette(folder, level, oblique, tilt):
     mean, share = (0.2, 0.025) if level == "S1" else (0.08, 0.005)
     assert ours.mean() < mean
     assert (ours > 1.0).mean() < share
-    # Where a surface runs along the rays, VTK's edges wander over it, and cut off specks that the smooth line has not: the more so
-    # the larger the triangles. Most at L5 in the oblique, whose lamina lies along the beam: 34 mm of VTK's edges, 1.9 %.
+    # Where a surface runs along the rays, VTK's edges wander over it, and cut off specks that the smooth line has not.
     assert theirs.mean() < 0.35
-    assert (theirs > 2.0).mean() < 0.022
+    assert (theirs > 2.0).mean() < 0.015
 
 
 def test_a_camera_one_degree_off_would_be_noticed(folder):

@@ -1,7 +1,7 @@
 """Attenuation and tube tables recomputed by xraydb and SpekPy.
 
 xraydb gives the elements' attenuation; the tissues are mixtures of them by mass fraction: ICRU-44 / ICRU-46 compositions as NIST's
-table 2 transcribes them (the minor elements of soft tissue, and muscle, from memory), dry air as NIST has it, steel of a common
+table 2 has them (the minor elements of soft tissue, and muscle, from memory), dry air as NIST has it, steel of a common
 austenitic grade. SpekPy gives the spectrum of the tube that `src/imaging/tube.rs` names.
 """
 
@@ -59,7 +59,7 @@ def test_contrast_medium_is_xraydbs():
 
 
 def test_bone_is_where_nist_has_it():
-    """NIST's table for ICRU-44 cortical bone at 40 keV, 0.6655 cm2/g, as a public transcription quotes it."""
+    """NIST's table for ICRU-44 cortical bone at 40 keV, 0.6655 cm2/g, as a public copy quotes it."""
     energies, rows = tables.attenuation()
     assert rows["CorticalBone"][energies.index(40.0)] / 1.92 == pytest.approx(0.6655, abs=5e-5)
 
