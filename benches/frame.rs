@@ -6,7 +6,7 @@ use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::outline::OutlineTracer;
 use downbeam::imaging::projection::Projection;
-use downbeam::imaging::radiograph::{Look, Radiograph};
+use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
 use downbeam::view::criteria::Target;
 use downbeam::view::report::report;
 use std::hint::black_box;
@@ -37,7 +37,7 @@ fn frame(c: &mut Criterion) {
     group.bench_function("radiograph 512", |b| {
         b.iter(|| {
             let view = Projection::new(&arms.next().unwrap_or_default(), centre);
-            black_box(radiograph.render(&patient, &view, &Look::default()));
+            black_box(radiograph.render(Scene::of(&patient), &view, &Look::default()));
         });
     });
     group.bench_function("outlines", |b| {
@@ -53,7 +53,7 @@ fn frame(c: &mut Criterion) {
         b.iter(|| {
             let arm = arms.next().unwrap_or_default();
             let view = Projection::new(&arm, centre);
-            black_box(radiograph.render(&patient, &view, &Look::default()));
+            black_box(radiograph.render(Scene::of(&patient), &view, &Look::default()));
             black_box(tracer.trace(&patient, &view));
             black_box(report(&patient, target, &arm));
         });

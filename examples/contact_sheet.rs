@@ -4,7 +4,7 @@
 use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
-use downbeam::imaging::radiograph::{Look, Radiograph};
+use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
 use std::error::Error;
 
 fn main() -> Result<(), Box<dyn Error>> {
@@ -26,7 +26,8 @@ fn main() -> Result<(), Box<dyn Error>> {
         let (oblique, tilt) = view.split_once(',').ok_or("a view is OBLIQUE,TILT")?;
         let arm = CArm::at_degrees(oblique.parse()?, tilt.parse()?)?;
         let started = std::time::Instant::now();
-        let picture = radiograph.render(&patient, &Projection::new(&arm, centre), &Look::default());
+        let picture =
+            radiograph.render(Scene::of(&patient), &Projection::new(&arm, centre), &Look::default());
         eprintln!("view {view}: {:.1} ms", started.elapsed().as_secs_f64() * 1e3);
         for (y, row) in picture.chunks(size).enumerate() {
             let at = (y * views.len() + n) * size;

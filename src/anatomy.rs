@@ -2,12 +2,18 @@
 
 pub mod column;
 pub mod dimensions;
+pub mod foramen;
+pub mod interior;
 pub mod landmarks;
 pub mod names;
+pub mod nerves;
 pub mod patient;
 mod pelvis;
 mod place;
 mod rib;
 mod sacrum;
+mod seeded;
 pub mod soft_tissue;
+pub mod tissues;
 mod vertebra;
+pub mod vessels;

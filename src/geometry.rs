@@ -4,6 +4,7 @@ pub mod chunks;
 pub mod frame;
 pub mod lattice;
 pub mod mesh;
+pub mod pipe;
 pub mod polyline;
 pub mod sdf;
 pub mod solid;

@@ -7,6 +7,7 @@ pub mod detector;
 pub mod display;
 pub mod dose;
 pub mod exposure;
+pub mod inclusion;
 pub mod outline;
 pub mod path_length;
 pub mod projection;

@@ -12,8 +12,8 @@
 //! A module uses only modules to its left:
 //!
 //! ```text
-//! geometry  <-  anatomy  <-  imaging  <-  view  <-  web   (wasm-bindgen lives there only)
-//!                                                <-  bin   (files, processes, sockets live there only)
+//! geometry  <-  anatomy  <-  imaging  <-  view  <-  needle  <-  lesson  <-  web   (wasm-bindgen lives there only)
+//!                                                                       <-  bin   (files, processes, sockets live there only)
 //! ```
 //!
 //! # Not for clinical use
@@ -24,6 +24,8 @@
 pub mod anatomy;
 pub mod geometry;
 pub mod imaging;
+pub mod lesson;
+pub mod needle;
 pub mod view;
 #[cfg(target_arch = "wasm32")]
 mod web;

@@ -3,17 +3,19 @@
 
 mod exposures;
 mod outline_paint;
+mod procedure;
 
 use crate::anatomy::names::Level;
 use crate::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
-use crate::imaging::radiograph::{Look, Radiograph};
+use crate::imaging::radiograph::{Look, Radiograph, Scene};
 use crate::view::criteria::Target;
 use crate::view::report;
 use exposures::Exposures;
 use glam::DVec3;
 use outline_paint::OutlinePaint;
+use procedure::Procedure;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_wasm_bindgen::Serializer;
@@ -39,6 +41,7 @@ pub struct TeachingRoom {
     pixels: Vec<u8>,
     outlines: OutlinePaint,
     exposures: Exposures,
+    procedure: Procedure,
     /// A patient in the making.
     coming: Option<PatientBuilder>,
     /// Window width against the automatic one, and how much brighter, in automatic widths.
@@ -69,6 +72,7 @@ impl TeachingRoom {
             pixels: Vec::new(),
             outlines: OutlinePaint::default(),
             exposures: Exposures::default(),
+            procedure: Procedure::new(target),
             coming: None,
             window: (1.0, 0.0),
         })
@@ -79,6 +83,7 @@ impl TeachingRoom {
     pub fn set_patient(&mut self, name: &str) -> Result<(), JsError> {
         self.patient = Patient::new(&PatientSpec::named(name)?);
         self.exposures.forget_picture();
+        self.begin_again();
         Ok(())
     }
 
@@ -99,6 +104,7 @@ impl TeachingRoom {
         {
             self.patient = whole.finish();
             self.exposures.forget_picture();
+            self.begin_again();
         }
         share
     }
@@ -107,20 +113,21 @@ impl TeachingRoom {
     #[wasm_bindgen(js_name = setTarget)]
     pub fn set_target(&mut self, level: &str, side: &str) -> Result<(), JsError> {
         self.target = target(level, side)?;
+        self.begin_again();
         Ok(())
     }
 
     /// Degrees: oblique to the patient's left, tilt cephalad.
     #[wasm_bindgen(js_name = setOrientation)]
     pub fn set_orientation(&mut self, oblique_deg: f64, tilt_deg: f64) -> Result<(), JsError> {
-        self.arm = self.arm.turned_to(oblique_deg, tilt_deg)?;
+        self.arm = self.arm.turned_to(tenths(oblique_deg), tenths(tilt_deg))?;
         Ok(())
     }
 
     /// Degrees clockwise.
     #[wasm_bindgen(js_name = setImageRotation)]
     pub fn set_image_rotation(&mut self, degrees: f64) -> Result<(), JsError> {
-        self.arm = self.arm.with_image_rotation(degrees)?;
+        self.arm = self.arm.with_image_rotation(tenths(degrees))?;
         Ok(())
     }
 
@@ -146,21 +153,25 @@ impl TeachingRoom {
                 "table shift of {left_mm}, {up_mm}, {head_mm} mm is not possible: allowed are -{TABLE_RANGE_MM} to {TABLE_RANGE_MM} mm each way"
             )));
         }
-        self.arm.table_shift_mm = DVec3::new(left_mm, up_mm, head_mm);
+        self.arm.table_shift_mm = DVec3::new(tenths(left_mm), tenths(up_mm), tenths(head_mm));
         Ok(())
     }
 
-    /// Draws the free live picture into the top left of a canvas, one canvas pixel a detector pixel.
+    /// Draws the free live picture into the top left of a canvas, one canvas pixel a detector pixel, with needle and contrast as of
+    /// a tick (the last action's when it is left out).
     #[wasm_bindgen(js_name = drawRadiograph)]
     pub fn draw_radiograph(
         &mut self,
         canvas: &CanvasRenderingContext2d,
         bone_dark: bool,
+        tick: Option<u32>,
     ) -> Result<(), JsValue> {
+        self.furnish(tick.unwrap_or(self.procedure.attempt.state.tick));
         let view = self.view_of(&self.arm);
         let look = self.look(bone_dark);
         let size = self.radiograph.size();
-        put_grey(canvas, &mut self.pixels, self.radiograph.render(&self.patient, &view, &look), size)
+        let scene = Scene { patient: &self.patient, inclusions: self.procedure.inclusions() };
+        put_grey(canvas, &mut self.pixels, self.radiograph.render(scene, &view, &look), size)
     }
 
     /// Draws the outlines over a square canvas of any size; `style` as in `outline_paint::Style`.
@@ -208,6 +219,11 @@ impl TeachingRoom {
 
 /// How far the table goes each way, mm. Common practice, no source.
 const TABLE_RANGE_MM: f64 = 150.0;
+
+/// To the nearest tenth, as the log keeps it.
+fn tenths(value: f64) -> f64 {
+    libm::round(value * 10.0) / 10.0
+}
 
 fn target(level: &str, side: &str) -> Result<Target, JsError> {
     Ok(Target { level: level.parse()?, side: side.parse()? })

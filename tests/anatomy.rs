@@ -17,8 +17,12 @@ static STANDING: LazyLock<Patient> = LazyLock::new(|| Patient::new(&PatientSpec:
 /// Ra & Min 2015 (PubMed 24690186): L5 squared at 11.0 (men) to 13.9 (women) degrees cephalad in prone patients. Tolerance ±4.
 #[test]
 fn l5_is_squared_where_prone_patients_were() {
-    let best =
-        best_view(&PRONE, Target { level: Level::L5, side: Side::Left }, ViewKind::TrueAp, &CArm::default());
+    let best = best_view(
+        &PRONE.interior,
+        Target { level: Level::L5, side: Side::Left },
+        ViewKind::TrueAp,
+        &CArm::default(),
+    );
     let tilt = best.orientation.tilt_deg;
     assert!((7.0..=18.0).contains(&tilt), "{tilt}");
     // And the mid-plane between its two plates lies within the measured range itself.
@@ -39,7 +43,8 @@ fn best_oblique_climbs_the_ladder() {
         (Level::L5, 25.0, 30.0),
     ] {
         for side in Side::BOTH {
-            let best = best_view(&PRONE, Target { level, side }, ViewKind::Oblique, &CArm::default());
+            let best =
+                best_view(&PRONE.interior, Target { level, side }, ViewKind::Oblique, &CArm::default());
             assert!(best.reached);
             let oblique = best.orientation.oblique_deg * side.sign();
             assert!(oblique > low - 2.0 && oblique < high + 2.0, "{level} {side}: {oblique}");
@@ -96,7 +101,7 @@ fn pedicle_outline_from_ellipse_to_round() {
         (Level::L5, 0.8, 1.25),
     ] {
         let target = Target { level, side: Side::Left };
-        let best = best_view(&PRONE, target, ViewKind::TrueAp, &CArm::default()).orientation;
+        let best = best_view(&PRONE.interior, target, ViewKind::TrueAp, &CArm::default()).orientation;
         let arm = CArm::at_degrees(best.oblique_deg, best.tilt_deg).unwrap();
         let view = Projection::new(&arm, PRONE.level(level).centre);
         let ring = PRONE.level(level).side(Side::Left).pedicle;
@@ -211,8 +216,12 @@ fn rotation_comes_back_out_of_the_pedicles() {
 fn implied_rotation_follows_the_receptor() {
     for level in [Level::L1, Level::L3, Level::L5] {
         for degrees in [-12.0, 0.0, 8.0] {
-            let best =
-                best_view(&PRONE, Target { level, side: Side::Left }, ViewKind::TrueAp, &CArm::default());
+            let best = best_view(
+                &PRONE.interior,
+                Target { level, side: Side::Left },
+                ViewKind::TrueAp,
+                &CArm::default(),
+            );
             let arm = CArm::at_degrees(degrees, best.orientation.tilt_deg).unwrap();
             let view = Projection::new(&arm, PRONE.level(level).centre);
             let t = implied_rotation(&view, PRONE.level(level)).to_degrees();

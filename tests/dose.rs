@@ -6,14 +6,14 @@ use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::dose::{DoseLog, Irradiation};
 use downbeam::imaging::exposure::{BeamSettings, ExposureKind};
 use downbeam::imaging::projection::Projection;
-use downbeam::imaging::radiograph::{Look, Radiograph};
+use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
 
 const DIRECTIONS_DEG: [(f64, f64); 3] = [(0.0, 0.0), (25.0, -2.0), (90.0, 1.0)];
 
 fn taken(patient: &Patient, direction_deg: (f64, f64), settings: &BeamSettings) -> Irradiation {
     let arm = CArm::default().turned_to(direction_deg.0, direction_deg.1).unwrap();
     let view = Projection::new(&arm, patient.level(Level::L4).centre);
-    Radiograph::new(&arm).expose(patient, &view, &Look::default(), settings, 1, 7).irradiation
+    Radiograph::new(&arm).expose(Scene::of(patient), &view, &Look::default(), settings, 1, 7).irradiation
 }
 
 /// The share told is what the narrower exposure, really taken, saves: whoever the patient and whatever was open. Automatic brightness

@@ -1,5 +1,6 @@
 //! Path lengths against closed forms, and properties of the signed sum.
 
+use downbeam::anatomy::names::Level;
 use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::geometry::chunks::chunks;
 use downbeam::geometry::lattice::Lattice;
@@ -109,7 +110,7 @@ fn real_bones_balance_at_every_pixel() {
     let patient = Patient::new(&PatientSpec::named("average").unwrap());
     for (oblique, tilt) in [(0.0, 0.0), (26.0, -3.0), (91.0, 1.0), (-37.0, 22.0)] {
         let arm = CArm::at_degrees(oblique, tilt).unwrap();
-        let view = Projection::new(&arm, patient.landmarks[4].centre);
+        let view = Projection::new(&arm, patient.level(Level::L4).centre);
         let mut raster = Raster::new(arm.pixels, arm.pixel_mm, arm.sid_mm);
         for bone in &patient.bones {
             raster.clear();

@@ -5,10 +5,12 @@
 
 use super::column::{ColumnShape, Posture, average_vertebrae, stack};
 use super::dimensions::{PELVIS, Pelvis};
+use super::interior::Interior;
 use super::landmarks::{self, LevelLandmarks};
 use super::names::{Label, Level, Part, Side, UnknownName};
 use super::place::{other_side, tag, untag};
 use super::soft_tissue::{self, SoftTissue};
+use super::tissues::BoneField;
 use super::vertebra::{Below, SuperiorProcess};
 use super::{pelvis, rib, sacrum, vertebra};
 use crate::geometry::chunks::{Chunk, chunks};
@@ -43,6 +45,8 @@ pub struct PatientSpec {
     pub facet_swelling_mm: f64,
     /// Thickness of the trunk against the average.
     pub girth: f64,
+    /// Decides what differs from one patient to the next of the same build: the small vessels.
+    pub seed: u64,
 }
 
 /// The average patient, prone.
@@ -57,6 +61,7 @@ const AVERAGE: PatientSpec = PatientSpec {
     low_disc_height: 1.0,
     facet_swelling_mm: 0.0,
     girth: 1.0,
+    seed: 0,
 };
 
 /// The patients that can be asked for by name.
@@ -154,10 +159,10 @@ pub struct Patient {
     pub spec: PatientSpec,
     /// T12, L1 … L5, sacrum, iliac wings, lowest ribs.
     pub bones: Vec<Bone>,
-    /// T12 … S1.
-    pub landmarks: [LevelLandmarks; 7],
     /// Trunk, muscle, gas.
     pub soft_tissue: SoftTissue,
+    /// Landmarks, and what a needle can meet.
+    pub interior: Interior,
 }
 
 /// Lattice spacing, mm: fine enough that a vertebra's film lines are smooth, coarse enough for 250 ms a patient.
@@ -192,7 +197,7 @@ struct Draft {
 /// The bones before meshing, and the landmarks.
 struct Plan {
     bones: Vec<Draft>,
-    landmarks: [LevelLandmarks; 7],
+    interior: Interior,
 }
 
 fn plan(spec: &PatientSpec) -> Plan {
@@ -291,7 +296,13 @@ fn plan(spec: &PatientSpec) -> Plan {
             landmarks::of_sacrum(&pelvis_size, k, &frames[6], crest_tops)
         }
     });
-    Plan { bones, landmarks }
+    let fields = bones.iter().flat_map(|b| {
+        let field = |solid: &Solid| BoneField { level: b.level, frame: b.frame, solid: solid.clone() };
+        [Some(field(&b.solid)), b.twin.as_ref().map(field)].into_iter().flatten()
+    });
+    let trunk = soft_tissue::trunk(&landmarks, k, spec.girth);
+    let interior = Interior::new(landmarks, &vertebrae, fields.collect(), trunk, k, spec.seed);
+    Plan { bones, interior }
 }
 
 /// A patient in the making, a bone a step, so that a page can do other things in between.
@@ -301,7 +312,7 @@ pub struct PatientBuilder {
     waiting: Vec<Draft>,
     total: usize,
     bones: Vec<Bone>,
-    landmarks: [LevelLandmarks; 7],
+    interior: Interior,
 }
 
 impl PatientBuilder {
@@ -314,8 +325,13 @@ impl PatientBuilder {
             total: plan.bones.len(),
             waiting: plan.bones,
             bones: Vec::new(),
-            landmarks: plan.landmarks,
+            interior: plan.interior,
         }
+    }
+
+    /// Landmarks and tissues, which need no mesh.
+    pub fn interior(&self) -> &Interior {
+        &self.interior
     }
 
     /// Meshes the next bone; returns the share that is done, 1 when nothing is left.
@@ -329,8 +345,8 @@ impl PatientBuilder {
     /// Does whatever is left.
     pub fn finish(mut self) -> Patient {
         while self.step() < 1.0 {}
-        let soft_tissue = soft_tissue::build(&self.landmarks, self.spec.size, self.spec.girth);
-        Patient { spec: self.spec, bones: self.bones, landmarks: self.landmarks, soft_tissue }
+        let soft_tissue = soft_tissue::build(&self.interior.landmarks, self.interior.trunk, self.spec.size);
+        Patient { spec: self.spec, bones: self.bones, soft_tissue, interior: self.interior }
     }
 }
 
@@ -342,7 +358,7 @@ impl Patient {
 
     /// The landmarks of a level.
     pub fn level(&self, level: Level) -> &LevelLandmarks {
-        &self.landmarks[level.index()]
+        self.interior.level(level)
     }
 
     /// The vertebra or the sacrum.

@@ -7,6 +7,7 @@
 
 use super::landmarks::LevelLandmarks;
 use super::names::Level;
+use super::seeded::Numbers;
 use crate::geometry::chunks::{Chunk, chunks};
 use crate::geometry::lattice::Lattice;
 use crate::geometry::mesh::{Edges, Mesh};
@@ -77,8 +78,8 @@ const FASCIA_HALF_MM: [f64; 2] = [138.0, 88.0];
 /// Trabeculae in each body.
 const TRABECULAE: usize = 180;
 
-/// Builds it for a column of levels. `girth` and `size` are against the average.
-pub(super) fn build(levels: &[LevelLandmarks; 7], size: f64, girth: f64) -> SoftTissue {
+/// The trunk around a column of levels. `girth` and `size` are against the average.
+pub(super) fn trunk(levels: &[LevelLandmarks; 7], size: f64, girth: f64) -> Trunk {
     let l4 = levels[Level::L4.index()].centre;
     let back = l4.y + FASCIA_BEHIND_MM * size;
     let half = FASCIA_HALF_MM.map(|h| h * size * (0.75 + 0.25 * girth));
@@ -89,10 +90,15 @@ pub(super) fn build(levels: &[LevelLandmarks; 7], size: f64, girth: f64) -> Soft
         centre_mm: [l4.x, back + fat - (half[1] + 1.5 * fat)],
         half_mm: [half[0] + 2.0 * fat, half[1] + 1.5 * fat],
     };
+    Trunk { skin, fascia }
+}
+
+/// Meshes the bodies of a trunk.
+pub(super) fn build(levels: &[LevelLandmarks; 7], trunk: Trunk, size: f64) -> SoftTissue {
     let mut bodies = psoas(levels, size);
     bodies.push(gas(levels, size));
     bodies.push(trabeculae(levels, size));
-    SoftTissue { trunk: Trunk { skin, fascia }, bodies }
+    SoftTissue { trunk, bodies }
 }
 
 fn body(filling: Filling, mesh: Mesh) -> Body {
@@ -134,20 +140,16 @@ fn psoas(levels: &[LevelLandmarks; 7], size: f64) -> Vec<Body> {
 
 /// A few loops of bowel gas in front of the column.
 fn gas(levels: &[LevelLandmarks; 7], size: f64) -> Body {
-    let mut number = Numbers(0x5EED_0000_0000_0001);
+    let mut number = Numbers::stream(0, 1);
+    let mut unit = || number.unit() as f32;
     let mut mesh = Mesh::default();
     for _ in 0..14 {
-        let level = levels[2 + (number.unit() * 4.0) as usize].centre.as_vec3();
-        let side = if number.unit() < 0.5 { -1.0 } else { 1.0 };
+        let level = levels[2 + (unit() * 4.0) as usize].centre.as_vec3();
+        let side = if unit() < 0.5 { -1.0 } else { 1.0 };
         let centre = level
-            + Vec3::new(
-                side * (24.0 + 56.0 * number.unit()),
-                -62.0 - 25.0 * number.unit(),
-                30.0 * number.unit() - 15.0,
-            ) * size as f32;
-        let radii =
-            Vec3::new(5.0 + 7.0 * number.unit(), 2.0 + 2.5 * number.unit(), 3.5 + 4.5 * number.unit())
+            + Vec3::new(side * (24.0 + 56.0 * unit()), -62.0 - 25.0 * unit(), 30.0 * unit() - 15.0)
                 * size as f32;
+        let radii = Vec3::new(5.0 + 7.0 * unit(), 2.0 + 2.5 * unit(), 3.5 + 4.5 * unit()) * size as f32;
         let shape = Shape::Ellipsoid(Ellipsoid { centre, axes: Mat3::IDENTITY, radii });
         append(&mut mesh, &meshed(vec![Piece::new(shape, 0, 1.0, 1.0)], 1.8));
     }
@@ -156,7 +158,8 @@ fn gas(levels: &[LevelLandmarks; 7], size: f64) -> Body {
 
 /// Rods of bone in the bodies' marrow, mostly upright: the film's fine vertical grain.
 fn trabeculae(levels: &[LevelLandmarks; 7], size: f64) -> Body {
-    let mut number = Numbers(0x5EED_0000_0000_0002);
+    let mut number = Numbers::stream(0, 2);
+    let mut unit = || number.unit() as f32;
     let mut mesh = Mesh::default();
     let k = size as f32;
     for level in &levels[..6] {
@@ -166,19 +169,18 @@ fn trabeculae(levels: &[LevelLandmarks; 7], size: f64) -> Body {
         let (left, back) = (upper.left.as_vec3(), upper.back.as_vec3());
         for i in 0..TRABECULAE {
             // Uniform over a disc a little smaller than the body.
-            let (angle, radius) = (number.unit() * std::f32::consts::TAU, number.unit().sqrt() * 0.80);
+            let (angle, radius) = (unit() * std::f32::consts::TAU, unit().sqrt() * 0.80);
             let (s, c) = libm::sincosf(angle);
             let foot = lower.centre.as_vec3()
                 + left * (radius * c * upper.half_width as f32)
                 + back * (radius * s * upper.half_depth as f32 * 0.92);
             let upright = i % 4 != 0;
             let height = up.length();
-            let half =
-                if upright { (2.5 + 3.5 * number.unit()) * k } else { (1.5 + 2.0 * number.unit()) * k };
+            let half = if upright { (2.5 + 3.5 * unit()) * k } else { (1.5 + 2.0 * unit()) * k };
             let low = 2.5 * k + half;
-            let middle = foot + up / height * (low + (height - 2.0 * low).max(0.0) * number.unit());
+            let middle = foot + up / height * (low + (height - 2.0 * low).max(0.0) * unit());
             let along = if upright { up / height } else { (left * c + back * s).normalize() };
-            rod(&mut mesh, middle, along * half, (0.32 + 0.34 * number.unit()) * k);
+            rod(&mut mesh, middle, along * half, (0.32 + 0.34 * unit()) * k);
         }
     }
     body(Filling::Trabeculae, mesh)
@@ -201,18 +203,6 @@ fn append(mesh: &mut Mesh, other: &Mesh) {
     let first = mesh.positions.len() as u32;
     mesh.positions.extend(&other.positions);
     mesh.triangles.extend(other.triangles.iter().map(|t| t.map(|i| i + first)));
-}
-
-/// Numbers in [0, 1) from a seed (xorshift64, Marsaglia 2003: from memory).
-struct Numbers(u64);
-
-impl Numbers {
-    fn unit(&mut self) -> f32 {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        (self.0 >> 40) as f32 / 16_777_216.0
-    }
 }
 
 #[cfg(test)]

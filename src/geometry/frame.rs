@@ -22,6 +22,13 @@ pub fn rotation_z(angle: f64) -> DMat3 {
     DMat3::from_cols(DVec3::new(c, s, 0.0), DVec3::new(-s, c, 0.0), DVec3::new(0.0, 0.0, 1.0))
 }
 
+/// Right-handed rotation about a unit axis (Rodrigues).
+pub fn rotation_about(axis: DVec3, angle: f64) -> DMat3 {
+    let (s, c) = libm::sincos(angle);
+    let column = |v: DVec3| v * c + axis.cross(v) * s + axis * (axis.dot(v) * (1.0 - c));
+    DMat3::from_cols(column(DVec3::X), column(DVec3::Y), column(DVec3::Z))
+}
+
 /// A rigid motion: `p -> rotation * p + translation` (mm).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rigid {
@@ -68,6 +75,7 @@ mod tests {
             (rotation_x(FRAC_PI_2), DVec3::Y, DVec3::Z),
             (rotation_y(FRAC_PI_2), DVec3::Z, DVec3::X),
             (rotation_z(FRAC_PI_2), DVec3::X, DVec3::Y),
+            (rotation_about(DVec3::Z, FRAC_PI_2), DVec3::X, DVec3::Y),
         ] {
             assert!((turn * from - to).length() < 1e-15);
         }

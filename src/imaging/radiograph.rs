@@ -12,6 +12,7 @@ use super::detector::{Quanta, blur_px, detect};
 use super::display::{COARSE, COARSE_POINTS, Display, Shutters, along_coarse_row};
 use super::dose::Irradiation;
 use super::exposure::{BeamSettings, ExposureKind, Technique, irradiation, kvp_for, technique};
+use super::inclusion::Inclusion;
 use super::path_length::Raster;
 use super::projection::Projection;
 use super::tube::output;
@@ -20,6 +21,22 @@ use crate::anatomy::soft_tissue::{Cylinder, Filling};
 use glam::DVec2;
 
 pub use super::display::Look;
+
+/// What the beam goes through.
+#[derive(Clone, Copy, Debug)]
+pub struct Scene<'a> {
+    /// The patient.
+    pub patient: &'a Patient,
+    /// Needle and contrast.
+    pub inclusions: &'a [Inclusion],
+}
+
+impl<'a> Scene<'a> {
+    /// A patient with nothing in it.
+    pub fn of(patient: &'a Patient) -> Self {
+        Self { patient, inclusions: &[] }
+    }
+}
 
 /// A picture and its buffers; nothing is allocated from frame to frame.
 #[derive(Clone, Debug)]
@@ -89,8 +106,8 @@ impl Radiograph {
     }
 
     /// The free live picture, without noise or dose: grey values, row 0 at the top.
-    pub fn render(&mut self, patient: &Patient, view: &Projection, look: &Look) -> &[u8] {
-        self.attenuate(patient, view);
+    pub fn render(&mut self, scene: Scene<'_>, view: &Projection, look: &Look) -> &[u8] {
+        self.attenuate(scene, view);
         let size = self.size();
         self.shutters = [0, size, 0, size];
         self.holds = false;
@@ -102,14 +119,14 @@ impl Radiograph {
     /// settings is that of the detector this was made for: make it for [`BeamSettings::magnified`].
     pub fn expose(
         &mut self,
-        patient: &Patient,
+        scene: Scene<'_>,
         view: &Projection,
         look: &Look,
         settings: &BeamSettings,
         pulses: u32,
         seed: u64,
     ) -> Exposure {
-        let kvp = self.attenuate(patient, view);
+        let kvp = self.attenuate(scene, view);
         let size = self.size();
         self.shutters = shutters(size, settings);
         let field = measuring_field(&self.attenuation, size, self.shutters);
@@ -156,7 +173,7 @@ impl Radiograph {
     }
 
     /// Computes the attenuation and returns the voltage that automatic brightness chose for it, kVp.
-    fn attenuate(&mut self, patient: &Patient, view: &Projection) -> f64 {
+    fn attenuate(&mut self, Scene { patient, inclusions }: Scene<'_>, view: &Projection) -> f64 {
         let trunk = &patient.soft_tissue.trunk;
         let kvp = kvp_for(chord_mm(&trunk.skin, view, DVec2::ZERO));
         let energy = output(kvp).energy_kev;
@@ -178,6 +195,10 @@ impl Radiograph {
                 Filling::Trabeculae => (cortex - marrow) * patient.spec.bone_density,
             };
             self.raster.add(&body.mesh, &body.edges, &body.chunks, view, weight as f32);
+        }
+        for body in inclusions {
+            let weight = body.step_per_mm(energy) as f32;
+            self.raster.add(&body.mesh, &body.edges, &body.chunks, view, weight);
         }
         self.raster.finish();
         for j in 0..=COARSE {

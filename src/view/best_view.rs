@@ -4,8 +4,8 @@
 use super::criteria::{
     Target, facet_place, foramen_offset_mm, lateral_place, plate_angle, spinous_offset_percent,
 };
+use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Level;
-use crate::anatomy::patient::Patient;
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use serde::{Deserialize, Serialize};
@@ -23,6 +23,15 @@ pub enum ViewKind {
 impl ViewKind {
     /// All of them.
     pub const ALL: [Self; 3] = [Self::TrueAp, Self::Oblique, Self::Lateral];
+
+    /// Such as `true AP`.
+    pub fn in_words(self) -> &'static str {
+        match self {
+            Self::TrueAp => "true AP",
+            Self::Oblique => "oblique",
+            Self::Lateral => "lateral",
+        }
+    }
 
     /// `true_ap`, `oblique`, `lateral`.
     pub fn name(self) -> &'static str {
@@ -55,28 +64,28 @@ pub struct BestView {
 }
 
 /// The two errors of a view, each about one degree a unit.
-fn errors(patient: &Patient, target: Target, kind: ViewKind, view: &Projection) -> [f64; 2] {
-    let level = patient.level(target.level);
+fn errors(interior: &Interior, target: Target, kind: ViewKind, view: &Projection) -> [f64; 2] {
+    let level = interior.level(target.level);
     let squared = plate_angle(view, &level.upper_plate).to_degrees();
     let turn = match kind {
         ViewKind::TrueAp => spinous_offset_percent(view, level),
         ViewKind::Oblique if target.level == Level::S1 => {
-            foramen_offset_mm(view, patient, target.side).map_or(f64::NAN, |o| o[0] * 2.0)
+            foramen_offset_mm(view, interior, target.side).map_or(f64::NAN, |o| o[0] * 2.0)
         }
-        ViewKind::Oblique => facet_place(view, patient, target).map_or(f64::NAN, |f| f.offset_percent),
+        ViewKind::Oblique => facet_place(view, interior, target).map_or(f64::NAN, |f| f.offset_percent),
         // Squaring by tilt brings the two pedicles to one height; the oblique brings them to one depth.
-        ViewKind::Lateral => lateral_place(view, patient, target.level).pedicles_mm[0] * 2.0,
+        ViewKind::Lateral => lateral_place(view, interior, target.level).pedicles_mm[0] * 2.0,
     };
     [turn, squared]
 }
 
 /// Solves for the best view. `arm` gives distances, detector and table; its own orientation does not matter.
-pub fn best_view(patient: &Patient, target: Target, kind: ViewKind, arm: &CArm) -> BestView {
-    let centre = patient.level(target.level).centre;
+pub fn best_view(interior: &Interior, target: Target, kind: ViewKind, arm: &CArm) -> BestView {
+    let centre = interior.level(target.level).centre;
     let side = target.side.sign();
     let at = |q: [f64; 2]| {
         let turned = CArm { oblique: q[0].to_radians(), tilt: q[1].to_radians(), ..*arm };
-        errors(patient, target, kind, &Projection::new(&turned, centre))
+        errors(interior, target, kind, &Projection::new(&turned, centre))
     };
     let starts: &[f64] = match kind {
         ViewKind::TrueAp => &[0.0, 10.0, -10.0],

@@ -14,9 +14,9 @@
 //! Rotation from an AP view, with the magnification of each depth taken out: Stokes 1986, Spine 11:702 (formula from memory):
 //! `tan t = (w / 2d) (a - b) / (a + b)`.
 
+use crate::anatomy::interior::Interior;
 use crate::anatomy::landmarks::{LevelLandmarks, Plate, Ring};
 use crate::anatomy::names::{Level, Side};
-use crate::anatomy::patient::Patient;
 use crate::imaging::projection::Projection;
 use glam::{DVec2, DVec3};
 use serde::{Deserialize, Serialize};
@@ -158,14 +158,14 @@ pub struct FacetPlace {
 }
 
 /// The facet criterion of a vertebra; `None` on the sacrum.
-pub fn facet_place(view: &Projection, patient: &Patient, target: Target) -> Option<FacetPlace> {
+pub fn facet_place(view: &Projection, interior: &Interior, target: Target) -> Option<FacetPlace> {
     let below = target.level.below()?;
-    let level = patient.level(target.level);
+    let level = interior.level(target.level);
     let axes = image_axes(view, &level.upper_plate);
     let pedicle = level.side(target.side).pedicle;
     let (low, high) = ring_span(view, &pedicle, axes.left);
     let (six, _) = ring_span(view, &pedicle, axes.cranial);
-    let tip = view.project(patient.level(below).side(target.side).superior_process_tip);
+    let tip = view.project(interior.level(below).side(target.side).superior_process_tip);
     let middle = view.project(pedicle.centre).dot(axes.left);
     Some(FacetPlace {
         offset_percent: 100.0 * (tip.dot(axes.left) - middle) / (high - low).max(1e-6),
@@ -208,8 +208,8 @@ impl LateralPlace {
 }
 
 /// Where left and right fall in a lateral view.
-pub fn lateral_place(view: &Projection, patient: &Patient, level: Level) -> LateralPlace {
-    let l = patient.level(level);
+pub fn lateral_place(view: &Projection, interior: &Interior, level: Level) -> LateralPlace {
+    let l = interior.level(level);
     let scale = view.magnification_at(l.centre);
     // The image of the plate's normal: steady from AP to lateral, where the plate's own left shrinks to a point.
     let cranial = plate_cranial(view, &l.upper_plate);
@@ -219,7 +219,7 @@ pub fn lateral_place(view: &Projection, patient: &Patient, level: Level) -> Late
         [r.dot(across), r.dot(cranial)]
     };
     let [left, right] = l.sides.map(|s| s.pedicle.centre);
-    let sacrum = patient.level(Level::S1);
+    let sacrum = interior.level(Level::S1);
     let crests = sacrum.sides.map(|s| s.crest_top.unwrap_or(sacrum.centre));
     let half_wall = l.upper_plate.left * (l.upper_plate.half_width * 0.6);
     let wall = between(l.posterior_wall + half_wall, l.posterior_wall - half_wall);
@@ -232,8 +232,8 @@ pub fn lateral_place(view: &Projection, patient: &Patient, level: Level) -> Late
 
 /// Anterior first sacral foramen from the posterior one: [to the patient's left, cranial], mm at the sacrum's depth; `None`
 /// where the patient's level has no such foramina.
-pub fn foramen_offset_mm(view: &Projection, patient: &Patient, side: Side) -> Option<[f64; 2]> {
-    let sacrum = patient.level(Level::S1);
+pub fn foramen_offset_mm(view: &Projection, interior: &Interior, side: Side) -> Option<[f64; 2]> {
+    let sacrum = interior.level(Level::S1);
     let s = sacrum.side(side);
     let (anterior, posterior) = (s.anterior_foramen?.centre, s.posterior_foramen?.centre);
     let axes = image_axes(view, &sacrum.upper_plate);

@@ -7,6 +7,7 @@ use super::criteria::{
 };
 use super::feedback::{Advice, advice, control_of, sentence};
 use super::tolerance::{Tolerance, Tolerances};
+use crate::anatomy::interior::Interior;
 use crate::anatomy::names::{Level, Part, Side};
 use crate::anatomy::patient::Patient;
 use crate::imaging::c_arm::CArm;
@@ -175,29 +176,29 @@ pub fn criteria_of_view(level: Level, kind: ViewKind) -> [CriterionId; 2] {
 }
 
 /// The signed value that the control brings to zero.
-fn signed_value(patient: &Patient, target: Target, view: &Projection, id: CriterionId) -> f64 {
-    let level = patient.level(target.level);
+fn signed_value(interior: &Interior, target: Target, view: &Projection, id: CriterionId) -> f64 {
+    let level = interior.level(target.level);
     match id {
         CriterionId::SpinousCentred => spinous_offset_percent(view, level),
         CriterionId::Squared => plate_angle(view, &level.upper_plate).to_degrees(),
         CriterionId::FacetUnderPedicle => {
-            facet_place(view, patient, target).map_or(f64::NAN, |f| f.offset_percent)
+            facet_place(view, interior, target).map_or(f64::NAN, |f| f.offset_percent)
         }
-        CriterionId::Lateral => lateral_place(view, patient, target.level).pedicles_mm[0],
+        CriterionId::Lateral => lateral_place(view, interior, target.level).pedicles_mm[0],
         CriterionId::ForamenAligned => {
-            foramen_offset_mm(view, patient, target.side).map_or(f64::NAN, |o| o[0])
+            foramen_offset_mm(view, interior, target.side).map_or(f64::NAN, |o| o[0])
         }
     }
 }
 
 /// The value that is shown and scored: as above, or the distance where two directions count.
-fn scored_value(patient: &Patient, target: Target, view: &Projection, id: CriterionId) -> f64 {
+fn scored_value(interior: &Interior, target: Target, view: &Projection, id: CriterionId) -> f64 {
     match id {
-        CriterionId::Lateral => lateral_place(view, patient, target.level).apart_mm(),
+        CriterionId::Lateral => lateral_place(view, interior, target.level).apart_mm(),
         CriterionId::ForamenAligned => {
-            foramen_offset_mm(view, patient, target.side).map_or(f64::NAN, |o| libm::hypot(o[0], o[1]))
+            foramen_offset_mm(view, interior, target.side).map_or(f64::NAN, |o| libm::hypot(o[0], o[1]))
         }
-        _ => signed_value(patient, target, view, id),
+        _ => signed_value(interior, target, view, id),
     }
 }
 
@@ -213,20 +214,20 @@ fn tolerance_of(tolerances: &Tolerances, id: CriterionId) -> Tolerance {
 
 /// Measures one criterion.
 pub fn criterion(
-    patient: &Patient,
+    interior: &Interior,
     target: Target,
     arm: &CArm,
     id: CriterionId,
     tolerances: &Tolerances,
 ) -> Criterion {
-    let centre = patient.level(target.level).centre;
+    let centre = interior.level(target.level).centre;
     let view = Projection::new(arm, centre);
-    let value = scored_value(patient, target, &view, id);
+    let value = scored_value(interior, target, &view, id);
     let tolerance = tolerance_of(tolerances, id);
     let mut score = tolerance.score(value);
     let mut note = None;
     if id == CriterionId::FacetUnderPedicle
-        && let Some(place) = facet_place(&view, patient, target)
+        && let Some(place) = facet_place(&view, interior, target)
         && place.below_mm < 0.0
     {
         // The tip must stand under the eye, not in it: marks fade over the first quarter of the pedicle's height.
@@ -234,7 +235,7 @@ pub fn criterion(
         note = Some("The tip of the process overlaps the pedicle; change the tilt until it stands below.");
     }
     let found =
-        advice(control_of(id), arm, |a| signed_value(patient, target, &Projection::new(a, centre), id));
+        advice(control_of(id), arm, |a| signed_value(interior, target, &Projection::new(a, centre), id));
     let sentence = match (score >= 1.0, &found, note) {
         (true, _, _) => "Good: within the tolerance.".to_owned(),
         (_, _, Some(note)) if tolerance.score(value) >= 1.0 => note.to_owned(),
@@ -258,6 +259,19 @@ pub fn criterion(
 /// Overlap of process and pedicle at which the facet criterion gives nothing, mm on the detector. Common practice, no source.
 const FACET_OVERLAP_NONE_MM: f64 = 6.0;
 
+/// Score of a kind of view, and the criterion that scores least.
+pub fn view_score(
+    interior: &Interior,
+    target: Target,
+    kind: ViewKind,
+    arm: &CArm,
+    tolerances: &Tolerances,
+) -> Criterion {
+    let [a, b] =
+        criteria_of_view(target.level, kind).map(|id| criterion(interior, target, arm, id, tolerances));
+    if b.score < a.score { b } else { a }
+}
+
 /// Says everything about a view.
 pub fn report(patient: &Patient, target: Target, arm: &CArm) -> Report {
     report_with(patient, target, arm, &Tolerances::default())
@@ -267,14 +281,16 @@ pub fn report(patient: &Patient, target: Target, arm: &CArm) -> Report {
 pub fn report_with(patient: &Patient, target: Target, arm: &CArm, tolerances: &Tolerances) -> Report {
     let level = patient.level(target.level);
     let view = Projection::new(arm, level.centre);
-    let criteria: Vec<Criterion> =
-        criteria_of(target.level).iter().map(|&id| criterion(patient, target, arm, id, tolerances)).collect();
+    let criteria: Vec<Criterion> = criteria_of(target.level)
+        .iter()
+        .map(|&id| criterion(&patient.interior, target, arm, id, tolerances))
+        .collect();
     let views: Vec<ViewScore> = ViewKind::ALL
         .into_iter()
         .map(|kind| {
             let ids = criteria_of_view(target.level, kind);
             let score = criteria.iter().filter(|c| ids.contains(&c.id)).map(|c| c.score).fold(1.0, f64::min);
-            let best = best_view(patient, target, kind, arm);
+            let best = best_view(&patient.interior, target, kind, arm);
             ViewScore {
                 view: kind,
                 score,
@@ -285,8 +301,9 @@ pub fn report_with(patient: &Patient, target: Target, arm: &CArm, tolerances: &T
         })
         .collect();
     let (primary, secondary) = arm.dicom_angles_deg();
-    let lateral = lateral_place(&view, patient, target.level);
+    let lateral = lateral_place(&view, &patient.interior, target.level);
     let landmarks = patient
+        .interior
         .landmarks
         .iter()
         .flat_map(|l| l.points())
@@ -315,18 +332,18 @@ pub fn report_with(patient: &Patient, target: Target, arm: &CArm, tolerances: &T
             implied_rotation_deg: implied_rotation(&view, level).to_degrees(),
             upper_rim_gap_mm: rim_gap_mm(&view, &level.upper_plate),
             lower_plate_deg: level.lower_plate.map(|p| plate_angle(&view, &p).to_degrees()),
-            facet_below_pedicle_mm: facet_place(&view, patient, target).map(|f| f.below_mm),
+            facet_below_pedicle_mm: facet_place(&view, &patient.interior, target).map(|f| f.below_mm),
             crests_apart_mm: lateral.crests_mm,
             posterior_wall_mm: lateral.posterior_wall_mm,
             magnification: view.magnification_at(level.centre),
         },
         landmarks,
-        dog: dog(patient, target, &view),
+        dog: dog(&patient.interior, target, &view),
     }
 }
 
 /// Anchors of the dog's parts: those of the target, and the ear of the level below.
-fn dog(patient: &Patient, target: Target, view: &Projection) -> Vec<DogPart> {
+fn dog(interior: &Interior, target: Target, view: &Projection) -> Vec<DogPart> {
     let mut parts = Vec::new();
     let mut add = |part: Part, level: Level, at: Option<glam::DVec3>| {
         if let (Some(dog_name), Some(p)) = (part.dog_name(), at) {
@@ -339,7 +356,7 @@ fn dog(patient: &Patient, target: Target, view: &Projection) -> Vec<DogPart> {
             });
         }
     };
-    let s = patient.level(target.level).side(target.side);
+    let s = interior.level(target.level).side(target.side);
     add(Part::TransverseProcess, target.level, s.transverse_tip.map(|tip| tip.lerp(s.pedicle.centre, 0.3)));
     add(Part::Pedicle, target.level, Some(s.pedicle.centre));
     add(
@@ -351,7 +368,7 @@ fn dog(patient: &Patient, target: Target, view: &Projection) -> Vec<DogPart> {
     add(Part::Lamina, target.level, s.lamina);
     add(Part::InferiorArticularProcess, target.level, s.inferior_process_tip);
     if let Some(below) = target.level.below() {
-        let b = patient.level(below).side(target.side);
+        let b = interior.level(below).side(target.side);
         add(Part::SuperiorArticularProcess, below, Some(b.superior_process_tip));
     }
     parts

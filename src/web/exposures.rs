@@ -8,7 +8,8 @@ use crate::imaging::exposure::{
     BeamSettings, ExposureKind, MAGNIFICATIONS, OPEN_RANGE, PULSE_RATES_PER_S, Technique,
 };
 use crate::imaging::projection::Projection;
-use crate::imaging::radiograph::Radiograph;
+use crate::imaging::radiograph::{Radiograph, Scene};
+use crate::lesson::action::Action;
 use crate::view::criteria::Target;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
@@ -63,6 +64,7 @@ impl TeachingRoom {
         settings: JsValue,
         pulses: u32,
         bone_dark: bool,
+        tick: Option<u32>,
     ) -> Result<(), JsValue> {
         let settings: BeamSettings = understood("exposure settings", settings)?;
         let settings = settings.checked().map_err(JsError::from)?;
@@ -76,13 +78,23 @@ impl TeachingRoom {
         let arm = settings.magnified(&self.arm);
         let view = self.view_of(&arm);
         let look = self.look(bone_dark);
+        let tick = tick.unwrap_or(self.procedure.attempt.state.tick);
+        if !self.procedure.attempt.state.finished {
+            let action = match settings.kind {
+                ExposureKind::Spot => Action::Spot,
+                ExposureKind::Fluoroscopy => Action::Fluoroscopy { pulses, rate: settings.pulses_per_s },
+            };
+            self.do_action(tick, action)?;
+        }
+        self.furnish(tick);
+        let scene = Scene { patient: &self.patient, inclusions: self.procedure.inclusions() };
         let exposures = &mut self.exposures;
         if exposures.run != Some(settings) {
             exposures.release();
         }
         exposures.taken += 1;
         let radiograph = exposures.modes[mode].get_or_insert_with(|| Radiograph::new(&arm));
-        let exposure = radiograph.expose(&self.patient, &view, &look, &settings, pulses, exposures.taken);
+        let exposure = radiograph.expose(scene, &view, &look, &settings, pulses, exposures.taken);
         put_grey(canvas, &mut self.pixels, radiograph.grey(), radiograph.size())?;
         exposures.last = Some(exposure.technique);
         exposures.picture = Some(LastPicture { mode, view, target: self.target });

@@ -3,13 +3,12 @@
 //! A run is one press of the pedal. Its picture is the one that stays when the pedal is let go: the last pulses, averaged.
 
 use crate::command::{UsageError, number, text};
-use downbeam::anatomy::patient::Patient;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::detector::Random;
 use downbeam::imaging::dose::{DicomItem, DoseLog, DoseTotals, Irradiation};
 use downbeam::imaging::exposure::{BeamSettings, ExposureKind, Technique};
 use downbeam::imaging::projection::Projection;
-use downbeam::imaging::radiograph::{Look, Radiograph};
+use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
 use lexopt::Parser;
 use serde::Serialize;
 use std::fmt::Write;
@@ -132,13 +131,13 @@ impl Beam {
     pub(crate) fn take(
         &self,
         radiograph: &mut Radiograph,
-        patient: &Patient,
+        scene: Scene<'_>,
         view: &Projection,
         look: &Look,
         whole: &CArm,
     ) -> Told {
         let mut seeds = Random::new(self.seed);
-        let mut pulse = || radiograph.expose(patient, view, look, &self.settings, 1, seeds.next_bits());
+        let mut pulse = || radiograph.expose(scene, view, look, &self.settings, 1, seeds.next_bits());
         let mut last = pulse();
         for _ in 1..self.pulses.min(PULSES_SEEN) {
             last = pulse();

@@ -10,7 +10,7 @@ use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::outline::OutlineTracer;
 use downbeam::imaging::projection::Projection;
-use downbeam::imaging::radiograph::{Look, Radiograph};
+use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
 use downbeam::view::best_view::{BestView, ViewKind, best_view};
 use downbeam::view::criteria::Target;
 use downbeam::view::report::{Report, report};
@@ -159,7 +159,7 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let patient = Patient::new(&spec);
     let arm = if options.best {
         let kind = options.kind.unwrap_or(ViewKind::Oblique);
-        let BestView { orientation, reached } = best_view(&patient, target, kind, &asked);
+        let BestView { orientation, reached } = best_view(&patient.interior, target, kind, &asked);
         if !reached {
             eprintln!("The machine does not reach the best view of {level} {side}: this is the nearest.");
         }
@@ -181,8 +181,10 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         let mut radiograph = Radiograph::new(&arm);
         let look = Look { bone_dark: !options.bone_white, ..Look::default() };
         match &beam {
-            Some(beam) => told = Some(beam.take(&mut radiograph, &patient, &projection, &look, &whole)),
-            None => drop(radiograph.render(&patient, &projection, &look)),
+            Some(beam) => {
+                told = Some(beam.take(&mut radiograph, Scene::of(&patient), &projection, &look, &whole))
+            }
+            None => drop(radiograph.render(Scene::of(&patient), &projection, &look)),
         }
         if let Some(file) = &options.png {
             png_file::write(file, radiograph.grey(), &shown, options.outlines)?;

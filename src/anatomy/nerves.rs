@@ -1,0 +1,258 @@
+//! The thecal sac, the exiting roots with their ganglia, and the spinal nerves, as courses of points with radii.
+//!
+//! Each root is laid out in its own vertebra's frame against that vertebra's pedicle: it leaves the sac, passes the pedicle's
+//! lower medial border at [`PEDICLE_GAP_MM`], swells to the ganglion under the pedicle, and runs on outwards, forwards and down
+//! into the psoas. Column frame, mm, f64.
+//!
+//! Sources: gap to the pedicle below which a root passes 1.5 (Ebraheim 1997, Spine 22:2338: read) and 1.98 (14 cadavers, Acta
+//! Ortop Bras: read); root 3.8–4.6 thick, 34–39 degrees from the midline (Ebraheim 1997: read; 51 degrees against the disc's
+//! plane by MRI: read); ganglia (Silav 2016, J Neurosurg Sci 60:339: read), in the medial zone of the foramen at L1–L4 and in
+//! the lateral one at L5 (Silverstein 2015, Int J Spine Surg 9:3: read); dura 1.5 and 3.0 from the pedicle's medial wall
+//! (Ebraheim 1997; Acta Ortop Bras: read). The course beyond the foramen and the sac's depth: memory.
+//!
+//! Limits: no roots inside the sac, no variants of roots, left and right are mirror images.
+
+use super::dimensions::Vertebra;
+use super::landmarks::LevelLandmarks;
+use super::names::{Level, Side};
+use crate::geometry::frame::Rigid;
+use glam::{DMat3, DVec3};
+
+/// Nearest surface of the root from the pedicle above it. Between the two published means.
+pub const PEDICLE_GAP_MM: f64 = 1.75;
+/// How far the wall of the whole pedicle stands out past its ring under the root, mm. Measured (`examples/interior.rs`).
+const WALL_BULGE_MM: f64 = 0.35;
+/// Dura from the pedicle's medial wall. Within the two published means, at their upper end: the joints narrow the canal too.
+pub const DURA_GAP_MM: f64 = 2.9;
+/// Half the thickness of a root.
+const ROOT_RADIUS_MM: f64 = 2.1;
+/// Root from the caudal direction in the frontal plane where it passes the pedicle.
+const ROOT_DESCENT_DEG: f64 = 39.0;
+/// The nerve past its ganglion, likewise. Derived: flatter, since it turns into the psoas.
+const NERVE_DESCENT_DEG: f64 = 58.0;
+/// Depth of root and ganglion behind the posterior wall. Derived: the middle of the upper foramen.
+const ROOT_BEHIND_WALL_MM: f64 = 4.6;
+/// Half width of the ganglion, L1 … L5 (Silav 2016).
+const GANGLION_HALF_WIDTH_MM: [f64; 5] = [2.18, 2.28, 2.50, 2.61, 2.91];
+/// Half length of the ganglion, L1 … L5 (Silav 2016).
+const GANGLION_HALF_LENGTH_MM: [f64; 5] = [2.70, 2.92, 3.62, 3.99, 5.42];
+/// Ganglion's middle from the pedicle's, in half pedicle widths outwards, L1 … L5 (zones of Silverstein 2015).
+const GANGLION_ZONE: [f64; 5] = [-0.30, -0.30, -0.30, -0.25, 0.35];
+
+/// A point of a course.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Node {
+    /// Middle, column frame, mm.
+    pub point: DVec3,
+    /// Half the thickness, mm.
+    pub radius_mm: f64,
+}
+
+/// A swelling of a course.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ganglion {
+    /// Middle, column frame, mm.
+    pub centre: DVec3,
+    /// Unit vector along the root, outwards.
+    pub along: DVec3,
+    /// mm.
+    pub half_length_mm: f64,
+    /// mm.
+    pub half_width_mm: f64,
+}
+
+/// One exiting root and the nerve that it becomes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Nerve {
+    /// The pedicle under which it leaves.
+    pub level: Level,
+    /// Side.
+    pub side: Side,
+    /// From inside the sac outwards.
+    pub course: Vec<Node>,
+    /// Its ganglion.
+    pub ganglion: Ganglion,
+}
+
+/// A section of the thecal sac: an ellipse.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SacNode {
+    /// Middle, column frame, mm.
+    pub point: DVec3,
+    /// Unit vector to the patient's left.
+    pub left: DVec3,
+    /// Left-right, mm.
+    pub half_width_mm: f64,
+    /// Front-back, mm.
+    pub half_depth_mm: f64,
+}
+
+/// Sac and roots.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Nerves {
+    /// From above T12 down to S2.
+    pub sac: Vec<SacNode>,
+    /// L1 … S1, left then right each.
+    pub roots: Vec<Nerve>,
+}
+
+impl Nerves {
+    /// The root of a level and side; `None` above L1.
+    pub fn root(&self, level: Level, side: Side) -> Option<&Nerve> {
+        self.roots.iter().find(|n| n.level == level && n.side == side)
+    }
+}
+
+/// A vertebra's own frame from its landmarks: origin in the body's centre (S1: the plate's), x left, y posterior, z cranial.
+pub(super) fn frame_of(level: &LevelLandmarks) -> Rigid {
+    let left = level.upper_plate.left;
+    let lower = level.lower_plate.map_or(level.upper_plate.normal, |p| p.normal);
+    let up = (level.upper_plate.normal + lower).normalize();
+    let origin = if level.lower_plate.is_some() { level.centre } else { level.upper_plate.centre };
+    Rigid { rotation: DMat3::from_cols(left, up.cross(left), up), translation: origin }
+}
+
+/// Lays them out. `vertebrae` are T12, L1 … L5 at the patient's size `scale`.
+pub(super) fn build(levels: &[LevelLandmarks; 7], vertebrae: &[Vertebra; 6], scale: f64) -> Nerves {
+    let mut roots = Vec::new();
+    for i in 1..6 {
+        for side in Side::BOTH {
+            roots.push(lumbar_root(&levels[i], &vertebrae[i], i - 1, side, scale));
+        }
+    }
+    for side in Side::BOTH {
+        roots.push(sacral_root(&levels[6], side, scale));
+    }
+    Nerves { sac: sac(levels, vertebrae, scale), roots }
+}
+
+/// Half extents of a pedicle's ring in the frontal plane of its vertebra, mm: (across, up).
+fn frontal_extent(level: &LevelLandmarks, frame: &Rigid, side: Side) -> (f64, f64) {
+    let ring = &level.side(side).pedicle;
+    ((frame.rotation.transpose() * ring.across).x.abs(), ring.up.length())
+}
+
+fn lumbar_root(level: &LevelLandmarks, d: &Vertebra, row: usize, side: Side, k: f64) -> Nerve {
+    let frame = frame_of(level);
+    let [px, _, pz] = d.pedicle_centre_mm();
+    let wall = d.posterior_wall_mm();
+    let (across, tall) = frontal_extent(level, &frame, side);
+    let at = |v: DVec3| frame.point(DVec3::new(v.x * side.sign(), v.y, v.z));
+    let radius = ROOT_RADIUS_MM * k;
+    let (half_width, half_length) = (GANGLION_HALF_WIDTH_MM[row] * k, GANGLION_HALF_LENGTH_MM[row] * k);
+
+    // The line that passes the pedicle's ellipse at the gap: its support in the direction of the line's normal.
+    let (s, c) = libm::sincos(ROOT_DESCENT_DEG.to_radians());
+    let support = libm::hypot(across * c, tall * s);
+    let off = support + PEDICLE_GAP_MM * k + radius;
+    let y = wall + ROOT_BEHIND_WALL_MM * k;
+    let passing = DVec3::new(px - c * off, y, pz - s * off);
+    let inside_sac = passing + DVec3::new(-s * 5.0, 1.2, c * 5.0) * k;
+
+    // The ganglion hangs under the ring at the same gap.
+    let zone = GANGLION_ZONE[row];
+    let bottom = pz - tall * libm::sqrt(1.0 - zone * zone);
+    let centre = DVec3::new(px + zone * across, y, bottom - PEDICLE_GAP_MM * k - half_width * 1.15);
+    let along = (centre - passing).normalize();
+    let (s, c) = libm::sincos(NERVE_DESCENT_DEG.to_radians());
+    let onwards = |length: f64, forwards: f64| centre + DVec3::new(s * length, -forwards, -c * length) * k;
+    let leaving = onwards(half_length / k + 5.0, 1.6);
+    // L5 runs over the front edge of the sacrum's wing, further forward than the others, which go out into the psoas.
+    let (out, front, down) = if row == 4 { (1.0, 19.0, 9.0) } else { (9.0, 9.0, 12.0) };
+    let outside = leaving + DVec3::new(out, -front, -down) * k;
+    let end =
+        outside + if row == 4 { DVec3::new(-3.0, -17.0, -22.0) } else { DVec3::new(5.0, -8.0, -24.0) } * k;
+    // The straight way from the passing to the ganglion would cut the corner under the ring: the whole root moves off by that.
+    let pedicle = DVec3::new(px, y, pz);
+    let nearest = (0..=20)
+        .map(|i| passing.lerp(centre, f64::from(i) / 20.0) - pedicle)
+        .map(|r| ellipse_distance(r.x / across, r.z / tall, across, tall) - radius * 1.1)
+        .fold(f64::INFINITY, f64::min);
+    let moved = DVec3::new(-0.5, 0.0, -0.87) * ((PEDICLE_GAP_MM + WALL_BULGE_MM) * k - nearest).max(0.0);
+    let at = |v: DVec3| at(v + moved);
+    let node = |p: DVec3, radius_mm: f64| Node { point: at(p), radius_mm };
+    Nerve {
+        level: level.level,
+        side,
+        course: vec![
+            node(inside_sac, radius * 0.8),
+            node(passing, radius),
+            node(centre, radius * 1.1),
+            node(leaving, radius * 1.1),
+            node(outside, radius * 1.1),
+            node(end, radius * 1.1),
+        ],
+        ganglion: Ganglion {
+            centre: at(centre),
+            along: frame.direction(DVec3::new(along.x * side.sign(), along.y, along.z)),
+            half_length_mm: half_length,
+            half_width_mm: half_width,
+        },
+    }
+}
+
+/// First-order distance from an ellipse of half axes `a` and `b`; `u`, `v` are the coordinates over them.
+fn ellipse_distance(u: f64, v: f64, a: f64, b: f64) -> f64 {
+    let norm = libm::hypot(u, v);
+    (norm - 1.0) * norm / libm::hypot(u / a, v / b)
+}
+
+/// The first sacral root: along the canal's side to its tunnel and out in front. Places from memory.
+fn sacral_root(level: &LevelLandmarks, side: Side, k: f64) -> Nerve {
+    let frame = frame_of(level);
+    let at = |v: [f64; 3]| frame.point(DVec3::new(v[0] * side.sign(), v[1], v[2]) * k);
+    let node = |v: [f64; 3], radius_mm: f64| Node { point: at(v), radius_mm: radius_mm * k };
+    let course = vec![
+        node([8.0, 23.0, 4.0], 1.9),
+        node([10.5, 20.5, -12.0], 2.1),
+        node([12.8, 16.5, -23.5], 2.4),
+        node([16.4, 11.0, -29.0], 2.4),
+        node([17.5, 2.0, -29.5], 2.6),
+        node([17.5, -8.0, -31.0], 2.6),
+        node([19.0, -18.0, -44.0], 2.6),
+    ];
+    let centre = at([12.8, 16.5, -23.5]);
+    let along = (course[3].point - course[1].point).normalize();
+    let ganglion = Ganglion { centre, along, half_length_mm: 5.0 * k, half_width_mm: 2.75 * k };
+    Nerve { level: Level::S1, side, course, ganglion }
+}
+
+/// Elliptic sections at every pedicle and disc; the sac ends at S2.
+fn sac(levels: &[LevelLandmarks; 7], vertebrae: &[Vertebra; 6], k: f64) -> Vec<SacNode> {
+    let mut list = Vec::new();
+    for (i, d) in vertebrae.iter().enumerate() {
+        let frame = frame_of(&levels[i]);
+        let wall = d.posterior_wall_mm();
+        let [px, py, pz] = d.pedicle_centre_mm();
+        let half_depth = d.canal_depth_mm * 0.37;
+        let y = wall + d.canal_depth_mm * 0.475;
+        // The pedicles' medial walls open backwards by their axial angle; the sac's widest place lies behind the isthmus.
+        let (across, _) = frontal_extent(&levels[i], &frame, Side::Left);
+        let opening = libm::tan(d.pedicle_axial_deg.to_radians()) * (y - py);
+        let medial = px - across + opening.max(0.0);
+        let half_width = (medial - DURA_GAP_MM * k).min(d.interpedicular_mm * 0.39);
+        let mut section = |z: f64, wide: f64, back: f64| {
+            list.push(SacNode {
+                point: frame.point(DVec3::new(0.0, y + back, z)),
+                left: frame.rotation.x_axis,
+                half_width_mm: half_width * wide,
+                half_depth_mm: half_depth,
+            });
+        };
+        if i == 0 {
+            section(pz + 40.0 * k, 0.95, 0.0);
+        }
+        section(pz, 1.0, 0.0);
+        section(-d.half_height_mm(), 0.93, 0.6 * k);
+    }
+    let frame = frame_of(&levels[6]);
+    for (y, z, wide, deep) in [(24.5, 0.0, 9.0, 6.2), (21.0, -22.0, 6.6, 4.6), (18.5, -48.0, 3.0, 2.4)] {
+        list.push(SacNode {
+            point: frame.point(DVec3::new(0.0, y, z) * k),
+            left: frame.rotation.x_axis,
+            half_width_mm: wide * k,
+            half_depth_mm: deep * k,
+        });
+    }
+    list
+}

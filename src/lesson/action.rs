@@ -1,0 +1,147 @@
+//! What a learner can do, as whole numbers, so that a log replays to the same bits anywhere.
+
+use crate::anatomy::foramen::Approach;
+use crate::needle::compartment::Pattern;
+use crate::needle::device::Gauge;
+use crate::view::best_view::ViewKind;
+use serde::{Deserialize, Serialize};
+
+/// Ticks a second of an attempt's clock.
+pub const TICKS_PER_S: u32 = 20;
+
+/// One action. Angles in tenths of a degree, lengths in tenths of a millimetre unless their name says otherwise.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+pub enum Action {
+    /// The C-arm goes to an orientation.
+    Orient {
+        /// > 0 receptor to the patient's left.
+        oblique: i32,
+        /// > 0 cephalad.
+        tilt: i32,
+    },
+    /// The picture is turned, clockwise.
+    RotateImage {
+        /// From upright.
+        by: i32,
+    },
+    /// The table stands moved, patient to its own left and headwards and up.
+    MoveTable {
+        /// To the patient's left.
+        left: i32,
+        /// To the patient's back.
+        back: i32,
+        /// To the head.
+        head: i32,
+    },
+    /// A spot picture.
+    Spot,
+    /// Pulses of fluoroscopy.
+    Fluoroscopy {
+        /// How many.
+        pulses: u32,
+        /// A second.
+        rate: u32,
+    },
+    /// "This is the view": it is remembered and counts.
+    Keep {
+        /// Which.
+        view: ViewKind,
+    },
+    /// The C-arm goes to a kept view.
+    Recall {
+        /// Which.
+        view: ViewKind,
+    },
+    /// The target is marked on the detector, hundredths of a millimetre.
+    Mark {
+        /// To the right.
+        u: i32,
+        /// Up.
+        v: i32,
+    },
+    /// Another way into the foramen (where the lesson leaves it open).
+    Choose {
+        /// Which.
+        approach: Approach,
+    },
+    /// A needle is set on the skin over the mark, upright against the table.
+    Place {
+        /// Gauge.
+        gauge: Gauge,
+        /// Length, whole millimetres.
+        length_mm: u32,
+    },
+    /// The hub is moved on the screen, turning the needle about the skin.
+    Angle {
+        /// To the screen's right.
+        right: i32,
+        /// Up the screen.
+        up: i32,
+    },
+    /// The hub is turned, clockwise from above.
+    Roll {
+        /// By.
+        by: i32,
+    },
+    /// The needle is pushed.
+    Advance {
+        /// By.
+        by: u32,
+        /// Share of the way spent spinning, percent.
+        spin: u8,
+    },
+    /// The needle is drawn back along its path.
+    Withdraw {
+        /// By.
+        by: u32,
+    },
+    /// The needle is taken out.
+    Remove,
+    /// Suction on the syringe.
+    Aspirate,
+    /// Contrast goes in, hundredths of a millilitre.
+    Inject {
+        /// How much.
+        volume: u32,
+    },
+    /// The pattern of spread is named.
+    Name {
+        /// As what.
+        pattern: Pattern,
+    },
+    /// The learner has finished.
+    Finish,
+}
+
+/// An action and when it was done: `[tick, action]`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Event(pub u32, pub Action);
+
+/// Why an action could not be done.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[allow(missing_docs, reason = "the messages are the documentation")]
+pub enum ActionError {
+    #[error("{0}")]
+    Orientation(#[from] crate::imaging::c_arm::OrientationError),
+    #[error("{0}")]
+    Length(#[from] crate::needle::device::LengthError),
+    #[error("there is no needle yet: mark the target, then place one")]
+    NoNeedle,
+    #[error("there is no mark yet: mark the target on the oblique picture first")]
+    NoMark,
+    #[error("the mark's ray does not leave the patient's back: mark a place on the patient")]
+    OffPatient,
+    #[error("no {0} view has been kept yet: set it up and keep it first")]
+    NotKept(&'static str),
+    #[error("the tip is still at the skin: advance it first")]
+    AtSkin,
+    #[error("nothing has been injected yet: inject contrast first")]
+    NothingInjected,
+    #[error("{what} of {found} is not possible: allowed are {low} to {high} {unit}")]
+    OutOfRange { what: &'static str, found: i64, low: i64, high: i64, unit: &'static str },
+    #[error("time runs backwards: tick {found} after tick {last}")]
+    Backwards { found: u32, last: u32 },
+    #[error("the attempt is finished: undo or start again")]
+    Finished,
+}

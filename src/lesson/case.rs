@@ -1,0 +1,125 @@
+//! What is set: target, way in, needle medium, whether pictures cost exposures, tolerances and pars.
+
+use crate::anatomy::foramen::Approach;
+use crate::anatomy::names::Level;
+use crate::needle::device::Medium;
+use crate::view::criteria::Target;
+use crate::view::tolerance::{Tolerance, Tolerances};
+use serde::{Deserialize, Serialize};
+
+/// A task. The patient stands beside it: the same case can be set on any.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Case {
+    /// Level and side.
+    pub target: Target,
+    /// Way into the foramen.
+    #[serde(default = "subpedicular")]
+    pub approach: Approach,
+    /// What the needle bends as in.
+    #[serde(default = "muscle")]
+    pub medium: Medium,
+    /// Whether pictures come from exposures only.
+    #[serde(default)]
+    pub exposures: bool,
+    /// Limits of the views.
+    #[serde(default)]
+    pub views: Tolerances,
+    /// Limits of the needle.
+    #[serde(default)]
+    pub needle: NeedleTolerances,
+    /// What a good hand needs.
+    #[serde(default)]
+    pub par: Par,
+}
+
+fn subpedicular() -> Approach {
+    Approach::Subpedicular
+}
+
+fn muscle() -> Medium {
+    Medium::Muscle
+}
+
+impl Case {
+    /// The usual limits for a target.
+    pub fn new(target: Target) -> Self {
+        Self {
+            target,
+            approach: Approach::Subpedicular,
+            medium: Medium::Muscle,
+            exposures: false,
+            views: Tolerances::default(),
+            needle: NeedleTolerances::default(),
+            par: Par::default(),
+        }
+    }
+
+    /// The caution that belongs to the target, from the literature on radiculomedullary arteries (Murthy 2010, Pain Med 11:1756:
+    /// read) and common practice.
+    pub fn caution(&self) -> &'static str {
+        match (self.target.level, self.approach) {
+            (Level::L1 | Level::L2 | Level::L3, Approach::Subpedicular) => {
+                "At L3 and above an artery to the spinal cord may run in the upper part of the foramen, more often on the left: \
+                 whether the place under the pedicle is the right one there is debated, and a lower, slightly posterior one \
+                 may be safer. Non-particulate steroid first; local policy and supervision decide."
+            }
+            (Level::S1, _) => {
+                "Vascular spread is more frequent at S1 than at lumbar levels: watch the whole injection live. Local policy and \
+                 supervision decide."
+            }
+            (_, Approach::Infraneural) => {
+                "The way under the root lies beside the disc: prove depth in the lateral view before each advance. Local \
+                 policy and supervision decide."
+            }
+            _ => {
+                "Never pass medial of the pedicle's 6 o'clock before contrast has been seen. Contrast under live imaging comes \
+                 first, non-particulate steroid first; stop on paraesthesia or blood. Local policy and supervision decide."
+            }
+        }
+    }
+}
+
+/// Limits of what is scored about the needle. The defaults are common practice, no source.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct NeedleTolerances {
+    /// Mark outside the area aimed at, mm.
+    pub mark_mm: Tolerance,
+    /// Shaft against beam, mean over the way in, degrees.
+    pub coaxial_deg: Tolerance,
+    /// Tip off the mark at the end, mm.
+    pub off_mark_mm: Tolerance,
+    /// Tip medial of the 6 o'clock line, mm.
+    pub medial_mm: Tolerance,
+    /// Tip outside the part of the foramen that it should be in, mm.
+    pub depth_mm: Tolerance,
+}
+
+impl Default for NeedleTolerances {
+    fn default() -> Self {
+        Self {
+            mark_mm: Tolerance { full: 0.5, none: 5.0 },
+            coaxial_deg: Tolerance { full: 3.0, none: 10.0 },
+            off_mark_mm: Tolerance { full: 2.0, none: 7.0 },
+            medial_mm: Tolerance { full: 0.3, none: 3.0 },
+            depth_mm: Tolerance { full: 0.5, none: 5.0 },
+        }
+    }
+}
+
+/// Pars: full marks up to them, none from three times as much. The defaults are common practice, no source.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Par {
+    /// Spot pictures and runs of fluoroscopy.
+    pub exposures: u32,
+    /// Seconds of beam in fluoroscopy.
+    pub beam_s: u32,
+}
+
+impl Default for Par {
+    fn default() -> Self {
+        Self { exposures: 20, beam_s: 20 }
+    }
+}

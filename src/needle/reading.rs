@@ -1,0 +1,114 @@
+//! What the learner reads off the pictures about the needle, as numbers from the projected geometry.
+//!
+//! - *coaxial*: angle between shaft and the ray through the tip, and where the hub falls against the tip on the detector. Down the
+//!   beam both are zero and the needle shows as a dot.
+//! - *clock* (AP): the tip against the pedicle's projected ring, 12 cranial, 3 to the patient's right: lateral is 9 on the left
+//!   pedicle and 3 on the right one (common practice, no source).
+//! - *lateral*: height in the foramen, 0 under the pedicle to 1 on the next one, and how far behind the posterior body line.
+//! - *off target*: the tip against the mark on the oblique picture, mm at the tip's depth.
+
+use super::shaft::Needle;
+use crate::anatomy::interior::Interior;
+use crate::anatomy::names::{Level, Side};
+use crate::imaging::projection::Projection;
+use crate::view::criteria::{ImageAxes, image_axes, ring_span};
+use glam::DVec2;
+use serde::Serialize;
+
+/// Needle against beam.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Coaxial {
+    /// Shaft outside the skin against the ray through the tip, degrees.
+    pub angle_deg: f64,
+    /// Hub from tip on the detector, [right, up], mm.
+    pub hub_offset_mm: [f64; 2],
+}
+
+/// Reads it.
+pub fn coaxial(view: &Projection, needle: &Needle) -> Coaxial {
+    let tip = needle.tip().position;
+    let shaft = (tip - needle.hub()).normalize_or(needle.direction());
+    // The needle goes in against the beam.
+    let along = -shaft.dot(view.ray_to(tip));
+    let aside = shaft.cross(view.ray_to(tip)).length();
+    let offset = view.project(needle.hub()) - view.project(tip);
+    Coaxial { angle_deg: libm::atan2(aside, along).to_degrees(), hub_offset_mm: offset.to_array() }
+}
+
+/// Tip against the pedicle's ring in an AP picture.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Clock {
+    /// Hour, 0 < h <= 12.
+    pub hour: f64,
+    /// Medial of the pedicle's 6 o'clock line, mm at the pedicle; < 0 lateral.
+    pub medial_mm: f64,
+    /// Below the pedicle's lower border, mm at the pedicle; < 0 over the ring.
+    pub below_mm: f64,
+}
+
+/// Reads it.
+pub fn clock(view: &Projection, interior: &Interior, level: Level, side: Side, tip: glam::DVec3) -> Clock {
+    let landmarks = interior.level(level);
+    let ring = &landmarks.side(side).pedicle;
+    let axes: ImageAxes = image_axes(view, &landmarks.upper_plate);
+    let scale = view.magnification_at(ring.centre);
+    let r: DVec2 = (view.project(tip) - view.project(ring.centre)) / scale;
+    let (left, up) = (r.dot(axes.left), r.dot(axes.cranial));
+    let turns = libm::atan2(-left, up) / std::f64::consts::TAU;
+    let hour = 12.0 * (turns - libm::floor(turns));
+    let (six, _) = ring_span(view, ring, axes.cranial);
+    Clock {
+        hour: if hour == 0.0 { 12.0 } else { hour },
+        medial_mm: -left * side.sign(),
+        below_mm: (six - view.project(tip).dot(axes.cranial)) / scale,
+    }
+}
+
+/// Tip against foramen and posterior body line in a lateral picture.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct LateralReading {
+    /// 0 at the upper pedicle's lower border, 1 at the lower pedicle's upper border.
+    pub height: f64,
+    /// Behind the posterior body line, mm at the tip; < 0 in front of it.
+    pub behind_wall_mm: f64,
+}
+
+/// Reads it: on the sacrum the height is that above the foramina, over their spacing from the plate.
+pub fn lateral(
+    view: &Projection,
+    interior: &Interior,
+    level: Level,
+    side: Side,
+    tip: glam::DVec3,
+) -> LateralReading {
+    let landmarks = interior.level(level);
+    let plate = &landmarks.upper_plate;
+    let cranial = (view.project(plate.centre + plate.normal * 10.0) - view.project(plate.centre))
+        .normalize_or(DVec2::Y);
+    let across = cranial.perp();
+    // Backwards is to whichever side the image of the plate's back falls.
+    let backwards = view.project(plate.centre + plate.back * 10.0) - view.project(plate.centre);
+    let across = if backwards.dot(across) < 0.0 { -across } else { across };
+    let at = |p: glam::DVec3| view.project(p);
+    let (top, bottom) = match level.below() {
+        Some(below) => {
+            let (upper, lower) = (landmarks.side(side).pedicle, interior.level(below).side(side).pedicle);
+            (upper.centre - upper.up, lower.centre + lower.up)
+        }
+        None => {
+            let s = landmarks.side(side);
+            (s.pedicle.centre - s.pedicle.up, s.pedicle.centre - s.pedicle.up * 3.0)
+        }
+    };
+    let span = (at(top) - at(bottom)).dot(cranial);
+    let wall = landmarks.posterior_wall;
+    LateralReading {
+        height: (at(top) - at(tip)).dot(cranial) / if span.abs() < 1e-6 { 1e-6 } else { span },
+        behind_wall_mm: (at(tip) - at(wall)).dot(across) / view.magnification_at(tip),
+    }
+}
+
+/// Tip off a mark on the detector, mm at the tip's depth, [right, up].
+pub fn off_mark_mm(view: &Projection, mark: DVec2, tip: glam::DVec3) -> [f64; 2] {
+    ((view.project(tip) - mark) / view.magnification_at(tip)).to_array()
+}

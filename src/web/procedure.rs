@@ -1,0 +1,220 @@
+//! The needle's part of the handle: the attempt, its log and its score, and what the beam sees of needle and contrast.
+//!
+//! The C-arm may be turned freely while a picture is being looked for; before any action where it stands is written to the log, in
+//! tenths of a degree and of a millimetre, so that the log alone leads to the same state.
+
+use super::{TeachingRoom, plain, understood};
+use crate::anatomy::foramen::Approach;
+use crate::imaging::inclusion::Inclusion;
+use crate::lesson::action::{Action, Event};
+use crate::lesson::attempt::{Attempt, seconds};
+use crate::lesson::case::Case;
+use crate::lesson::report::procedure_report;
+use crate::lesson::score::score;
+use crate::needle::device::Medium;
+use crate::needle::shape;
+use crate::view::criteria::Target;
+use serde::{Deserialize, Serialize};
+use wasm_bindgen::prelude::*;
+
+/// What the page can set of a case; what it leaves out is the usual.
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+struct CaseOptions {
+    approach: Option<Approach>,
+    medium: Option<Medium>,
+    exposures: bool,
+}
+
+/// An attempt as it is handed on: the whole of what a replay needs.
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Trace {
+    patient: String,
+    case: Case,
+    log: Vec<Event>,
+}
+
+/// The attempt and what is drawn of it.
+#[derive(Debug)]
+pub(super) struct Procedure {
+    pub(super) attempt: Attempt,
+    needle: Vec<Inclusion>,
+    /// Needle and contrast as of `drawn_tick`.
+    scene: Vec<Inclusion>,
+    drawn_tick: Option<u32>,
+}
+
+impl Procedure {
+    pub(super) fn new(target: Target) -> Self {
+        Self::of(Attempt::new(Case::new(target)))
+    }
+
+    fn of(attempt: Attempt) -> Self {
+        Self { attempt, needle: Vec::new(), scene: Vec::new(), drawn_tick: None }
+    }
+
+    /// Needle and contrast as last furnished.
+    pub(super) fn inclusions(&self) -> &[Inclusion] {
+        &self.scene
+    }
+
+    fn changed(&mut self) {
+        let state = &self.attempt.state;
+        self.needle = state.needle.as_ref().map_or(Vec::new(), |n| shape::needle(n, state.stylet));
+        self.drawn_tick = None;
+    }
+}
+
+impl TeachingRoom {
+    /// A new attempt at the same case, for another patient or target.
+    pub(super) fn begin_again(&mut self) {
+        let case = Case { target: self.target, ..self.procedure.attempt.case };
+        self.procedure = Procedure::of(Attempt::new(case));
+    }
+
+    /// Writes down where C-arm and table stand, if they have moved since the last action.
+    fn commit(&mut self, tick: u32) -> Result<(), JsError> {
+        let (arm, known) = (self.arm, self.procedure.attempt.state.arm);
+        let tenths = |value: f64| libm::round(value * 10.0) as i32;
+        let mut moves = Vec::new();
+        if (arm.oblique, arm.tilt) != (known.oblique, known.tilt) {
+            let (oblique, tilt) = (tenths(arm.oblique.to_degrees()), tenths(arm.tilt.to_degrees()));
+            moves.push(Action::Orient { oblique, tilt });
+        }
+        if arm.image_rotation != known.image_rotation {
+            moves.push(Action::RotateImage { by: tenths(arm.image_rotation.to_degrees()) });
+        }
+        if arm.table_shift_mm != known.table_shift_mm {
+            let [left, back, head] = arm.table_shift_mm.to_array().map(tenths);
+            moves.push(Action::MoveTable { left, back, head });
+        }
+        for action in moves {
+            self.procedure.attempt.apply(&self.patient.interior, Event(tick, action))?;
+        }
+        Ok(())
+    }
+
+    /// Does an action of the attempt.
+    pub(super) fn do_action(&mut self, tick: u32, action: Action) -> Result<(), JsError> {
+        // Time goes on even where the page's clock has been set back.
+        let tick = tick.max(self.procedure.attempt.state.tick);
+        if !self.procedure.attempt.state.finished {
+            self.commit(tick)?;
+        }
+        self.procedure.attempt.apply(&self.patient.interior, Event(tick, action))?;
+        self.arm = self.procedure.attempt.state.arm;
+        self.procedure.changed();
+        Ok(())
+    }
+
+    /// Brings what is drawn of needle and contrast up to a tick.
+    pub(super) fn furnish(&mut self, tick: u32) {
+        let procedure = &mut self.procedure;
+        let still = procedure.attempt.state.injected.is_empty();
+        if procedure.drawn_tick.is_some_and(|drawn| still || drawn == tick) {
+            return;
+        }
+        procedure.scene.clear();
+        procedure.scene.extend(procedure.needle.iter().cloned());
+        for injected in &procedure.attempt.state.injected {
+            let spread = injected.bolus.spread(&self.patient.interior, seconds(tick));
+            procedure.scene.extend(shape::contrast(spread));
+        }
+        procedure.drawn_tick = Some(tick);
+    }
+}
+
+#[wasm_bindgen]
+impl TeachingRoom {
+    /// Begins a new attempt: `{approach, medium, exposures}`, each of which may be left out.
+    #[wasm_bindgen(js_name = newAttempt)]
+    pub fn new_attempt(&mut self, options: JsValue) -> Result<(), JsValue> {
+        let options: CaseOptions =
+            if options.is_undefined() { CaseOptions::default() } else { understood("case", options)? };
+        let usual = Case::new(self.target);
+        let case = Case {
+            approach: options.approach.unwrap_or(usual.approach),
+            medium: options.medium.unwrap_or(usual.medium),
+            exposures: options.exposures,
+            ..usual
+        };
+        self.procedure = Procedure::of(Attempt::new(case));
+        Ok(())
+    }
+
+    /// Does an action (`lesson::action::Action`) at a tick (twentieths of a second). Returns the procedure as it then stands.
+    pub fn act(&mut self, tick: u32, action: JsValue) -> Result<JsValue, JsValue> {
+        let action: Action = understood("action", action)?;
+        self.do_action(tick, action)?;
+        self.procedure(tick)
+    }
+
+    /// Writes down where the C-arm has come to rest.
+    pub fn settle(&mut self, tick: u32) -> Result<(), JsValue> {
+        let tick = tick.max(self.procedure.attempt.state.tick);
+        if !self.procedure.attempt.state.finished {
+            self.commit(tick)?;
+        }
+        Ok(())
+    }
+
+    /// The procedure as it stands (`lesson::report::ProcedureReport`), in the present view.
+    pub fn procedure(&self, tick: u32) -> Result<JsValue, JsValue> {
+        let view = self.view_of(&self.arm);
+        Ok(plain(&procedure_report(&self.procedure.attempt, &self.patient.interior, &view, tick))?)
+    }
+
+    /// The score by step (`lesson::score::Score`).
+    pub fn score(&self) -> Result<JsValue, JsError> {
+        let attempt = &self.procedure.attempt;
+        plain(&score(&attempt.case, &self.patient.interior, &attempt.state))
+    }
+
+    /// Takes back the last action that is no exposure; `false` when there is none.
+    pub fn undo(&mut self) -> bool {
+        let done = self.procedure.attempt.undo(&self.patient.interior);
+        self.arm = self.procedure.attempt.state.arm;
+        self.procedure.changed();
+        done
+    }
+
+    /// Does again what was taken back last; `false` when there is nothing.
+    pub fn redo(&mut self) -> bool {
+        let done = self.procedure.attempt.redo(&self.patient.interior);
+        self.arm = self.procedure.attempt.state.arm;
+        self.procedure.changed();
+        done
+    }
+
+    /// The attempt as a plain object that [`Self::load_attempt`] takes: `{patient, case, log}`.
+    #[wasm_bindgen(js_name = attemptTrace)]
+    pub fn attempt_trace(&self) -> Result<JsValue, JsError> {
+        let attempt = &self.procedure.attempt;
+        plain(&Trace {
+            patient: self.patient.spec.name.to_owned(),
+            case: attempt.case,
+            log: attempt.log.clone(),
+        })
+    }
+
+    /// Replays an attempt on the present patient; on an error nothing has changed.
+    #[wasm_bindgen(js_name = loadAttempt)]
+    pub fn load_attempt(&mut self, trace: JsValue) -> Result<(), JsValue> {
+        let trace: Trace = understood("attempt", trace)?;
+        if trace.patient != self.patient.spec.name {
+            let text = format!(
+                "the attempt is of the patient '{}', not of '{}'",
+                trace.patient, self.patient.spec.name
+            );
+            return Err(JsError::new(&text).into());
+        }
+        let attempt =
+            Attempt::replay(trace.case, &self.patient.interior, &trace.log).map_err(JsError::from)?;
+        self.target = attempt.case.target;
+        self.arm = attempt.state.arm;
+        self.procedure = Procedure::of(attempt);
+        self.procedure.changed();
+        Ok(())
+    }
+}
