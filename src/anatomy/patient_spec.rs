@@ -42,7 +42,8 @@ const AVERAGE: PatientSpec = PatientSpec {
     low_disc_height: 1.0,
     facet_swelling_mm: 0.0,
     girth: 1.0,
-    seed: 0,
+    // One whose vessels are out of the way of a careful needle at every level: the first to learn on.
+    seed: 16,
 };
 
 /// The patients that can be asked for by name.

@@ -102,20 +102,21 @@ mod tests {
         );
     }
 
-    /// The duty law against what it stands for: spins of whole turns between stretches without, in steps of a fiftieth of a mm.
+    /// The duty law against what it stands for: a whole turn in its share of every fifth of a millimetre, the rest without.
     #[test]
     fn duty_cycle_is_the_mean_of_spinning_and_not() {
         let k = 1.0 / 250.0;
         for duty in [0.25, 0.5, 0.75] {
             let mut tip = start();
-            for _ in 0..80 {
-                let spinning = duty;
-                let steps = 20;
+            const PERIOD_MM: f64 = 0.2;
+            for _ in 0..400 {
+                let spinning = duty * PERIOD_MM;
+                let steps = 40;
                 for i in 0..steps {
-                    let roll = std::f64::consts::TAU * f64::from(i) / f64::from(steps);
+                    let roll = std::f64::consts::TAU * (f64::from(i) + 0.5) / f64::from(steps);
                     tip = tip.advanced(spinning / f64::from(steps), k, 0.3 + roll);
                 }
-                tip = tip.advanced(1.0 - spinning, k, 0.3);
+                tip = tip.advanced(PERIOD_MM - spinning, k, 0.3);
             }
             let law = start().advanced(80.0, spun(k, duty), 0.3);
             assert!(

@@ -20,7 +20,7 @@ use glam::DVec3;
 pub struct Hand<'a> {
     pub interior: &'a Interior,
     pub attempt: Attempt,
-    tick: u32,
+    pub tick: u32,
 }
 
 impl<'a> Hand<'a> {
