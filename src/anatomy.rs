@@ -12,7 +12,7 @@ mod pelvis;
 mod place;
 mod rib;
 mod sacrum;
-mod seeded;
+pub(crate) mod seeded;
 pub mod soft_tissue;
 pub mod tissues;
 mod vertebra;
