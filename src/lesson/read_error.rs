@@ -43,6 +43,10 @@ pub(crate) fn read<T: DeserializeOwned>(
         return Err(ReadError::at("", problem));
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    // serde would read a list as an object without its keys.
+    if text.trim_start().starts_with('[') {
+        return Err(ReadError::at("", format!("found a list: a {kind} is an object, in braces")));
+    }
     let mut reader = serde_json::Deserializer::from_str(text);
     let failed = match serde_path_to_error::deserialize::<_, T>(&mut reader) {
         Ok(read) => {
@@ -88,6 +92,9 @@ fn sentence(error: &serde_json::Error) -> String {
         ("invalid type: ", "found "),
         ("invalid value: ", "found "),
         ("invalid length ", "found a length of "),
+        (": allowed is u32", ": allowed is a whole number from 0 to 4294967295"),
+        (": allowed is u64", ": allowed is a whole number, 0 or more"),
+        (": allowed is f64", ": allowed is a number"),
     ] {
         said = said.replacen(theirs, ours, 1);
     }

@@ -1,5 +1,9 @@
 //! A careful hand: does a whole injection through the same actions that the page sends, looking only at what a learner sees.
 
+#![allow(dead_code, unreachable_pub, reason = "each test takes what it needs")]
+
+pub mod learner;
+
 use downbeam::anatomy::foramen::Approach;
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::Level;
