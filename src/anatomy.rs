@@ -10,6 +10,7 @@ pub mod nerves;
 pub mod patient;
 mod pelvis;
 mod place;
+mod posterior_arch;
 mod rib;
 mod sacrum;
 pub(crate) mod seeded;

@@ -4,7 +4,7 @@
 //! the same patient everywhere: no clock, no randomness.
 
 use super::column::{ColumnShape, Posture, average_vertebrae, stack};
-use super::dimensions::{PELVIS, Pelvis};
+use super::dimensions::PELVIS;
 use super::interior::Interior;
 use super::landmarks::{self, LevelLandmarks};
 use super::names::{Label, Level, Part, Side, UnknownName};
@@ -203,20 +203,7 @@ struct Plan {
 fn plan(spec: &PatientSpec) -> Plan {
     let k = spec.size;
     let vertebrae = average_vertebrae(k);
-    let pelvis_size = Pelvis {
-        plate_width_mm: PELVIS.plate_width_mm * k,
-        plate_depth_mm: PELVIS.plate_depth_mm * k,
-        pedicle_width_mm: PELVIS.pedicle_width_mm * k,
-        superior_process_lateral_mm: PELVIS.superior_process_lateral_mm * k,
-        superior_process_behind_mm: PELVIS.superior_process_behind_mm * k,
-        superior_process_rise_mm: PELVIS.superior_process_rise_mm * k,
-        posterior_foramen_lateral_mm: PELVIS.posterior_foramen_lateral_mm * k,
-        anterior_foramen_lateral_mm: PELVIS.anterior_foramen_lateral_mm * k,
-        foramen_below_plate_mm: PELVIS.foramen_below_plate_mm * k,
-        posterior_foramen_radius_mm: PELVIS.posterior_foramen_radius_mm * k,
-        anterior_foramen_radius_mm: PELVIS.anterior_foramen_radius_mm * k,
-        ..PELVIS
-    };
+    let pelvis_size = PELVIS.scaled(k);
     let mut shape = ColumnShape::average(spec.posture);
     for (i, height) in shape.disc_height_mm.iter_mut().enumerate() {
         *height *= k * if i >= 4 { spec.low_disc_height } else { 1.0 };
@@ -291,9 +278,16 @@ fn plan(spec: &PatientSpec) -> Plan {
     let landmarks = std::array::from_fn(|i| {
         if i < 6 {
             let below = process(i + 1);
-            landmarks::of_vertebra(Level::ALL[i], &vertebrae[i], k, &frames[i], (&below, &frames[i + 1]))
+            landmarks::of_vertebra(
+                Level::ALL[i],
+                &vertebrae[i],
+                k,
+                swelling(i),
+                &frames[i],
+                (&below, &frames[i + 1]),
+            )
         } else {
-            landmarks::of_sacrum(&pelvis_size, k, &frames[6], crest_tops)
+            landmarks::of_sacrum(&pelvis_size, k, swelling(6), &frames[6], crest_tops)
         }
     });
     let fields = bones.iter().flat_map(|b| {

@@ -9,7 +9,7 @@ use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Level;
 use crate::imaging::c_arm::CArm;
-use crate::needle::compartment::{Compartment, Pattern};
+use crate::needle::compartment::{Compartment, Pattern, foraminal};
 use crate::needle::contact::ContactKind;
 use crate::needle::reading::{clock, lateral, off_mark_mm};
 use crate::view::best_view::{ViewKind, best_view};
@@ -356,10 +356,7 @@ fn depth(case: &Case, interior: &Interior, state: &State) -> Marks {
     let mut parts: Vec<f64> = Vec::new();
     let mut reasons: Vec<String> = Vec::new();
     if level == Level::S1 {
-        let in_tunnel = matches!(
-            crate::needle::compartment::compartment_at(interior, tip),
-            Compartment::Perineural { level: Level::S1, side: s } if s == side
-        );
+        let in_tunnel = foraminal(interior, tip) == Some((Level::S1, side));
         parts.push(if in_tunnel { 1.0 } else { 0.0 });
         reasons.push(if in_tunnel {
             "The tip lies in the first sacral foramen.".to_owned()

@@ -12,6 +12,7 @@ mod grade;
 mod lesson_source;
 mod mesh;
 mod mesh_file;
+mod needle_file;
 mod npy_file;
 mod outline_file;
 mod png_file;
