@@ -271,7 +271,10 @@ fn what_is_wrong_is_one_sentence_with_place_found_and_allowed() {
             with("patient", json!({ "any_of": ["small", "small"] })),
             "patient.any_of: the same stands there twice",
         ),
-        (with("patient.seed", json!(-1)), "patient.seed: found integer '-1': allowed is a whole number from 0 to 4294967295"),
+        (
+            with("patient.seed", json!(-1)),
+            "patient.seed: found integer '-1': allowed is a whole number from 0 to 4294967295",
+        ),
         (
             with("patient", json!({ "name": "small", "seed": 1, "seed_from": "learner" })),
             "patient: allowed is one of 'seed' and 'seed_from'",
