@@ -32,7 +32,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         let mut line = serde_json::to_string(&receipt)?;
         if !honest {
             match i % 100 {
-                17 | 61 => receipt.claim.total = 1.0,
+                17 | 61 => receipt.claim.total = if receipt.claim.total < 1.0 { 1.0 } else { 0.5 },
                 33 => receipt.engine.scoring = "0123456789abcdef".to_owned(),
                 48 => {
                     if let Some(last) = &last {

@@ -135,7 +135,7 @@ fn steps_problems(lesson: &Lesson) -> Vec<(&'static str, String)> {
         found.push(("steps", problem.to_owned()));
     }
     let named = steps.contains(&StepId::NameParts);
-    if named != !lesson.parts.is_empty() {
+    if named == lesson.parts.is_empty() {
         let problem =
             if named { "'name_parts' wants parts to name" } else { "parts want the step 'name_parts'" };
         found.push(("parts", format!("{problem}: give both or neither")));

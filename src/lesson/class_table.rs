@@ -5,8 +5,11 @@ use super::class_report::{ClassReport, Row};
 use super::score::StepId;
 use serde_json::{Map, Value};
 
+/// A column: its name, and what stands in it for a row of a number.
+type Column = (&'static str, fn(usize, &Row) -> Value);
+
 /// Columns before the steps, and what stands in them.
-const FIRST: [(&str, fn(usize, &Row) -> Value); 14] = [
+const FIRST: [Column; 14] = [
     ("row", |number, _| number.into()),
     ("source", |_, r| r.source.as_str().into()),
     ("line", |_, r| r.line.into()),
@@ -24,7 +27,7 @@ const FIRST: [(&str, fn(usize, &Row) -> Value); 14] = [
 ];
 
 /// Columns after the steps.
-const LAST: [(&str, fn(usize, &Row) -> Value); 8] = [
+const LAST: [Column; 8] = [
     ("not_done", |_, r| r.replayed.as_ref().map(|p| not_done(&p.score.steps)).into()),
     ("pictures", |_, r| r.replayed.as_ref().map(|p| p.pictures).into()),
     ("beam_s", |_, r| r.replayed.as_ref().map(|p| p.beam_s).into()),
@@ -48,7 +51,7 @@ fn marks(row: &Row, id: StepId) -> Value {
 }
 
 fn cells(number: usize, row: &Row) -> impl Iterator<Item = (&'static str, Value)> {
-    let of = move |(name, value): (&'static str, fn(usize, &Row) -> Value)| (name, value(number, row));
+    let of = move |(name, value): Column| (name, value(number, row));
     let steps = StepId::OF_LESSONS.into_iter().map(move |id| (id.id(), marks(row, id)));
     FIRST.into_iter().map(of).chain(steps).chain(LAST.into_iter().map(of))
 }
