@@ -94,10 +94,22 @@ fn whatever_is_claimed_above_the_log_is_found() {
         ("complete is claimed as false", changed(&ANNA, |r| r.claim.complete = false)),
         (
             "true_ap is claimed as nothing",
-            changed(&ANNA, |r| drop(r.claim.steps.insert(StepId::TrueAp, None))),
+            changed(&ANNA, |r| {
+                r.claim.steps.insert(StepId::TrueAp, None);
+            }),
         ),
-        ("true_ap is missing", changed(&ANNA, |r| drop(r.claim.steps.remove(&StepId::TrueAp)))),
-        ("depth is claimed, and", changed(&ANNA, |r| drop(r.claim.steps.insert(StepId::Depth, Some(1.0))))),
+        (
+            "true_ap is missing",
+            changed(&ANNA, |r| {
+                r.claim.steps.remove(&StepId::TrueAp);
+            }),
+        ),
+        (
+            "depth is claimed, and",
+            changed(&ANNA, |r| {
+                r.claim.steps.insert(StepId::Depth, Some(1.0));
+            }),
+        ),
     ] {
         let said = reasons(&receipt);
         assert!(said.len() == 1 && said[0].contains(what), "wanted: {what}\nfound: {said:?}");

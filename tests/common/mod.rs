@@ -93,7 +93,7 @@ impl<'a> Hand<'a> {
             }
             // Tenths of a degree that move the hub back over the tip, from the shaft's length outside.
             let length = f64::from(needle.device.length_mm) * view.magnification_at(needle.entry);
-            let step = now.hub_offset_mm.map(|o| -(o / length).atan().to_degrees() * 10.0);
+            let step = now.hub_offset_mm.map(|o| -libm::atan(o / length).to_degrees() * 10.0);
             let [right, up] = step.map(|s| s.round() as i32);
             if right == 0 && up == 0 {
                 break;
@@ -121,7 +121,7 @@ impl<'a> Hand<'a> {
                 let tip = needle.tip();
                 let (x, y) =
                     (wanted.dot(tip.across(0.0)), wanted.dot(tip.across(std::f64::consts::FRAC_PI_2)));
-                let by = (y.atan2(x) - needle.roll).to_degrees() * 10.0;
+                let by = (libm::atan2(y, x) - needle.roll).to_degrees() * 10.0;
                 self.act(Action::Roll { by: by.round() as i32 });
             }
             let before = self.attempt.state.needle.as_ref().unwrap().depth_mm();
