@@ -84,8 +84,11 @@ fn main() {
                 print!("  {level} open area:");
                 for oblique in [0.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0] {
                     let l = interior.level(level);
-                    let tilt =
-                        if level == Level::S1 { 20.0 } else { (-l.upper_plate.normal.y).asin().to_degrees() };
+                    let tilt = if level == Level::S1 {
+                        20.0
+                    } else {
+                        libm::asin(-l.upper_plate.normal.y).to_degrees()
+                    };
                     let arm = CArm::at_degrees(oblique, tilt).unwrap();
                     let view = Projection::new(&arm, l.centre);
                     print!(" {:.0}", open_area(&interior, area, &view));

@@ -14,7 +14,7 @@ mod place;
 mod posterior_arch;
 mod rib;
 mod sacrum;
-mod seeded;
+pub(crate) mod seeded;
 pub mod soft_tissue;
 pub mod tissues;
 mod vertebra;

@@ -83,7 +83,10 @@ fn wrong_use_is_one_sentence_and_exit_code_2() {
         (vec!["serve", "--port", "70000"], "--port wants a number from 0 to 65535, not '70000'"),
         (vec!["--prot", "8080"], "unknown option '--prot' of serve"),
         (vec!["build", "fast"], "unknown argument 'fast' of build"),
-        (vec!["launch"], "unknown command 'launch': allowed are serve, build, view, mesh, help"),
+        (
+            vec!["launch"],
+            "unknown command 'launch': allowed are serve, build, view, mesh, check, grade, help",
+        ),
         (vec!["help", "launch"], "unknown command 'launch'"),
     ] {
         let output = downbeam(&arguments);
@@ -124,7 +127,7 @@ fn unwritable_files_are_one_sentence_and_exit_code_1() {
 fn help_and_version() {
     let overview = printed(&["help"]);
     assert_eq!(overview, printed(&["--help"]));
-    for command in ["serve", "build", "view", "mesh"] {
+    for command in ["serve", "build", "view", "mesh", "check", "grade"] {
         assert!(overview.contains(&format!("\n  {command} ")));
         let usage = printed(&["help", command]);
         assert!(usage.starts_with("Usage: downbeam "));

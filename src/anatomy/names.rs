@@ -74,6 +74,7 @@ impl FromStr for Level {
 
 /// The patient's left or right.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Side {

@@ -74,6 +74,17 @@ impl Tissue {
         f64::from(self.solid.sample(self.frame.inverse().point(p).as_vec3()).distance)
     }
 
+    /// The same within `reach_mm`; a lower bound of it beyond.
+    fn within_mm(&self, p: DVec3, reach_mm: f64) -> f64 {
+        let bound = self.at_least_mm(p);
+        if bound > reach_mm {
+            return bound;
+        }
+        let local = self.frame.inverse().point(p).as_vec3();
+        let distance = f64::from(self.solid.distance_within(local, reach_mm as f32));
+        if distance > reach_mm { reach_mm } else { distance }
+    }
+
     /// A lower bound of [`Self::distance_mm`] without asking the field.
     fn at_least_mm(&self, p: DVec3) -> f64 {
         p.distance(self.ball.0) - self.ball.1
@@ -107,6 +118,8 @@ impl Tissue {
 pub struct Tissues {
     /// Bones first.
     pub list: Vec<Tissue>,
+    /// How many of them are bones.
+    bones: usize,
     peritoneum: Cylinder,
 }
 
@@ -131,6 +144,7 @@ pub(super) fn build(
 ) -> Tissues {
     let mut list: Vec<Tissue> =
         bones.into_iter().map(|b| tissue(TissueKind::Bone, Some(b.level), None, b.frame, b.solid)).collect();
+    let bones = list.len();
     for pair in levels.windows(2) {
         if let Some(lower) = &pair[0].lower_plate {
             list.push(disc(pair[0].level, lower, &pair[1].upper_plate));
@@ -162,7 +176,7 @@ pub(super) fn build(
     let front = fascia.centre_mm[1] - fascia.half_mm[1] + 12.0 * scale;
     let half = [(fascia.half_mm[0] - 14.0 * scale).max(40.0), ((back - front) / 2.0).max(10.0)];
     let peritoneum = Cylinder { centre_mm: [fascia.centre_mm[0], back - half[1]], half_mm: half };
-    Tissues { list, peritoneum }
+    Tissues { list, bones, peritoneum }
 }
 
 fn tissue(kind: TissueKind, level: Option<Level>, side: Option<Side>, frame: Rigid, solid: Solid) -> Tissue {
@@ -258,22 +272,27 @@ impl Tissues {
     /// `reach_mm` are given as lower bounds.
     pub fn probe(&self, p: DVec3, reach_mm: f64, inside: &mut Inside) -> Probe {
         inside.clear();
-        let mut found = Probe { bone: (0, f64::from(FAR_MM)), soft_mm: self.peritoneum_mm(p).abs() };
-        for (i, tissue) in self.list.iter().enumerate() {
-            let bound = tissue.at_least_mm(p);
-            let distance = if bound > reach_mm { bound } else { tissue.distance_mm(p) };
-            if tissue.kind == TissueKind::Bone {
-                if distance < found.bone.1 {
-                    found.bone = (i, distance);
-                }
-                continue;
-            }
+        let mut found = Probe { bone: self.nearest_bone(p, reach_mm), soft_mm: self.peritoneum_mm(p).abs() };
+        for (i, tissue) in self.list.iter().enumerate().skip(self.bones) {
+            let distance = tissue.within_mm(p, reach_mm);
             if distance < 0.0 {
                 inside.push(i);
             }
             found.soft_mm = found.soft_mm.min(distance.abs());
         }
         found
+    }
+
+    /// The nearest bone alone, as [`Self::probe`] gives it.
+    pub fn nearest_bone(&self, p: DVec3, reach_mm: f64) -> (usize, f64) {
+        let mut nearest = (0, f64::from(FAR_MM));
+        for (i, bone) in self.list[..self.bones].iter().enumerate() {
+            let distance = bone.within_mm(p, reach_mm);
+            if distance < nearest.1 {
+                nearest = (i, distance);
+            }
+        }
+        nearest
     }
 
     /// Signed distance to the peritoneum, negative in front of it, mm (first order).
@@ -292,10 +311,9 @@ impl Tissues {
 
     /// Distance from a point to the first bone along a ray, mm; `None` when there is none within `reach_mm`.
     pub fn bone_along(&self, from: DVec3, ray: DVec3, reach_mm: f64) -> Option<(usize, f64)> {
-        let mut inside = Inside::new();
         let mut t = 0.0;
         while t < reach_mm {
-            let (bone, distance) = self.probe(from + ray * t, RAY_REACH_MM, &mut inside).bone;
+            let (bone, distance) = self.nearest_bone(from + ray * t, RAY_REACH_MM);
             if distance < RAY_HIT_MM {
                 return Some((bone, t));
             }

@@ -132,6 +132,9 @@ pub const FAR_MM: f32 = 1.0e3;
 /// Radius of the edge where a carve meets the surface, mm.
 const CARVE_EDGE_MM: f32 = 1.0;
 
+/// Pieces further apart than this do not blend, mm.
+const WIDEST_BLEND_MM: f32 = 8.0;
+
 /// Which pieces and carves can matter in a region; indices into the solid's lists.
 #[derive(Clone, Debug, Default)]
 pub struct Active {
@@ -246,6 +249,23 @@ impl Solid {
             }
         }
         (distance, cortex)
+    }
+
+    /// The distance at a point, asking only what can matter within `reach_mm` of it; further out at least `reach_mm`. mm.
+    pub fn distance_within(&self, p: Vec3, reach_mm: f32) -> f32 {
+        let near = |piece: &Piece, gap_mm: f32| {
+            let (centre, radius) = piece.ball;
+            let far = radius + reach_mm + gap_mm + WIDEST_BLEND_MM;
+            centre.distance_squared(p) < far * far
+        };
+        let mut distance = FAR_MM;
+        for piece in self.pieces.iter().filter(|piece| near(piece, 0.0)) {
+            distance = smooth_min(distance, piece.sample(p).0, piece.blend_mm).0;
+        }
+        for carve in self.carves.iter().filter(|carve| near(&carve.piece, carve.gap_mm)) {
+            distance = smooth_max(distance, carve.gap_mm - carve.piece.sample(p).0, CARVE_EDGE_MM);
+        }
+        distance
     }
 
     /// The field at a point.

@@ -1,6 +1,7 @@
 //! What a learner can do, as whole numbers, so that a log replays to the same bits anywhere.
 
 use crate::anatomy::foramen::Approach;
+use crate::anatomy::names::{Level, Part, Side};
 use crate::needle::compartment::Pattern;
 use crate::needle::device::Gauge;
 use crate::view::best_view::ViewKind;
@@ -109,6 +110,15 @@ pub enum Action {
     Name {
         /// As what.
         pattern: Pattern,
+    },
+    /// A part is pointed at, as the answer to the one that is asked for.
+    Point {
+        /// Its bone.
+        level: Level,
+        /// The part.
+        part: Part,
+        /// Its side; none in the midline.
+        side: Option<Side>,
     },
     /// The learner has finished.
     Finish,

@@ -5,6 +5,7 @@ use super::action::{Action, ActionError, Event, TICKS_PER_S};
 use super::case::Case;
 use crate::anatomy::foramen::{Approach, Area};
 use crate::anatomy::interior::Interior;
+use crate::anatomy::names::Label;
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::needle::compartment::Pattern;
@@ -115,6 +116,8 @@ pub struct State {
     pub aspirated: Option<Aspirate>,
     /// Along the beam.
     pub held: Held,
+    /// Parts pointed at, in order.
+    pub pointed: Vec<Label>,
     /// Live imaging lasts until this tick.
     live_until: u32,
     /// Finished.
@@ -176,6 +179,7 @@ impl State {
             injected: Vec::new(),
             aspirated: None,
             held: Held::default(),
+            pointed: Vec::new(),
             live_until: 0,
             finished: false,
         }
@@ -327,6 +331,7 @@ impl State {
                 let last = self.injected.last_mut().ok_or(ActionError::NothingInjected)?;
                 last.named = Some(pattern);
             }
+            Action::Point { level, part, side } => self.pointed.push(Label { level, part, side }),
             Action::Finish => self.finished = true,
         }
         Ok(())

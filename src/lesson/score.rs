@@ -16,15 +16,18 @@ use crate::view::best_view::{ViewKind, best_view};
 use crate::view::report::view_score;
 use crate::view::tolerance::Tolerance;
 use glam::DVec3;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
-/// A step of the procedure.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+/// A step of the procedure, or of a lesson.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum StepId {
+    NameParts,
     TrueAp,
     Oblique,
+    Lateral,
     Target,
     DownTheBeam,
     Steering,
@@ -35,7 +38,22 @@ pub enum StepId {
 }
 
 impl StepId {
-    /// All, in the order of the procedure.
+    /// All that a lesson can ask for, in order.
+    pub const OF_LESSONS: [Self; 11] = [
+        Self::NameParts,
+        Self::TrueAp,
+        Self::Oblique,
+        Self::Lateral,
+        Self::Target,
+        Self::DownTheBeam,
+        Self::Steering,
+        Self::Depth,
+        Self::Contacts,
+        Self::Contrast,
+        Self::Radiation,
+    ];
+
+    /// Those of a whole procedure, in its order.
     pub const ALL: [Self; 9] = [
         Self::TrueAp,
         Self::Oblique,
@@ -51,8 +69,10 @@ impl StepId {
     /// In the trade's words.
     pub fn name(self) -> &'static str {
         match self {
+            Self::NameParts => "Parts named",
             Self::TrueAp => "True AP",
             Self::Oblique => "Oblique, squared",
+            Self::Lateral => "Lateral",
             Self::Target => "Target",
             Self::DownTheBeam => "Down the beam",
             Self::Steering => "Steering",
@@ -63,9 +83,26 @@ impl StepId {
         }
     }
 
+    /// The name used in files, such as `true_ap`.
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::NameParts => "name_parts",
+            Self::TrueAp => "true_ap",
+            Self::Oblique => "oblique",
+            Self::Lateral => "lateral",
+            Self::Target => "target",
+            Self::DownTheBeam => "down_the_beam",
+            Self::Steering => "steering",
+            Self::Depth => "depth",
+            Self::Contacts => "contacts",
+            Self::Contrast => "contrast",
+            Self::Radiation => "radiation",
+        }
+    }
+
     fn weight(self) -> f64 {
         match self {
-            Self::TrueAp | Self::Steering | Self::Radiation => 1.0,
+            Self::NameParts | Self::Lateral | Self::TrueAp | Self::Steering | Self::Radiation => 1.0,
             Self::Oblique | Self::Target | Self::DownTheBeam => 1.5,
             Self::Depth | Self::Contacts | Self::Contrast => 2.0,
         }
@@ -103,28 +140,35 @@ type Marks = (Option<f64>, String);
 
 /// Scores an attempt as it stands.
 pub fn score(case: &Case, interior: &Interior, state: &State) -> Score {
-    let steps: Vec<Step> = StepId::ALL
-        .into_iter()
-        .map(|id| {
-            let (score, reason) = match id {
-                StepId::TrueAp => kept_view(case, interior, state, ViewKind::TrueAp),
-                StepId::Oblique => kept_view(case, interior, state, ViewKind::Oblique),
-                StepId::Target => target(case, interior, state),
-                StepId::DownTheBeam => down_the_beam(case, state),
-                StepId::Steering => steering(case, interior, state),
-                StepId::Depth => depth(case, interior, state),
-                StepId::Contacts => contacts(state),
-                StepId::Contrast => contrast(case, state),
-                StepId::Radiation => radiation(case, state),
-            };
-            Step { id, name: id.name(), weight: id.weight(), score, reason }
-        })
-        .collect();
+    let steps: Vec<Step> = StepId::ALL.into_iter().map(|id| step(case, interior, state, id)).collect();
     let counts = |s: &&Step| s.id != StepId::Radiation || case.exposures;
-    let weight: f64 = steps.iter().filter(counts).map(|s| s.weight).sum();
-    let sum: f64 = steps.iter().filter(counts).map(|s| s.weight * s.score.unwrap_or(0.0)).sum();
     let complete = steps.iter().filter(counts).all(|s| s.score.is_some());
-    Score { total: sum / weight, complete, steps }
+    Score { total: weighed(steps.iter().filter(counts)), complete, steps }
+}
+
+/// Weighted mean over steps, 0 to 1; a step not done gives nothing.
+pub fn weighed<'a>(steps: impl Iterator<Item = &'a Step>) -> f64 {
+    let (sum, weight) = steps
+        .fold((0.0, 0.0), |(sum, weight), s| (sum + s.weight * s.score.unwrap_or(0.0), weight + s.weight));
+    if weight > 0.0 { sum / weight } else { 0.0 }
+}
+
+/// One step of an attempt as it stands. Naming parts is the lesson's to score (`super::parts`): here it is never done.
+pub fn step(case: &Case, interior: &Interior, state: &State, id: StepId) -> Step {
+    let (score, reason) = match id {
+        StepId::NameParts => (None, "Name the parts that are asked for.".to_owned()),
+        StepId::TrueAp => kept_view(case, interior, state, ViewKind::TrueAp),
+        StepId::Oblique => kept_view(case, interior, state, ViewKind::Oblique),
+        StepId::Lateral => kept_view(case, interior, state, ViewKind::Lateral),
+        StepId::Target => target(case, interior, state),
+        StepId::DownTheBeam => down_the_beam(case, state),
+        StepId::Steering => steering(case, interior, state),
+        StepId::Depth => depth(case, interior, state),
+        StepId::Contacts => contacts(state),
+        StepId::Contrast => contrast(case, state),
+        StepId::Radiation => radiation(case, state),
+    };
+    Step { id, name: id.name(), weight: id.weight(), score, reason }
 }
 
 /// A number of millimetres in words, to a tenth.

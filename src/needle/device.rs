@@ -24,6 +24,7 @@ pub enum Gauge {
 
 /// What the needle goes through.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "lowercase")]
 pub enum Medium {
     /// As measured in pork.

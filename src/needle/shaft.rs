@@ -182,8 +182,7 @@ impl Needle {
             // Away from the notch.
             let drift = self.roll + std::f64::consts::PI;
             let moved = |length: f64| here.tip.advanced(length, curvature, drift);
-            let bone_mm =
-                |tip: &Tip| interior.tissues.probe(tip.position, PROBE_REACH_MM, &mut Inside::new()).bone;
+            let bone_mm = |tip: &Tip| interior.tissues.nearest_bone(tip.position, PROBE_REACH_MM);
             let mut length = step;
             let mut met = None;
             let (bone, distance) = bone_mm(&moved(step));
@@ -242,7 +241,7 @@ impl Needle {
         for _ in 0..3 {
             position += normal * (BONE_GAP_MM - tissue.distance_mm(position));
         }
-        let nearest = interior.tissues.probe(position, PROBE_REACH_MM, &mut Inside::new()).bone;
+        let nearest = interior.tissues.nearest_bone(position, PROBE_REACH_MM);
         if nearest.1 < 0.0 || position.distance(here.tip.position) > 2.0 * step {
             return 0.0;
         }
@@ -322,9 +321,10 @@ impl Needle {
         while (radians - made).abs() > 1e-12 {
             let step = (radians - made).clamp(-TURN_STEP, TURN_STEP);
             let turned = self.turned(axis, step);
-            let blocked = turned.iter().skip(1).any(|node| {
-                interior.tissues.probe(node.tip.position, PROBE_REACH_MM, &mut Inside::new()).bone.1 < 0.0
-            });
+            let blocked = turned
+                .iter()
+                .skip(1)
+                .any(|node| interior.tissues.nearest_bone(node.tip.position, PROBE_REACH_MM).1 < 0.0);
             if blocked {
                 break;
             }

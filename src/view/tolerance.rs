@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 /// Limits on the absolute value of a measure, in the measure's own unit.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Tolerance {
     /// Full marks up to here.

@@ -1,7 +1,8 @@
 //! A careful hand: does a whole injection through the same actions that the page sends, looking only at what a learner sees.
 
-#![allow(dead_code, reason = "not every test uses all of it")]
-#![allow(unreachable_pub, reason = "a module that several tests include")]
+#![allow(dead_code, unreachable_pub, reason = "each test takes what it needs")]
+
+pub mod learner;
 
 use downbeam::anatomy::foramen::Approach;
 use downbeam::anatomy::interior::Interior;
@@ -95,7 +96,7 @@ impl<'a> Hand<'a> {
             }
             // Tenths of a degree that move the hub back over the tip, from the shaft's length outside.
             let length = f64::from(needle.device.length_mm) * view.magnification_at(needle.entry);
-            let step = now.hub_offset_mm.map(|o| -(o / length).atan().to_degrees() * 10.0);
+            let step = now.hub_offset_mm.map(|o| -libm::atan(o / length).to_degrees() * 10.0);
             let [right, up] = step.map(|s| s.round() as i32);
             if right == 0 && up == 0 {
                 break;
@@ -123,7 +124,7 @@ impl<'a> Hand<'a> {
                 let tip = needle.tip();
                 let (x, y) =
                     (wanted.dot(tip.across(0.0)), wanted.dot(tip.across(std::f64::consts::FRAC_PI_2)));
-                let by = (y.atan2(x) - needle.roll).to_degrees() * 10.0;
+                let by = (libm::atan2(y, x) - needle.roll).to_degrees() * 10.0;
                 self.act(Action::Roll { by: by.round() as i32 });
             }
             let before = self.attempt.state.needle.as_ref().unwrap().depth_mm();

@@ -5,8 +5,11 @@
 //! else to standard error.
 
 mod build;
+mod check;
 mod command;
 mod exposure;
+mod grade;
+mod lesson_source;
 mod mesh;
 mod mesh_file;
 mod needle_file;
@@ -14,6 +17,7 @@ mod npy_file;
 mod outline_file;
 mod png_file;
 mod project;
+mod receipt_source;
 mod serve;
 mod shown;
 mod site;
@@ -28,7 +32,8 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::process::ExitCode;
 
-const COMMANDS: [&Command; 4] = [&serve::COMMAND, &build::COMMAND, &view::COMMAND, &mesh::COMMAND];
+const COMMANDS: [&Command; 6] =
+    [&serve::COMMAND, &build::COMMAND, &view::COMMAND, &mesh::COMMAND, &check::COMMAND, &grade::COMMAND];
 
 fn main() -> ExitCode {
     let Err(error) = run(std::env::args_os().skip(1).collect()) else {

@@ -1,0 +1,214 @@
+//! `grade`: replays receipts and says of each whether its log gives the score that it claims; for a class, which step fails whom.
+
+use crate::command::{Command, UsageError, print, text, unknown};
+use crate::receipt_source::{Found, each};
+use crate::{lesson_source, project};
+use anyhow::Context;
+use downbeam::lesson::class_report::{ClassReport, LessonSummary, Row, Status, place, row, unreadable};
+use downbeam::lesson::class_table::{csv, ndjson};
+use downbeam::lesson::draw::Interiors;
+use downbeam::lesson::receipt::Lessons;
+use lexopt::{Arg, Parser};
+use std::fmt::Write;
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+pub(crate) const COMMAND: Command = Command {
+    name: "grade",
+    summary: "Replay receipts: verified or altered, scores by step, the class",
+    usage: "Usage: downbeam grade FILES|FOLDERS [OPTIONS]\n\n\
+            A file holds one receipt; one that ends in .ndjson or .jsonl holds one a line; of a folder all files below it\n\
+            that end in .json, .ndjson or .jsonl are taken. Each gives a row; a bad one stops nothing.\n\n\
+            --lesson L     A lesson file, a folder of them, or a homework link; may be given several times. Default: the\n\
+                           lessons that come with the project.\n\
+            --csv FILE     Write the rows for a spreadsheet\n\
+            --ndjson FILE  Write the rows as JSON, one object a line\n\
+            --summary      Also print each lesson's class: mean by step, and who stays under the pass mark in it\n\n\
+            verified        the log gives the score that is claimed, on this learner's own patient\n\
+            altered         it does not; the row has the score that the log gives, where it can be replayed\n\
+            unknown engine  another version scored it: check it with that one\n\
+            unknown lesson  the lesson is not among those given, or asks something else\n\
+            unreadable      no receipt\n\n\
+            A receipt proves that its log gives its score. It does not prove who did it, that a person did it, or when:\n\
+            that comes from where it was handed in. Equal logs under different codes are pointed out.\n",
+    run,
+};
+
+fn run(parser: &mut Parser) -> anyhow::Result<()> {
+    let mut sources: Vec<PathBuf> = Vec::new();
+    let mut lessons = Lessons::default();
+    let (mut csv_file, mut ndjson_file, mut summary, mut given) = (None, None, false, false);
+    while let Some(argument) = parser.next()? {
+        match argument {
+            Arg::Long("lesson") => {
+                given = true;
+                lesson_source::lessons(&text(parser, "--lesson")?)?.into_iter().for_each(|l| lessons.add(l));
+            }
+            Arg::Long("csv") => csv_file = Some(PathBuf::from(text(parser, "--csv")?)),
+            Arg::Long("ndjson") => ndjson_file = Some(PathBuf::from(text(parser, "--ndjson")?)),
+            Arg::Long("summary") => summary = true,
+            Arg::Value(value) => sources.push(value.into()),
+            other => return Err(unknown(&COMMAND, &other).into()),
+        }
+    }
+    if sources.is_empty() {
+        return Err(UsageError("grade wants receipts, such as grade receipts/".to_owned()).into());
+    }
+    if !given {
+        let folder = project::folder("www/lessons")?.join("www/lessons");
+        lesson_source::lessons(&folder.to_string_lossy())?.into_iter().for_each(|l| lessons.add(l));
+    }
+    let report = ClassReport::of(rows(&sources, &lessons));
+    if report.rows.is_empty() {
+        let names: Vec<String> = sources.iter().map(|s| s.display().to_string()).collect();
+        anyhow::bail!(
+            "there is no receipt in {}: allowed are .json, .ndjson and .jsonl files",
+            names.join(", ")
+        );
+    }
+    for (file, table) in [(csv_file, csv as fn(&ClassReport) -> String), (ndjson_file, ndjson)] {
+        if let Some(file) = file {
+            std::fs::write(&file, table(&report))
+                .with_context(|| format!("cannot write {}", file.display()))?;
+        }
+    }
+    let mut text = rows_in_words(&report);
+    if summary {
+        for class in report.summary(&lessons) {
+            text += &summary_in_words(&class);
+        }
+    }
+    text += &totals_in_words(&report);
+    print(&text)
+}
+
+/// Receipts that are held in memory at once.
+const BATCH: usize = 1024;
+
+/// A row a receipt, in order; batch by batch, so that a large class needs little memory.
+fn rows(sources: &[PathBuf], lessons: &Lessons) -> Vec<Row> {
+    let workers = std::thread::available_parallelism().map_or(1, usize::from);
+    let mut interiors: Vec<Interiors> = (0..workers).map(|_| Interiors::default()).collect();
+    let mut rows = Vec::new();
+    let mut batch: Vec<Found> = Vec::new();
+    for source in sources {
+        each(Path::new(source), &mut |found| {
+            batch.push(found);
+            if batch.len() == BATCH {
+                rows.append(&mut graded(&std::mem::take(&mut batch), lessons, &mut interiors));
+            }
+        });
+    }
+    rows.append(&mut graded(&batch, lessons, &mut interiors));
+    rows
+}
+
+/// Grades a batch on all processors.
+fn graded(batch: &[Found], lessons: &Lessons, interiors: &mut [Interiors]) -> Vec<Row> {
+    let next = AtomicUsize::new(0);
+    let grade = |interiors: &mut Interiors| {
+        let mut own = Vec::new();
+        loop {
+            let i = next.fetch_add(1, Ordering::Relaxed);
+            let Some(Found { source, line, text }) = batch.get(i) else { return own };
+            let row = match text {
+                Ok(text) => row(source, *line, text, lessons, interiors),
+                Err(why) => unreadable(source, *line, why.clone()),
+            };
+            own.push((i, row));
+        }
+    };
+    let mut rows: Vec<(usize, Row)> = std::thread::scope(|scope| {
+        let workers: Vec<_> = interiors.iter_mut().map(|own| scope.spawn(|| grade(own))).collect();
+        workers.into_iter().flat_map(|w| w.join().unwrap_or_default()).collect()
+    });
+    rows.sort_by_key(|(i, _)| *i);
+    rows.into_iter().map(|(_, row)| row).collect()
+}
+
+fn plain(text: &str) -> String {
+    text.chars().map(|c| if c.is_control() { '?' } else { c }).collect()
+}
+
+fn rows_in_words(report: &ClassReport) -> String {
+    let mut text = String::new();
+    for (i, row) in report.rows.iter().enumerate() {
+        let score =
+            row.replayed.as_ref().map_or(String::new(), |p| format!("{:.1} %", 100.0 * p.score.total));
+        let passed = match &row.replayed {
+            Some(p) if p.score.passed => "passed",
+            Some(p) if !p.score.complete => "not complete",
+            Some(_) => "not passed",
+            None => "",
+        };
+        let (learner, lesson) = row.told.as_ref().map_or(("", ""), |t| (&t.learner, &t.lesson));
+        let _ = write!(
+            text,
+            "{:>5}  {:<14} {score:>8}  {passed:<12}  {:<16}  {:<28}  {}",
+            i + 1,
+            row.status.name(),
+            plain(learner),
+            plain(lesson),
+            plain(&place(row))
+        );
+        for note in [
+            (!row.note.is_empty()).then(|| plain(&row.note)),
+            row.same_log_as.map(|n| format!("same log as row {n}, of another learner")),
+            row.repeat_of.map(|n| format!("row {n} again")),
+        ]
+        .into_iter()
+        .flatten()
+        {
+            let _ = write!(text, "\n         {note}");
+        }
+        text.push('\n');
+    }
+    text
+}
+
+fn summary_in_words(class: &LessonSummary) -> String {
+    let mut text = format!(
+        "\n{} ({})\n{} receipts, {} verified; {} learners, {} passed; mean {:.1} %\n",
+        class.title,
+        class.lesson,
+        class.receipts,
+        class.verified,
+        class.learners,
+        class.passed,
+        100.0 * class.mean_total
+    );
+    for step in &class.steps {
+        let who: Vec<String> = step.below_pass.iter().map(|code| plain(code)).collect();
+        let _ = writeln!(
+            text,
+            "  {:<22} {:>6.1} %  under the pass mark: {}",
+            step.name,
+            100.0 * step.mean,
+            if who.is_empty() { "none".to_owned() } else { format!("{} ({})", who.len(), named(&who)) }
+        );
+    }
+    text
+}
+
+/// Names, as many as fit on a line; the files have all of them.
+fn named(who: &[String]) -> String {
+    const SHOWN: usize = 8;
+    let more = who.len().saturating_sub(SHOWN);
+    let shown = who[..who.len().min(SHOWN)].join(", ");
+    if more == 0 { shown } else { format!("{shown} and {more} more") }
+}
+
+fn totals_in_words(report: &ClassReport) -> String {
+    let counts: Vec<String> = Status::ALL
+        .into_iter()
+        .filter(|&s| s == Status::Verified || report.count(s) > 0)
+        .map(|s| format!("{} {}", report.count(s), s.name()))
+        .collect();
+    let copies = report.copies();
+    format!(
+        "\n{} receipts: {}; {copies} with the same log as another learner's.\n\
+         A receipt proves that its log gives its score, not who did it.\n",
+        report.rows.len(),
+        counts.join(", ")
+    )
+}

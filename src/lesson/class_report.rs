@@ -1,0 +1,282 @@
+//! The receipts of a class: a row each, tables for other programs, and which step fails whom.
+//!
+//! Rows come in the order in which the receipts were given; nothing in here depends on the order of a hash map or on the clock.
+
+use super::draw::Interiors;
+use super::receipt::{Lessons, Receipt, Replayed, Verdict, verify_text};
+use super::score::StepId;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// How a receipt came out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[allow(missing_docs, reason = "described at `super::receipt::Verdict`")]
+pub enum Status {
+    Verified,
+    Altered,
+    UnknownEngine,
+    UnknownLesson,
+    Unreadable,
+}
+
+impl Status {
+    /// All of them.
+    pub const ALL: [Self; 5] =
+        [Self::Verified, Self::Altered, Self::UnknownEngine, Self::UnknownLesson, Self::Unreadable];
+
+    /// The name used in files.
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::Verified => "verified",
+            Self::Altered => "altered",
+            Self::UnknownEngine => "unknown_engine",
+            Self::UnknownLesson => "unknown_lesson",
+            Self::Unreadable => "unreadable",
+        }
+    }
+
+    /// In words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Verified => "verified",
+            Self::Altered => "altered",
+            Self::UnknownEngine => "unknown engine",
+            Self::UnknownLesson => "unknown lesson",
+            Self::Unreadable => "unreadable",
+        }
+    }
+}
+
+/// A receipt's row. Scores are those of the replay, never the claim's.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// Where it came from: a file's name.
+    pub source: String,
+    /// The line in it, from 1, where each line is a receipt.
+    pub line: Option<u64>,
+    /// How it came out.
+    pub status: Status,
+    /// What is wrong, in words; empty when nothing is.
+    pub note: String,
+    /// What the receipt says of itself; `None` when it could not be read.
+    pub told: Option<Told>,
+    /// What its log gives; `None` when it was not or could not be replayed.
+    pub replayed: Option<Replayed>,
+    /// Number (from 1) of a row with the same log under another learner's code.
+    pub same_log_as: Option<usize>,
+    /// Number (from 1) of an earlier row with the same log under the same code.
+    pub repeat_of: Option<usize>,
+}
+
+/// What a receipt says of itself.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Told {
+    /// The learner's code.
+    pub learner: String,
+    /// Id of the lesson.
+    pub lesson: String,
+    /// Its hash.
+    pub lesson_sha256: String,
+    /// Patient.
+    pub patient: String,
+    /// Seed.
+    pub seed: u64,
+    /// Level.
+    pub level: &'static str,
+    /// Side.
+    pub side: &'static str,
+    /// The claimed total.
+    pub claimed: f64,
+    /// Actions in the log.
+    pub actions: usize,
+    /// `Receipt::log_hash`.
+    pub log_hash: String,
+}
+
+impl Told {
+    fn of(receipt: Receipt) -> Self {
+        Self {
+            log_hash: receipt.log_hash(),
+            actions: receipt.log.len(),
+            learner: receipt.learner.trim().to_owned(),
+            lesson: receipt.lesson.id,
+            lesson_sha256: receipt.lesson.sha256,
+            patient: receipt.drawn.patient,
+            seed: receipt.drawn.seed,
+            level: receipt.drawn.level.name(),
+            side: receipt.drawn.side.name(),
+            claimed: receipt.claim.total,
+        }
+    }
+}
+
+/// Checks one receipt.
+pub fn row(source: &str, line: Option<u64>, text: &str, lessons: &Lessons, interiors: &mut Interiors) -> Row {
+    let (receipt, verdict) = verify_text(text, lessons, interiors);
+    let (status, note, replayed) = match verdict {
+        Verdict::Verified(replayed) => (Status::Verified, String::new(), Some(replayed)),
+        Verdict::Altered(wrong, replayed) => (Status::Altered, wrong.join("; "), replayed),
+        Verdict::UnknownEngine(why) => (Status::UnknownEngine, why, None),
+        Verdict::UnknownLesson(why) => (Status::UnknownLesson, why, None),
+        Verdict::Unreadable(error) => (Status::Unreadable, error.to_string(), None),
+    };
+    let told = receipt.map(Told::of);
+    Row { source: source.to_owned(), line, status, note, told, replayed, same_log_as: None, repeat_of: None }
+}
+
+/// The row of what could not even be read as text.
+pub fn unreadable(source: &str, line: Option<u64>, why: String) -> Row {
+    let (status, source) = (Status::Unreadable, source.to_owned());
+    Row { source, line, status, note: why, told: None, replayed: None, same_log_as: None, repeat_of: None }
+}
+
+/// All rows, each knowing its doubles.
+#[derive(Clone, Debug, Default)]
+pub struct ClassReport {
+    /// In the order given.
+    pub rows: Vec<Row>,
+}
+
+impl ClassReport {
+    /// Looks for doubles among the rows.
+    pub fn of(mut rows: Vec<Row>) -> Self {
+        let mut by_log: BTreeMap<(String, String), Vec<usize>> = BTreeMap::new();
+        for (i, row) in rows.iter().enumerate() {
+            if let Some(told) = row.told.as_ref().filter(|t| t.actions > 0) {
+                by_log.entry((told.lesson.clone(), told.log_hash.clone())).or_default().push(i);
+            }
+        }
+        for alike in by_log.values().filter(|alike| alike.len() > 1) {
+            let learner = |i: usize| rows[i].told.as_ref().map(|t| t.learner.as_str());
+            let first = alike[0];
+            // The first of each code, and the first of another code than the very first's.
+            let mut first_of: BTreeMap<Option<&str>, usize> = BTreeMap::new();
+            let mut found = Vec::new();
+            let other = alike.iter().copied().find(|&i| learner(i) != learner(first));
+            for &i in alike {
+                let same_code = first_of.get(&learner(i)).copied();
+                first_of.entry(learner(i)).or_insert(i);
+                let other_code = if learner(i) == learner(first) { other } else { Some(first) };
+                found.push((i, other_code, same_code));
+            }
+            for (i, other_code, same_code) in found {
+                rows[i].same_log_as = other_code.map(|j| j + 1);
+                rows[i].repeat_of = same_code.map(|j| j + 1);
+            }
+        }
+        Self { rows }
+    }
+
+    /// How many came out how.
+    pub fn count(&self, status: Status) -> usize {
+        self.rows.iter().filter(|r| r.status == status).count()
+    }
+
+    /// How many share their log with another learner's.
+    pub fn copies(&self) -> usize {
+        self.rows.iter().filter(|r| r.same_log_as.is_some()).count()
+    }
+
+    /// Each lesson's class, by lesson id.
+    pub fn summary(&self, lessons: &Lessons) -> Vec<LessonSummary> {
+        let mut found: Vec<LessonSummary> = lessons
+            .all()
+            .filter_map(|lesson| {
+                let hash = lesson.hash();
+                let of_lesson = |row: &&Row| row.told.as_ref().is_some_and(|t| t.lesson_sha256 == hash);
+                let rows: Vec<&Row> = self.rows.iter().filter(of_lesson).collect();
+                if rows.is_empty() {
+                    return None;
+                }
+                let title = lesson.title.in_language("en");
+                Some(summary_of(&lesson.id, title, lesson.pass_mark, &lesson.steps, &rows))
+            })
+            .collect();
+        found.sort_by(|a, b| a.lesson.cmp(&b.lesson));
+        found
+    }
+}
+
+/// A lesson's class. Of a learner with several verified receipts the best counts.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LessonSummary {
+    /// Id.
+    pub lesson: String,
+    /// English title.
+    pub title: String,
+    /// Receipts, verified or not.
+    pub receipts: usize,
+    /// Verified ones.
+    pub verified: usize,
+    /// Learners with a verified receipt.
+    pub learners: usize,
+    /// Of them, those who passed.
+    pub passed: usize,
+    /// Mean over the learners, 0 to 1.
+    pub mean_total: f64,
+    /// By step, in order.
+    pub steps: Vec<StepSummary>,
+}
+
+/// A step's class.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct StepSummary {
+    /// Which.
+    pub id: StepId,
+    /// In words.
+    pub name: &'static str,
+    /// Mean over the learners, 0 to 1; a step not done gives nothing.
+    pub mean: f64,
+    /// Codes of the learners whose marks in this step lie under the lesson's pass mark.
+    pub below_pass: Vec<String>,
+}
+
+fn summary_of(id: &str, title: &str, pass_mark: u32, steps: &[StepId], rows: &[&Row]) -> LessonSummary {
+    let mut best: BTreeMap<String, &Replayed> = BTreeMap::new();
+    let verified = rows.iter().filter(|r| r.status == Status::Verified);
+    for (row, told, replayed) in
+        verified.clone().filter_map(|r| Some((r, r.told.as_ref()?, r.replayed.as_ref()?)))
+    {
+        // Those who gave no code are told apart by where their receipt lies.
+        let code =
+            if told.learner.is_empty() { format!("(no code) {}", place(row)) } else { told.learner.clone() };
+        let there = best.entry(code).or_insert(replayed);
+        if replayed.score.total > there.score.total {
+            *there = replayed;
+        }
+    }
+    let learners = best.len();
+    let mean = |sum: f64| if learners == 0 { 0.0 } else { sum / learners as f64 };
+    let of_step = |replayed: &Replayed, id: StepId| {
+        replayed.score.steps.iter().find(|s| s.id == id).and_then(|s| s.score).unwrap_or(0.0)
+    };
+    let steps = steps
+        .iter()
+        .map(|&id| StepSummary {
+            id,
+            name: id.name(),
+            mean: mean(best.values().map(|r| of_step(r, id)).sum()),
+            below_pass: best
+                .iter()
+                .filter(|(_, r)| of_step(r, id) * 100.0 < f64::from(pass_mark))
+                .map(|(code, _)| code.clone())
+                .collect(),
+        })
+        .collect();
+    LessonSummary {
+        lesson: id.to_owned(),
+        title: title.to_owned(),
+        receipts: rows.len(),
+        verified: verified.count(),
+        learners,
+        passed: best.values().filter(|r| r.score.passed).count(),
+        mean_total: mean(best.values().map(|r| r.score.total).sum()),
+        steps,
+    }
+}
+
+/// `file` or `file:line`.
+pub fn place(row: &Row) -> String {
+    row.line.map_or_else(|| row.source.clone(), |line| format!("{}:{line}", row.source))
+}

@@ -1,0 +1,85 @@
+//! Who lies on the table for a learner: patient, level, side and seed, drawn by the learner's code where the lesson leaves them open.
+//!
+//! The draw is SHA-256 of lesson id and code, cut into 32-bit numbers. A log copied from another learner meets another patient.
+
+use super::case::Case;
+use super::digest::sha256;
+use super::file::{Lesson, SeedFrom};
+use crate::anatomy::names::Side;
+use crate::anatomy::patient::{PatientBuilder, PatientSpec};
+use crate::anatomy::{interior::Interior, names::UnknownName};
+use crate::view::criteria::Target;
+use std::collections::BTreeMap;
+
+/// Longest code of a learner, characters.
+pub const MOST_CODE: usize = 64;
+
+/// A learner's code that cannot be used.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error(
+    "a learner's code of {found} characters, or with control characters, cannot be used: allowed are {MOST_CODE} characters of text"
+)]
+pub struct CodeError {
+    found: usize,
+}
+
+/// A learner's code without the blanks around it.
+///
+/// # Errors
+/// When it is too long or holds control characters.
+pub fn code(text: &str) -> Result<&str, CodeError> {
+    let text = text.trim();
+    let found = text.chars().count();
+    if found > MOST_CODE || text.chars().any(char::is_control) { Err(CodeError { found }) } else { Ok(text) }
+}
+
+/// What a learner gets.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Drawn {
+    /// The patient.
+    pub spec: PatientSpec,
+    /// The task.
+    pub case: Case,
+    /// For what else is drawn in the lesson, such as the order of the parts.
+    pub order_seed: u64,
+}
+
+/// Draws.
+///
+/// # Errors
+/// When a name in the lesson is no patient's; a checked lesson has none.
+pub fn drawn(lesson: &Lesson, code: &str) -> Result<Drawn, UnknownName> {
+    let digest = sha256(format!("downbeam draw 1\n{}\n{}", lesson.id, code.trim()).as_bytes());
+    let number = |i: usize| digest[4 * i..4 * i + 4].iter().fold(0_u32, |n, &b| n << 8 | u32::from(b));
+    let pick = |i: usize, among: usize| number(i) as usize % among.max(1);
+    let names = lesson.patient.names();
+    let name = names.get(pick(1, names.len())).map_or("", String::as_str);
+    let seed = match lesson.patient.seed_from {
+        Some(SeedFrom::Learner) => number(0),
+        None => lesson.patient.seed.unwrap_or(0),
+    };
+    let spec = PatientSpec { seed: u64::from(seed), ..PatientSpec::named(name)? };
+    let (levels, sides) = (lesson.level.all(), lesson.side.all());
+    let level = levels.get(pick(2, levels.len())).map_or(crate::anatomy::names::Level::L4, |&l| l.into());
+    let side = sides.get(pick(3, sides.len())).copied().unwrap_or(Side::Left);
+    let case = lesson.case(Target { level, side });
+    Ok(Drawn { spec, case, order_seed: u64::from(number(4)) })
+}
+
+/// Patients without meshes, each planned once; as many as fit are kept.
+#[derive(Debug, Default)]
+pub struct Interiors(BTreeMap<(&'static str, u64), Interior>);
+
+/// Patients kept at once: about 60 kB each.
+const KEPT: usize = 64;
+
+impl Interiors {
+    /// The inside of a patient.
+    pub fn of(&mut self, spec: &PatientSpec) -> &Interior {
+        let key = (spec.name, spec.seed);
+        if self.0.len() >= KEPT && !self.0.contains_key(&key) {
+            self.0.clear();
+        }
+        self.0.entry(key).or_insert_with(|| PatientBuilder::new(spec).interior().clone())
+    }
+}

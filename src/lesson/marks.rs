@@ -1,0 +1,94 @@
+//! A lesson's own score: its steps only, weighted among themselves, and whether that is a pass.
+
+use super::action::{Action, ActionError, Event};
+use super::attempt::{Attempt, State};
+use super::draw::Drawn;
+use super::file::{Lesson, LessonApproach};
+use super::parts::Exercise;
+use super::score::{Step, StepId, step, weighed};
+use crate::anatomy::interior::Interior;
+use serde::Serialize;
+
+/// The score of a lesson.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LessonScore {
+    /// The lesson's steps, in order.
+    pub steps: Vec<Step>,
+    /// Weighted mean, 0 to 1; a step not done gives nothing.
+    pub total: f64,
+    /// Whether every step was done.
+    pub complete: bool,
+    /// Whether the pass mark is reached.
+    pub passed: bool,
+}
+
+/// Scores where an attempt at a lesson stands.
+pub fn lesson_score(lesson: &Lesson, drawn: &Drawn, interior: &Interior, state: &State) -> LessonScore {
+    let steps: Vec<Step> = lesson
+        .steps
+        .iter()
+        .map(|&id| {
+            let mut step = step(&drawn.case, interior, state, id);
+            if id == StepId::NameParts {
+                exercise(lesson, drawn, state).fill(&mut step);
+            }
+            step
+        })
+        .collect();
+    let total = weighed(steps.iter());
+    let complete = steps.iter().all(|s| s.score.is_some());
+    let passed = total * 100.0 >= f64::from(lesson.pass_mark);
+    LessonScore { steps, total, complete, passed }
+}
+
+/// Where naming the parts stands.
+pub fn exercise(lesson: &Lesson, drawn: &Drawn, state: &State) -> Exercise {
+    Exercise::new(&lesson.parts, drawn.case.target, drawn.order_seed).after(&state.pointed)
+}
+
+/// Why a log is none of a lesson's.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum ReplayError {
+    /// The lesson does not allow it.
+    #[error("action {number} ({action}) is not part of the lesson: {why}")]
+    #[allow(missing_docs, reason = "the message is the documentation")]
+    NotAllowed { number: usize, action: &'static str, why: &'static str },
+    /// It cannot be done.
+    #[error("action {number} cannot be done: {why}")]
+    #[allow(missing_docs, reason = "the message is the documentation")]
+    Impossible { number: usize, why: ActionError },
+}
+
+/// Whether a lesson lets an action happen at all; else why not.
+pub fn allows(lesson: &Lesson, action: &Action) -> Result<(), &'static str> {
+    match action {
+        Action::Choose { .. } if lesson.approach != Some(LessonApproach::Open) => {
+            Err("the way into the foramen is set by the lesson")
+        }
+        Action::Point { .. } if lesson.parts.is_empty() => Err("no parts are asked for"),
+        _ => Ok(()),
+    }
+}
+
+/// Replays a log at a lesson.
+///
+/// # Errors
+/// At the first action that cannot be done or that the lesson does not allow.
+pub fn replay(
+    lesson: &Lesson,
+    drawn: &Drawn,
+    interior: &Interior,
+    log: &[Event],
+) -> Result<Attempt, ReplayError> {
+    let mut attempt = Attempt::new(drawn.case);
+    for (i, &event) in log.iter().enumerate() {
+        let number = i + 1;
+        allows(lesson, &event.1).map_err(|why| ReplayError::NotAllowed {
+            number,
+            action: event.1.name(),
+            why,
+        })?;
+        attempt.apply(interior, event).map_err(|why| ReplayError::Impossible { number, why })?;
+    }
+    Ok(attempt)
+}

@@ -1,0 +1,146 @@
+//! Naming the parts: which part is asked next, and what an answer is worth. A pure function of what was pointed at.
+//!
+//! A part that was missed comes back after two others, until each has been found once. Marks: full at the first asking, half at the
+//! second, a quarter at the third, none later. Order and marks are our own choice; that what was missed should return after a gap is
+//! the spacing effect (Cepeda 2006, Psychol Bull 132:354: from memory).
+
+use super::file::{AskedBone, AskedPart, AskedSide, LessonPart};
+use super::score::Step;
+use crate::anatomy::names::{Label, Level, Part};
+use crate::anatomy::seeded::Numbers;
+use crate::view::criteria::Target;
+use std::collections::VecDeque;
+
+impl LessonPart {
+    /// All of them.
+    pub const ALL: [Self; 10] = [
+        Self::Body,
+        Self::Pedicle,
+        Self::Pars,
+        Self::Lamina,
+        Self::SuperiorArticularProcess,
+        Self::InferiorArticularProcess,
+        Self::TransverseProcess,
+        Self::SpinousProcess,
+        Self::Ala,
+        Self::MedianCrest,
+    ];
+}
+
+/// Whether the bone of a level has a part with an outline of its own.
+pub fn has_part(level: Level, part: Part) -> bool {
+    match part {
+        Part::Body | Part::Lamina | Part::SuperiorArticularProcess => true,
+        Part::Pedicle
+        | Part::Pars
+        | Part::InferiorArticularProcess
+        | Part::TransverseProcess
+        | Part::SpinousProcess => level != Level::S1,
+        Part::Ala | Part::MedianCrest => level == Level::S1,
+        _ => false,
+    }
+}
+
+fn in_midline(part: Part) -> bool {
+    matches!(part, Part::Body | Part::SpinousProcess | Part::MedianCrest)
+}
+
+/// The part that is meant at a target; `None` when its bone is not there.
+pub fn label(asked: AskedPart, target: Target) -> Option<Label> {
+    let level = match asked.bone {
+        AskedBone::Target => Some(target.level),
+        AskedBone::Below => target.level.below(),
+    }?;
+    let side = match asked.side {
+        AskedSide::Needle => target.side,
+        AskedSide::Other => target.side.other(),
+    };
+    let part = Part::from(asked.part);
+    Some(Label { level, part, side: (!in_midline(part)).then_some(side) })
+}
+
+/// A missed part comes back after this many others.
+const GAP: usize = 2;
+
+/// Where the exercise stands.
+#[derive(Clone, Debug)]
+pub struct Exercise {
+    /// What is asked now and after it.
+    waiting: VecDeque<Asked>,
+    /// Found, and at which asking.
+    found: Vec<Asked>,
+}
+
+#[derive(Clone, Copy, Debug)]
+struct Asked {
+    label: Label,
+    misses: u32,
+}
+
+impl Exercise {
+    /// Shuffles the parts by a seed.
+    pub fn new(parts: &[AskedPart], target: Target, seed: u64) -> Self {
+        let mut order: Vec<Asked> =
+            parts.iter().filter_map(|&p| label(p, target)).map(|label| Asked { label, misses: 0 }).collect();
+        let mut numbers = Numbers::stream(seed, ORDER_STREAM);
+        // Fisher and Yates.
+        for i in (1..order.len()).rev() {
+            order.swap(i, (numbers.unit() * (i + 1) as f64) as usize);
+        }
+        Self { waiting: order.into(), found: Vec::new() }
+    }
+
+    /// After these answers.
+    pub fn after(mut self, pointed: &[Label]) -> Self {
+        for &answer in pointed {
+            self.answer(answer);
+        }
+        self
+    }
+
+    /// What is asked now; `None` when all have been found.
+    pub fn asks(&self) -> Option<Label> {
+        self.waiting.front().map(|asked| asked.label)
+    }
+
+    /// Takes an answer; whether it was right. After the last part nothing is.
+    pub fn answer(&mut self, answer: Label) -> bool {
+        let Some(mut asked) = self.waiting.pop_front() else { return false };
+        let right = asked.label == answer;
+        if right {
+            self.found.push(asked);
+        } else {
+            asked.misses += 1;
+            self.waiting.insert(GAP.min(self.waiting.len()), asked);
+        }
+        right
+    }
+
+    /// Fills in the step of a score.
+    pub fn fill(&self, step: &mut Step) {
+        let all = self.waiting.len() + self.found.len();
+        if all == 0 || (self.found.is_empty() && self.waiting.iter().all(|a| a.misses == 0)) {
+            return;
+        }
+        let worth = |asked: &Asked| [1.0, 0.5, 0.25].get(asked.misses as usize).copied().unwrap_or(0.0);
+        let missed: Vec<String> =
+            self.found.iter().chain(&self.waiting).filter(|a| a.misses > 0).map(|a| words(a.label)).collect();
+        step.score = Some(self.found.iter().map(worth).sum::<f64>() / all as f64);
+        step.reason = match (self.waiting.len(), missed.len()) {
+            (0, 0) => format!("All {all} parts were found at the first asking."),
+            (0, _) => format!("Found, but missed at first: {}.", missed.join(", ")),
+            (left, 0) => format!("{left} of {all} parts are still to be found."),
+            (left, _) => {
+                format!("{left} of {all} parts are still to be found; missed so far: {}.", missed.join(", "))
+            }
+        };
+    }
+}
+
+/// Stream of the seed that the order is taken from; the anatomy has its own.
+const ORDER_STREAM: u64 = 0x0e8d;
+
+fn words(label: Label) -> String {
+    let side = label.side.map_or(String::new(), |s| format!("{s} "));
+    format!("{side}{} of {}", label.part.name().replace('_', " "), label.level)
+}

@@ -1,0 +1,69 @@
+//! A learner who does a whole lesson with the careful hand.
+
+use super::Hand;
+use downbeam::anatomy::interior::Interior;
+use downbeam::anatomy::names::{Label, Level, Part};
+use downbeam::lesson::action::{Action, Event};
+use downbeam::lesson::draw::{Drawn, Interiors, drawn};
+use downbeam::lesson::file::Lesson;
+use downbeam::lesson::marks::exercise;
+use downbeam::lesson::receipt::Receipt;
+use downbeam::lesson::score::StepId;
+use downbeam::view::best_view::ViewKind;
+use std::path::{Path, PathBuf};
+
+pub fn lessons_folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("www/lessons")
+}
+
+/// A lesson that ships.
+pub fn shipped(id: &str) -> Lesson {
+    let path = lessons_folder().join(id).with_extension("json");
+    let text = std::fs::read_to_string(&path).unwrap_or_else(|e| panic!("{}: {e}", path.display()));
+    Lesson::from_json(&text).unwrap_or_else(|e| panic!("{id}: {e}"))
+}
+
+/// Ids of the lessons that ship, in the order of the course.
+pub fn course() -> Vec<String> {
+    let text = std::fs::read_to_string(lessons_folder().join("index.json")).unwrap();
+    let index: serde_json::Value = serde_json::from_str(&text).unwrap();
+    index["lessons"].as_array().unwrap().iter().map(|id| id.as_str().unwrap().to_owned()).collect()
+}
+
+/// The log of a lesson done well. `misses` parts are named wrongly once.
+pub fn log(lesson: &Lesson, drawn: &Drawn, interior: &Interior, mut misses: usize) -> Vec<Event> {
+    let mut hand = Hand::new(drawn.case, interior);
+    while let Some(label) = exercise(lesson, drawn, &hand.attempt.state).asks() {
+        let wrong = Label { level: Level::T12, part: Part::Rib, side: None };
+        let Label { level, part, side } = if misses > 0 { wrong } else { label };
+        misses = misses.saturating_sub(1);
+        hand.act(Action::Point { level, part, side });
+    }
+    if lesson.steps.iter().any(|s| *s > StepId::Lateral) && lesson.steps.iter().any(|s| is_of_needle(*s)) {
+        hand.inject_everything();
+    } else {
+        for (step, view) in [
+            (StepId::TrueAp, ViewKind::TrueAp),
+            (StepId::Oblique, ViewKind::Oblique),
+            (StepId::Lateral, ViewKind::Lateral),
+        ] {
+            if lesson.steps.contains(&step) {
+                hand.set_up(view);
+            }
+        }
+        hand.act(Action::Finish);
+    }
+    hand.attempt.log
+}
+
+fn is_of_needle(step: StepId) -> bool {
+    step > StepId::Lateral && step != StepId::Radiation
+}
+
+/// What a careful learner hands in.
+pub fn receipt(lesson: &Lesson, code: &str) -> Receipt {
+    let mut interiors = Interiors::default();
+    let drawn = drawn(lesson, code).unwrap();
+    let log = log(lesson, &drawn, interiors.of(&drawn.spec), 0);
+    Receipt::of(lesson, code, &log, &mut interiors).unwrap()
+}

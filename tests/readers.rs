@@ -1,0 +1,145 @@
+//! Lessons, receipts, links and log lines from outside never make a reader panic, and whatever is accepted can be used.
+//!
+//! A few thousand inputs each run; a million with
+//! `PROPTEST_CASES=250000 cargo test --release --test readers` (four readers).
+
+mod common;
+
+use common::learner::{receipt, shipped};
+use downbeam::lesson::check::problems;
+use downbeam::lesson::draw::{Interiors, drawn};
+use downbeam::lesson::file::Lesson;
+use downbeam::lesson::receipt::{Lessons, Receipt, verify_text};
+use downbeam::lesson::{link, log_line};
+use proptest::prelude::*;
+use std::cell::RefCell;
+use std::sync::LazyLock;
+
+static LESSON: LazyLock<String> = LazyLock::new(|| shipped("curved-assessment").to_json());
+static LINK: LazyLock<String> = LazyLock::new(|| link::fragment(&shipped("views-homework")).unwrap());
+static RECEIPT: LazyLock<String> = LazyLock::new(|| receipt(&shipped("views-homework"), "anna").to_json());
+static LESSONS: LazyLock<Lessons> = LazyLock::new(|| [shipped("views-homework")].into_iter().collect());
+
+thread_local! {
+    /// Planned once a thread: a million receipts of one patient.
+    static INTERIORS: RefCell<Interiors> = RefCell::default();
+}
+
+/// Bits of JSON and of the files' own words.
+fn scrap() -> impl Strategy<Value = String> {
+    prop_oneof![
+        prop::sample::select(vec![
+            "{",
+            "}",
+            "[",
+            "]",
+            "\"",
+            ":",
+            ",",
+            "null",
+            "true",
+            "-1",
+            "0",
+            "1e999",
+            "1e-999",
+            "4294967296",
+            "NaN",
+            "\\u0000",
+            "\\ud800",
+            "\"any_of\"",
+            "\"steps\"",
+            "\"log\"",
+            "\"S1\"",
+            "\"radiation\"",
+            "\"infraneural\"",
+            "\"learner\"",
+            "20 spot",
+            "\u{feff}",
+            "é",
+            "\n",
+            "=",
+            "#",
+            "-",
+            "_",
+            "lesson=",
+        ])
+        .prop_map(str::to_owned),
+        any::<String>(),
+        "[0-9a-z_ -]{0,12}",
+    ]
+}
+
+/// A good text with some pieces cut out and others put in.
+fn spoilt(good: &'static LazyLock<String>) -> impl Strategy<Value = String> {
+    prop::collection::vec((any::<prop::sample::Index>(), 0_usize..24, scrap()), 1..5).prop_map(
+        move |changes| {
+            let mut chars: Vec<char> = good.chars().collect();
+            for (at, cut, put) in changes {
+                let at = at.index(chars.len() + 1);
+                let end = (at + cut).min(chars.len());
+                chars.splice(at..end, put.chars());
+            }
+            chars.into_iter().collect()
+        },
+    )
+}
+
+fn scraps() -> impl Strategy<Value = String> {
+    prop::collection::vec(scrap(), 0..40).prop_map(|all| all.concat())
+}
+
+fn one_line(error: &str) -> Result<(), TestCaseError> {
+    prop_assert!(!error.trim().is_empty() && !error.contains('\n'), "{error:?}");
+    Ok(())
+}
+
+/// A lesson that was accepted can be written, drawn from and put in a link.
+fn usable(lesson: &Lesson) -> Result<(), TestCaseError> {
+    prop_assert!(problems(lesson).is_empty());
+    prop_assert_eq!(&Lesson::from_json(&lesson.to_json()).unwrap(), lesson);
+    prop_assert!(drawn(lesson, "anybody").is_ok());
+    if let Ok(fragment) = link::fragment(lesson) {
+        prop_assert_eq!(link::lesson(&fragment).unwrap().hash(), lesson.hash());
+    }
+    Ok(())
+}
+
+proptest! {
+    #[test]
+    fn lessons(text in prop_oneof![4 => spoilt(&LESSON), 1 => scraps()]) {
+        match Lesson::from_json(&text) {
+            Ok(lesson) => usable(&lesson)?,
+            Err(error) => one_line(&error.to_string())?,
+        }
+    }
+
+    #[test]
+    fn links(text in prop_oneof![2 => spoilt(&LINK), 1 => spoilt(&LESSON).prop_map(|l| encoded(&l)), 1 => scraps()]) {
+        match link::lesson(&text) {
+            Ok(lesson) => usable(&lesson)?,
+            Err(error) => one_line(&error.to_string())?,
+        }
+    }
+
+    #[test]
+    fn receipts(text in prop_oneof![4 => spoilt(&RECEIPT), 1 => scraps()]) {
+        let (receipt, verdict) = INTERIORS.with_borrow_mut(|interiors| verify_text(&text, &LESSONS, interiors));
+        if let Some(receipt) = receipt {
+            prop_assert_eq!(&Receipt::from_json(&receipt.to_json()).unwrap(), &receipt);
+        }
+        let _ = format!("{verdict:?}");
+    }
+
+    #[test]
+    fn log_lines(text in prop_oneof!["[0-9]{1,11} [a-z_]{1,12}( -?[0-9]{1,12}| [a-zA-Z0-9_]{1,12}){0,4}", scraps()]) {
+        if let Ok(event) = log_line::read(&text) {
+            prop_assert_eq!(log_line::read(&log_line::write(&event)), Ok(event));
+        }
+    }
+}
+
+/// A text in a link, so that the reader behind the base64 is reached.
+fn encoded(text: &str) -> String {
+    use base64::Engine;
+    format!("#lesson={}", base64::engine::general_purpose::URL_SAFE_NO_PAD.encode(text))
+}

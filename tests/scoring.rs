@@ -1,0 +1,114 @@
+//! Fixed attempts and what they score, to the last bit: the engine's fingerprint (`lesson::engine::SCORING`).
+//!
+//! When a change of anatomy, needle or rubric is meant, this fails, and the new fingerprint that it prints goes into
+//! `src/lesson/engine.rs`: receipts of the engine before are then told as those of another. The attempts in `tests/scoring` stay as
+//! they are, each with its lesson and its learner's code on top; one that can no longer be replayed to its end counts with the action that stops it.
+
+mod common;
+
+use common::learner::{course, log, shipped};
+use downbeam::lesson::attempt::Attempt;
+use downbeam::lesson::digest::sha256_hex;
+use downbeam::lesson::draw::{Interiors, drawn};
+use downbeam::lesson::engine::SCORING;
+use downbeam::lesson::file::Lesson;
+use downbeam::lesson::log_line;
+use downbeam::lesson::marks::{lesson_score, replay};
+use std::fmt::Write;
+use std::path::{Path, PathBuf};
+
+fn folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/scoring")
+}
+
+/// What a recorded attempt scores: a line a step, in bits.
+fn scores(lesson: &Lesson, code: &str, lines: &str, interiors: &mut Interiors) -> String {
+    let drawn = drawn(lesson, code).unwrap();
+    let interior = interiors.of(&drawn.spec);
+    let mut attempt = Attempt::new(drawn.case);
+    let mut text = String::new();
+    for (i, line) in lines.lines().enumerate() {
+        let event = log_line::read(line).unwrap();
+        if attempt.apply(interior, event).is_err() {
+            let _ = writeln!(text, "stops at {i}");
+            break;
+        }
+    }
+    let score = lesson_score(lesson, &drawn, interior, &attempt.state);
+    for step in &score.steps {
+        let _ = writeln!(text, "{} {:x?}", step.id.id(), step.score.map(f64::to_bits));
+    }
+    let _ = writeln!(text, "total {:x}", score.total.to_bits());
+    text
+}
+
+#[test]
+fn fixed_attempts_score_what_the_engine_is_named_for() {
+    let mut interiors = Interiors::default();
+    let mut files: Vec<PathBuf> = std::fs::read_dir(folder()).unwrap().map(|f| f.unwrap().path()).collect();
+    files.sort();
+    let mut all = String::new();
+    let mut spread = Vec::new();
+    for file in &files {
+        let text = std::fs::read_to_string(file).unwrap();
+        let (lesson, rest) = text.split_once('\n').unwrap();
+        let (code, lines) = rest.split_once('\n').unwrap();
+        let scored = scores(&Lesson::from_json(lesson).unwrap(), code, lines, &mut interiors);
+        let name = file.file_stem().unwrap().to_str().unwrap();
+        let _ = write!(all, "{name}\n{scored}");
+        spread.push(scored);
+    }
+    assert!(files.len() >= 10);
+    spread.sort();
+    spread.dedup();
+    assert!(spread.len() >= 8, "the attempts score too much alike to tell engines apart");
+    let fingerprint = &sha256_hex(all.as_bytes())[..16];
+    assert_eq!(
+        fingerprint, SCORING,
+        "scores have changed: if that is meant, set SCORING in src/lesson/engine.rs to \"{fingerprint}\""
+    );
+}
+
+/// Writes the attempts anew: `cargo test --test scoring -- --ignored`. Only for a lesson that is new or asks something else.
+#[test]
+#[ignore = "writes tests/scoring"]
+fn record() {
+    let mut interiors = Interiors::default();
+    for id in course() {
+        let lesson = shipped(&id);
+        for (code, poorly) in [("fixed", false), ("poor", true)] {
+            let drawn = drawn(&lesson, code).unwrap();
+            let interior = interiors.of(&drawn.spec);
+            let mut events = log(&lesson, &drawn, interior, 0);
+            if poorly {
+                events = events.into_iter().filter_map(spoilt).collect();
+                while let Err(error) = replay(&lesson, &drawn, interior, &events) {
+                    let text = error.to_string();
+                    let number: usize = text.split(' ').nth(1).unwrap().parse().unwrap();
+                    events.remove(number - 1);
+                }
+            }
+            let lines: Vec<String> = events.iter().map(log_line::write).collect();
+            // The lesson as it is now, so that the fingerprint is of the engine and not of the course.
+            let lesson = serde_json::to_string(&Lesson { schema: None, ..lesson.clone() }).unwrap();
+            let text = format!("{lesson}\n{code}\n{}\n", lines.join("\n"));
+            std::fs::write(folder().join(format!("{id}-{code}.log")), text).unwrap();
+        }
+    }
+}
+
+/// Much the same, done less well: views a little off, the mark aside, the needle less straight, no suction.
+fn spoilt(event: downbeam::lesson::action::Event) -> Option<downbeam::lesson::action::Event> {
+    use downbeam::lesson::action::{Action, Event};
+    let Event(tick, action) = event;
+    let action = match action {
+        Action::Orient { oblique, tilt } => Action::Orient { oblique: oblique + 31, tilt: tilt - 29 },
+        Action::Mark { u, v } => Action::Mark { u: u + 213, v: v - 187 },
+        Action::Roll { by } => Action::Roll { by: by + 411 },
+        Action::Angle { right, up } => Action::Angle { right: right - 9, up: up + 13 },
+        Action::Point { level, part, .. } if tick % 60 == 0 => Action::Point { level, part, side: None },
+        Action::Aspirate => return None,
+        other => other,
+    };
+    Some(Event(tick, action))
+}
