@@ -7,8 +7,10 @@ use common::Hand;
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::lesson::action::Action;
 use downbeam::lesson::case::Case;
 use downbeam::lesson::score::score;
+use downbeam::needle::device::Gauge;
 use downbeam::view::criteria::Target;
 
 fn interior(name: &str) -> Interior {
@@ -31,5 +33,22 @@ fn a_careful_hand_gets_full_marks_at_every_level() {
                 }
             }
         }
+    }
+}
+
+#[test]
+fn an_injection_is_live_by_the_beam_or_where_pictures_are_free() {
+    let interior = interior("average");
+    for (exposures, beam, live) in [(true, false, false), (true, true, true), (false, false, true)] {
+        let case = Case { exposures, ..Case::new(Target { level: Level::L4, side: Side::Left }) };
+        let mut hand = Hand::new(case, &interior);
+        hand.act(Action::Mark { u: 0, v: 0 });
+        hand.act(Action::Place { gauge: Gauge::G22, length_mm: 90 });
+        hand.act(Action::Advance { by: 200, spin: 0 });
+        if beam {
+            hand.act(Action::Fluoroscopy { pulses: 8, rate: 8 });
+        }
+        hand.act(Action::Inject { volume: 10 });
+        assert_eq!(hand.attempt.state.injected[0].live, live, "exposures {exposures}, beam {beam}");
     }
 }

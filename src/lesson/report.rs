@@ -32,6 +32,8 @@ pub struct NeedleReport {
     pub notch_hour: f64,
     /// Patient frame (origin: the target's centre), mm.
     pub tip_patient_mm: [f64; 3],
+    /// Same frame, mm.
+    pub hub_patient_mm: [f64; 3],
     /// On the detector, [right, up], mm.
     pub tip_mm: [f64; 2],
     /// On the detector.
@@ -202,6 +204,7 @@ fn needle_report(
         roll_deg: needle.roll.to_degrees(),
         notch_hour: hour(on_screen(view, needle.notch_at_hub())),
         tip_patient_mm: (tip - interior.level(level).centre).to_array(),
+        hub_patient_mm: (needle.hub() - interior.level(level).centre).to_array(),
         tip_mm: view.project(tip).to_array(),
         hub_mm: view.project(needle.hub()).to_array(),
         entry_mm: view.project(needle.entry).to_array(),
