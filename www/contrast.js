@@ -32,7 +32,7 @@ export function contrastControl(holder, act) {
   const verdict = make('p', { id: 'verdict', class: 'verdict' });
   holder.append(
     make('p', { class: 'caution-line' }, words.cautions), live,
-    make('div', { class: 'row' }, aspirate), answer,
+    make('div', { class: 'row middle' }, aspirate, answer),
     make('div', { class: 'row' }, ...buttons, hold), make('span', { class: 'unseen', id: 'inject-hint' }, t.holdHint),
     state, naming, verdict);
 

@@ -10,8 +10,12 @@ const WAYS = [['left', -1, 0, '←'], ['up', 0, 1, '↑'], ['down', 0, -1, '↓'
 const VIEWS = ['true_ap', 'lateral', 'oblique'];
 /** This near to a plain AP or lateral its readings mean something, degrees. */
 const READING_DEG = 15;
+/** With a beam steeper to the needle than this its angle says nothing, degrees. */
+const NEAR_BEAM_DEG = 50;
 /** With a beam steeper to the needle than this, the hub is told by its own roll, degrees. */
 const FROM_ABOVE_DEG = 45;
+/** Before this depth there is nothing to prove, mm. */
+const STEERED_MM = 20;
 
 /** Where the notch is as one looks down on the hub, as an hour. */
 export function notchHour(needle) {
@@ -24,9 +28,11 @@ export function readings(needle, from) {
   const t = texts.needle.hand;
   const across = Math.abs(from.oblique);
   if (Math.abs(across - 90) <= READING_DEG) return [t.lateral(needle.lateral)];
-  const ap = across <= READING_DEG && needle.depth_mm > 20 ? [t.ap(needle.clock)] : [];
+  const ap = across <= READING_DEG && needle.depth_mm > STEERED_MM ? [t.ap(needle.clock)] : [];
+  // The mark and the beam belong to the oblique picture.
+  if (ap.length && needle.coaxial.angle_deg > READING_DEG) return ap;
   const mark = needle.off_mark_mm ? [t.offMark(needle.off_mark_mm)] : [];
-  return needle.coaxial.angle_deg < 20 ? [`${t.beam(needle.coaxial)}, ${t.hubOff(needle.coaxial)}`, ...mark, ...ap] : [...mark, ...ap];
+  return needle.coaxial.angle_deg < NEAR_BEAM_DEG ? [`${t.beam(needle.coaxial)}, ${t.hubOff(needle.coaxial)}`, ...mark, ...ap] : [...mark, ...ap];
 }
 
 /** Builds it. `act`: `roll(deg)`, `push(mm)` (negative withdraws), `hub(right, up)` in tenths of a degree, `view(kind)`. */

@@ -79,10 +79,104 @@ for (const [level, side] of [['L4', 'left'], ['L5', 'right']]) {
     assert.match(await page.textContent('#verdict'), /Named rightly.*the spread that is wanted/);
     await use(page, 'finish');
     const said = await marks(page);
-    console.log(said, await page.textContent('#met'));
     assert.ok((await total(page)) >= 0.99, JSON.stringify(said));
     assert.ok(await page.locator('#notice').isHidden());
     assert.deepEqual(errors, []);
     await close();
   });
 }
+
+/** For each pattern a straight way that ends there: mark, moves of the hub and depth, found in another room of the same engine. */
+const waysTo = (page, patient, level, side) =>
+  page.evaluate(
+    async ([name, at, on]) => {
+      const { TeachingRoom } = await import('/pkg/downbeam.js');
+      const room = new TeachingRoom(name, at, on);
+      const best = room.report().views.find((v) => v.view === 'true_ap').best;
+      const tenth = (x) => Math.round(x * 10) / 10;
+      const view = { oblique: tenth(best.oblique), tilt: tenth(best.tilt) };
+      const ways = {};
+      for (let u = -40; u <= 0; u += 4)
+        for (let v = -32; v <= 32; v += 8) {
+          room.newAttempt({});
+          room.setOrientation(view.oblique, view.tilt);
+          room.act(0, { do: 'mark', u: 100 * u, v: 100 * v });
+          let now = room.act(0, { do: 'place', gauge: '22', length_mm: 127 });
+          const turns = [];
+          for (let i = 0; i < 8 && now.needle.coaxial.angle_deg > 0.3; i++) {
+            const [right, up] = now.needle.coaxial.hub_offset_mm.map((mm) => Math.round((-mm / (1.45 * 127)) * 573));
+            turns.push([right, up]);
+            now = room.act(0, { do: 'angle', right, up });
+          }
+          for (let pushes = 1, depth = 0; pushes <= 25; pushes++) {
+            now = room.act(0, { do: 'advance', by: 50, spin: 100 });
+            if (now.needle.depth_mm - depth < 0.5) break;
+            depth = now.needle.depth_mm;
+            if (depth < 20) continue;
+            room.act(0, { do: 'inject', volume: 10 });
+            const { pattern } = room.act(0, { do: 'name', pattern: 'muscular' }).injected.at(-1);
+            ways[pattern] ??= { view, at: [u, v], turns, pushes };
+          }
+        }
+      room.free();
+      return ways;
+    },
+    [patient, level, side],
+  );
+
+// What is said on the way in or on suction, where that place gives a sign before contrast does.
+const BAD = { muscular: null, intravascular: /[Bb]lood/, intrathecal: /[Cc]lear fluid/, intraneural: /pain down the leg/, intradiscal: /rubbery resistance/, peritoneal: /loss of resistance/ };
+
+test('an attempt that ends in each wrong place: its sign is told, its contrast named, and the marks say so', async () => {
+  const { page, errors, close } = await open(site, { hash: '#injection=on&patient=small&level=L3&side=left' });
+  const ways = await waysTo(page, 'small', 'L3', 'left');
+  for (const [pattern, sign] of Object.entries(BAD)) {
+    const { view, at, turns, pushes } = ways[pattern];
+    if (!(await page.locator('#needle-again').isDisabled())) await use(page, 'needle-again');
+    await turnTo(page, view);
+    await mark(page, at);
+    await use(page, 'place');
+    await page.locator('#picture').focus();
+    for (const turn of turns) {
+      for (const [by, more, less] of [[turn[0], 'ArrowRight', 'ArrowLeft'], [turn[1], 'ArrowUp', 'ArrowDown']]) {
+        await press(page, by > 0 ? more : less, Math.floor(Math.abs(by) / 5));
+        await press(page, `Shift+${by > 0 ? more : less}`, Math.abs(by) % 5);
+      }
+    }
+    await use(page, 'spin-100', 'Space');
+    const heard = [];
+    for (let i = 0; i < pushes; i++) {
+      await press(page, 'Shift+F');
+      heard.push(await page.textContent('#needle-said'));
+    }
+    await use(page, 'aspirate');
+    heard.push(await page.textContent('#aspirated'));
+    if (sign) assert.match(heard.join(' '), sign, pattern);
+    else assert.equal(heard.at(-1), 'Nothing comes back.');
+    await use(page, 'inject-10');
+    const list = ['perineural', 'intravascular', 'intrathecal', 'intraneural', 'intradiscal', 'peritoneal', 'muscular'];
+    // The one in muscle is first taken for the right place.
+    if (pattern === 'muscular') {
+      await use(page, 'pattern', 'ArrowDown');
+      await use(page, 'name');
+      assert.match(await page.textContent('#verdict'), /^Not along the root.*It was in muscle/);
+      await use(page, 'inject-10');
+    }
+    await page.locator('#pattern').press('Home');
+    for (let i = 0; i <= list.indexOf(pattern); i++) await page.locator('#pattern').press('ArrowDown');
+    assert.equal(await page.inputValue('#pattern'), pattern);
+    await use(page, 'name');
+    const verdict = await page.textContent('#verdict');
+    assert.match(verdict, /^Named rightly/, `${pattern}: ${verdict}`);
+    assert.match(verdict, /Wrong place for an injection: draw back, reposition/);
+    assert.match(await page.textContent('#needle-hint-text'), /Wrong place/);
+    await use(page, 'finish');
+    const said = await marks(page);
+    assert.match(said.contrast, /went to the wrong place: reposition/, pattern);
+    assert.ok(parseInt(said.contrast, 10) < 80, `${pattern}: ${said.contrast}`);
+    if (sign) assert.ok(parseInt(said.contacts, 10) < 100, `${pattern}: ${said.contacts}`);
+    assert.ok((await total(page)) < 0.75, `${pattern}: ${await total(page)}`);
+  }
+  assert.deepEqual(errors, []);
+  await close();
+});
