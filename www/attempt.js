@@ -4,6 +4,8 @@ import { reason } from './room.js';
 import { texts } from './texts.js';
 
 const TICK_MS = 50;
+/** What a saved attempt holds. */
+const KEYS = ['patient', 'case', 'log'];
 /** For so long after its last drop contrast may still be moving, s. */
 const FLOWING_S = 4;
 
@@ -23,6 +25,7 @@ export function attemptKeeper(app, patient, act) {
   let last = null;
   // A file that waits for its patient to be shaped, and what to go back to if it does not fit.
   let waiting = null;
+  let replaying = false;
 
   const keyOf = ({ patient: name, level, side, start, byExposure }) => [name, level, side, start, byExposure].join();
   const tick = () => Math.max(0, Math.floor((performance.now() - begun_ms) / TICK_MS));
@@ -37,9 +40,9 @@ export function attemptKeeper(app, patient, act) {
     revision += 1;
   }
 
-  /** Keeps what has been done, if anything has. */
+  /** Keeps what has been done, if anything has; to be called before the engine hears of another case. */
   function putAside() {
-    if (!app.room || begunFor === '' || !report || report.actions === 0) return;
+    if (replaying || !app.room || begunFor === '' || !report || report.actions === 0) return;
     try {
       last = { key: begunFor, trace: app.room.attemptTrace() };
     } catch {
@@ -61,6 +64,7 @@ export function attemptKeeper(app, patient, act) {
     const end = trace.log.at(-1)?.[0] ?? 0;
     patient.aimedAt(target.level, target.side);
     const table = trace.log.findLast(([, action]) => action.do === 'move_table')?.[1];
+    replaying = true;
     app.change({ injection: true, level: target.level, side: target.side, byExposure: Boolean(trace.case.exposures), tableX: (table?.left ?? 0) / 10, tableZ: (table?.head ?? 0) / 10 });
     begunFor = keyOf(app.state);
     begun_ms = performance.now() - end * TICK_MS;
@@ -68,6 +72,7 @@ export function attemptKeeper(app, patient, act) {
     revision += 1;
     if (app.state.byExposure) act.fresh();
     takeOver();
+    replaying = false;
     report = app.room.procedure(tick());
   }
 
@@ -94,7 +99,6 @@ export function attemptKeeper(app, patient, act) {
       if (waiting && waiting.trace.patient !== app.state.patient) waiting = null;
       const key = app.state.injection ? keyOf(app.state) : '';
       if (key !== begunFor && !waiting) {
-        putAside();
         if (key === '') {
           app.room.newAttempt({});
           begunFor = '';
@@ -115,6 +119,8 @@ export function attemptKeeper(app, patient, act) {
       begunFor = '';
       report = pictured = waiting = null;
     },
+    /** Another case is about to be taken up. */
+    putAside,
     /** Begins again at the same case. */
     restart() {
       putAside();
@@ -232,6 +238,8 @@ export function attemptKeeper(app, patient, act) {
 function misshapen(trace, catalogue) {
   const words = texts.needle.file;
   if (typeof trace !== 'object' || trace === null || !Array.isArray(trace.log) || typeof trace.case?.target !== 'object') return words.noAttempt;
+  const strange = Object.keys(trace).find((key) => !KEYS.includes(key));
+  if (strange !== undefined) return words.strange(strange.slice(0, 40));
   if (!catalogue.patients.some((p) => p.name === trace.patient)) return words.noPatient(String(trace.patient).slice(0, 40));
   return null;
 }

@@ -261,6 +261,7 @@ export function injection(app, patient, record, act) {
     },
     /** Leaves what is half done in the hand. */
     restart() {
+      attempt.putAside();
       aim.leave();
       hintOf = -1;
     },

@@ -32,6 +32,12 @@ const violations = async (page) => {
   return result.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
 };
 
+/** Every stage, and help, keys and file. */
+const openAll = async (page) => {
+  await page.evaluate(() => document.querySelectorAll('#needle details').forEach((details) => (details.open = true)));
+  await drawn(page);
+};
+
 const openFile = async (page, content, name = 'attempt.json') => {
   await page.setInputFiles('#attempt-file', { name, mimeType: 'application/json', buffer: Buffer.from(content) });
   await page.waitForTimeout(100);
@@ -48,18 +54,25 @@ test('a press marks, a drag turns; the ring is dragged and the hub follows the h
   const { page, errors, close } = await open(site, { hash: L4 });
   await turnTo(page, OBLIQUE);
   await use(page, 'mark');
-  const film = await page.locator('#overlay').boundingBox();
-  const at = (u, v) => [film.x + film.width * (0.5 + u / 204.8), film.y + film.height * (0.5 - v / 204.8)];
+  const at = (u, v) =>
+    page.evaluate(
+      ([x, y]) => {
+        scrollTo(0, 0);
+        const film = document.getElementById('overlay').getBoundingClientRect();
+        return [film.x + film.width * (0.5 + x / 204.8), film.y + film.height * (0.5 - y / 204.8)];
+      },
+      [u, v],
+    );
   // A drag in this mode still turns, and marks nothing.
-  await page.mouse.move(...at(30, 30));
+  await page.mouse.move(...(await at(30, 30)));
   await page.mouse.down();
-  await page.mouse.move(...at(50, 30), { steps: 4 });
+  await page.mouse.move(...(await at(50, 30)), { steps: 4 });
   await page.mouse.up();
   await settled(page);
   assert.notEqual(await page.inputValue('#turn-oblique-number'), '23.8');
   assert.equal(await page.getAttribute('#mark', 'aria-pressed'), 'true');
   await turnTo(page, OBLIQUE);
-  await page.mouse.click(...at(-10, -5));
+  await page.mouse.click(...(await at(-10, -5)));
   await drawn(page);
   assert.equal(await page.textContent('#needle-said'), 'Target marked.');
   const trace = JSON.parse(await saved(page));
@@ -70,9 +83,9 @@ test('a press marks, a drag turns; the ring is dragged and the hub follows the h
   const hubAt = async () => offsetIn(await readings(page), 'hub');
   const before = await hubAt();
   const hub = [-10 + before[0], -5 + before[1]];
-  await page.mouse.move(...at(...hub));
+  await page.mouse.move(...(await at(...hub)));
   await page.mouse.down();
-  await page.mouse.move(...at(hub[0] - 20, hub[1] + 6), { steps: 6 });
+  await page.mouse.move(...(await at(hub[0] - 20, hub[1] + 6)), { steps: 6 });
   await page.mouse.up();
   await drawn(page);
   const moved = (await hubAt()).map((mm, i) => mm - before[i]);
@@ -89,6 +102,7 @@ test('the hub by drag and wheel; the wheel with Shift pushes', async () => {
   await needleIn(page, { keep: false });
   const value = async () => Number(await page.getAttribute('#hub-dial', 'aria-valuenow'));
   const before = await value();
+  await page.evaluate(() => scrollTo(0, 0));
   const dial = await page.locator('#hub-dial').boundingBox();
   const [x, y] = [dial.x + dial.width / 2, dial.y + dial.height / 2];
   await page.mouse.move(x, y - 40);
@@ -276,7 +290,7 @@ test('guided shows the hint, on request it is asked for, self-test tells nothing
   for (const what of ['area', 'hub', 'tip']) assert.ok(await page.locator(`#needle-key-${what}`).isHidden(), what);
   assert.ok(await page.locator('#show-area').isHidden());
   assert.ok(await page.locator('#marks').isHidden());
-  assert.doesNotMatch(await page.textContent('#stage-list'), /of 100/);
+  assert.doesNotMatch(await page.innerText('#needle'), /of 100/);
   await press(page, 'f');
   assert.doesNotMatch(await page.textContent('#needle-said'), /of the mark/);
   await close();
@@ -369,7 +383,7 @@ for (const [name, options, theme] of LOOKS) {
     if (theme) await page.selectOption('#theme', theme);
     assert.deepEqual(await violations(page), [], 'before it');
     await needleIn(page);
-    for (const summary of await page.locator('.stage details:not([open]) > summary, #needle .more summary').all()) await summary.click();
+    await openAll(page);
     await use(page, 'aspirate');
     await use(page, 'inject-50');
     await settled(page);
@@ -384,7 +398,7 @@ test('no sideways scroll with the needle in and all open, and targets large enou
   for (const width of [320, 360, 480, 768, 1024, 1100, 1280, 1920]) {
     const { page, close } = await open(site, { hash: L4, options: { viewport: { width, height: 800 } } });
     await needleIn(page);
-    for (const summary of await page.locator('.stage details:not([open]) > summary, #needle .more summary').all()) await summary.click();
+    await openAll(page);
     await use(page, 'inject-50');
     await use(page, 'finish');
     const found = await page.evaluate(() => {

@@ -190,12 +190,12 @@ export const needle = {
   file: {
     save: 'Save attempt.json',
     open: 'Open an attempt',
-    openLong: 'Open a saved attempt',
     opened: 'The attempt is open as it was left.',
     bad: (why) => `That file could not be opened: ${why}. The attempt on the page is kept.`,
     notJson: 'it is not JSON',
     tooLarge: 'it is larger than 2 MB',
     noAttempt: 'it holds no attempt with patient, case and log',
+    strange: (key) => `it has an unknown entry “${key}”; allowed are patient, case and log`,
     noPatient: (name) => `there is no patient “${name}” here`,
     back: 'Bring back the last attempt',
   },
