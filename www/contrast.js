@@ -22,7 +22,7 @@ export function contrastControl(holder, act) {
   const answer = make('p', { id: 'aspirated' });
   const buttons = VOLUMES_ML.map((ml) => button(t.inject(ml), () => inject(ml)));
   VOLUMES_ML.forEach((ml, i) => (buttons[i].id = `inject-${Math.round(100 * ml)}`));
-  const hold = make('button', { type: 'button', class: 'button hold', id: 'inject-hold', 'aria-describedby': 'inject-hint' }, t.hold);
+  const hold = make('button', { type: 'button', class: 'button hold', id: 'inject-hold', 'aria-describedby': 'inject-hint' }, t.hold, make('span', { class: 'unseen' }, t.holdMore));
   const live = make('p', { class: 'quiet' }, words.exposures);
   const state = make('p', { id: 'injected' });
   const list = make('select', { id: 'pattern' }, make('option', { value: '' }, ''), ...PATTERNS.map((p) => make('option', { value: p }, t.pattern[p])));

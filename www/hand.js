@@ -81,8 +81,13 @@ export function needleHand(act) {
   // On a desk it stands beside the picture, elsewhere right under it; in the document as well, so that Tab goes the way the eye does.
   const wide = matchMedia('(min-width: 1100px)');
   const stand = () => (wide.matches ? byId('left').prepend(section) : byId('view').after(section));
+  // On a phone the stages come before the exposures.
+  const phone = matchMedia('(max-width: 719px)');
+  const standStages = () => (phone.matches ? byId('turns-section').after(byId('needle')) : byId('side').prepend(byId('needle')));
   wide.addEventListener('change', stand);
+  phone.addEventListener('change', standStages);
   stand();
+  standStages();
 
   return {
     spin: () => spin,

@@ -100,7 +100,7 @@ export function stageList(holder, act) {
   return {
     /** Shows the report. `told`: whether readings and marks may be told before the end. Returns the stage in hand. */
     update(state, report, score, { told, marking, showArea, viewNow }) {
-      const current = STAGES.find((s) => !s.done(report)) ?? STAGES.at(-1);
+      const current = (!report.finished && STAGES.find((s) => !s.done(report))) || STAGES.at(-1);
       const worth = (id) => {
         const share = id === null ? score?.total : score?.steps.find((s) => s.id === id)?.score;
         return share === null || share === undefined ? t.done : t.marks(share);

@@ -39,7 +39,7 @@ const SHOTS = [
   { name: 'needle-1280-forced', hash: NEEDLE, width: 1280, height: 800, forcedColors: 'active', act: deep },
   { name: 'needle-1280-self-test', hash: `${NEEDLE}&self-test=on`, width: 1280, height: 800, act: deep },
   { name: 'needle-1280-exposed', hash: `${NEEDLE}&exposures=on`, width: 1280, height: 1300, act: (page) => atTheSkin(page, true) },
-  { name: 'needle-1280-place', hash: NEEDLE, width: 1280, height: 800, act: (page) => turnTo(page, { oblique: 23.8, tilt: -2 }).then(() => page.click('#stage-mark summary')).then(() => use(page, 'show-area', 'Space')).then(() => mark(page, [-14, 0])).then(() => page.click('#stage-place summary')).then(() => page.click('#needle .more summary')).then(() => use(page, 'mark')).then(() => page.evaluate(() => scrollTo(0, 0))) },
+  { name: 'needle-1280-place', hash: NEEDLE, width: 1280, height: 800, act: (page) => turnTo(page, { oblique: 23.8, tilt: -2 }).then(() => page.click('#stage-mark summary')).then(() => use(page, 'show-area', 'Space')).then(() => mark(page, [-15.4, -5.6])).then(() => page.click('#stage-place summary')).then(() => page.click('#needle .more summary')).then(() => use(page, 'mark')).then(() => page.evaluate(() => scrollTo(0, 0))) },
   { name: 'needle-1680', hash: NEEDLE, width: 1680, height: 1000, act: deep },
   { name: 'needle-1100', hash: NEEDLE, width: 1100, height: 800, act: deep },
   { name: 'needle-768', hash: NEEDLE, width: 768, height: 1024, act: scored },
@@ -66,7 +66,7 @@ async function atTheSkin(page, spots = false) {
   await turnTo(page, { oblique: 23.8, tilt: -2 });
   if (spots) await page.click('#spot');
   await use(page, 'keep-oblique');
-  await mark(page, [-14, 0.4]);
+  await mark(page, [-15.4, -5.6]);
   await use(page, 'place');
   if (spots) await page.click('#spot');
   await page.evaluate(() => scrollTo(0, 0));
@@ -81,7 +81,7 @@ async function deep(page) {
 
 async function contrast(page) {
   await deep(page);
-  await steerTo(page, 67);
+  await steerTo(page, 67.5);
   await press(page, 'p');
   await use(page, 'aspirate');
   await use(page, 'inject-50');

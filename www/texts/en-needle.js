@@ -90,7 +90,7 @@ export const needle = {
       },
       contrast: {
         title: 'Contrast',
-        act: 'Aspirate first. Inject a little under live imaging and watch where it runs. Then name what you saw.',
+        act: 'Aspirate, then inject a little under live imaging. Watch where it runs, and name it.',
         exposures: 'Live means that fluoroscopy is on while it goes in: set “Fluoroscopy stays on” under Exposure, switch it on, then inject.',
         cautions: 'Non-particulate steroid first; stop on paraesthesia or blood. Local policy rules.',
         wrong: 'Wrong place for an injection: draw back, reposition, and prove it again.',
@@ -156,7 +156,8 @@ export const needle = {
     aspirate: 'Aspirate',
     answer: { nothing: 'Nothing comes back.', blood: 'Blood comes back: the tip lies in a vessel. Do not inject; reposition.', clear_fluid: 'Clear fluid comes back: the tip lies in the sac. Do not inject; reposition.' },
     inject: (ml) => `Inject ${ml} ml`,
-    hold: 'Hold to inject',
+    hold: 'Hold',
+    holdMore: ' to inject',
     holdHint: 'About 0.4 ml a second while it is held, also with Space.',
     in: (ml) => `${(Math.round(ml * 100) / 100).toFixed(1)} ml in.`,
     notAspirated: 'It went in without aspirating first.',
