@@ -192,3 +192,37 @@ fn neighbours_do_not_touch() {
         }
     }
 }
+
+/// Tips are on the bone's surface, axis points inside it and nearest to the part that they name, in every patient.
+#[test]
+fn landmarks_stand_on_the_bone_that_they_name() {
+    for spec in PatientSpec::all() {
+        let patient = Patient::new(spec);
+        for (level, side) in Level::VERTEBRAE.into_iter().flat_map(|l| Side::BOTH.map(|s| (l, s))) {
+            let bone = patient.bone(level);
+            let marks = patient.level(level).side(side);
+            for (part, point, on_surface) in [
+                (Part::Pars, marks.pars, false),
+                (Part::Lamina, marks.lamina, false),
+                (Part::TransverseProcess, marks.transverse_tip, true),
+                (Part::InferiorArticularProcess, marks.inferior_process_tip, true),
+                (Part::SuperiorArticularProcess, Some(marks.superior_process_tip), true),
+                (Part::SpinousProcess, Some(patient.level(level).spinous_tip), true),
+            ] {
+                let own = bone.frame.inverse().point(point.unwrap()).as_vec3();
+                let sample = bone.solid.sample(own);
+                let name = format!("{} {level} {side} {part:?}: {} mm", spec.name, sample.distance);
+                assert_eq!(
+                    bone.label(bone.solid.pieces[usize::from(sample.nearest)].tag).part,
+                    part,
+                    "{name}"
+                );
+                if on_surface {
+                    assert!(sample.distance.abs() < 0.15, "{name}");
+                } else {
+                    assert!(sample.distance < -0.3, "{name}");
+                }
+            }
+        }
+    }
+}

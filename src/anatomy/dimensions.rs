@@ -229,6 +229,26 @@ pub struct Pelvis {
     pub anterior_foramen_radius_mm: f64,
 }
 
+impl Pelvis {
+    /// The same sacrum, every length times `factor`.
+    pub fn scaled(&self, factor: f64) -> Self {
+        Self {
+            plate_width_mm: self.plate_width_mm * factor,
+            plate_depth_mm: self.plate_depth_mm * factor,
+            pedicle_width_mm: self.pedicle_width_mm * factor,
+            superior_process_lateral_mm: self.superior_process_lateral_mm * factor,
+            superior_process_behind_mm: self.superior_process_behind_mm * factor,
+            superior_process_rise_mm: self.superior_process_rise_mm * factor,
+            posterior_foramen_lateral_mm: self.posterior_foramen_lateral_mm * factor,
+            anterior_foramen_lateral_mm: self.anterior_foramen_lateral_mm * factor,
+            foramen_below_plate_mm: self.foramen_below_plate_mm * factor,
+            posterior_foramen_radius_mm: self.posterior_foramen_radius_mm * factor,
+            anterior_foramen_radius_mm: self.anterior_foramen_radius_mm * factor,
+            ..*self
+        }
+    }
+}
+
 /// The average sacrum.
 pub const PELVIS: Pelvis = Pelvis {
     plate_width_mm: 50.0,

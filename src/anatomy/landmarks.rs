@@ -2,6 +2,7 @@
 
 use super::dimensions::{Pelvis, Vertebra};
 use super::names::{Level, Side};
+use super::posterior_arch::{InferiorProcess, PosteriorArch};
 use super::sacrum::first_foramen_mm;
 use super::vertebra::SuperiorProcess;
 use crate::geometry::frame::Rigid;
@@ -162,56 +163,38 @@ fn plate(frame: &Rigid, centre: DVec3, slope: f64, width: f64, depth: f64) -> Pl
     }
 }
 
-/// Landmarks of a vertebra whose frame stands at `frame`; `below` is the lower neighbour's process and frame.
+/// Landmarks of a vertebra whose frame stands at `frame` and whose joints have grown by `swelling_mm`; `below` is the lower neighbour's
+/// process and frame.
 pub(super) fn of_vertebra(
     level: Level,
     d: &Vertebra,
     scale: f64,
+    swelling_mm: f64,
     frame: &Rigid,
     below: (&SuperiorProcess, &Rigid),
 ) -> LevelLandmarks {
     let half_height = d.half_height_mm();
     let slope = (d.posterior_height_mm - d.anterior_height_mm) / (d.upper_depth_mm + d.lower_depth_mm);
-    let own = SuperiorProcess::of_vertebra(d, scale, 0.0);
-    let wall = d.posterior_wall_mm();
-    let [px, py, pz] = d.pedicle_centre_mm();
-    let lamina_back = wall + d.canal_depth_mm + 3.3 * scale;
-    let lamina_z = half_height - 2.0 * scale - d.pedicle_height_mm / 2.0 - d.lamina_height_mm * 0.42;
+    let own = SuperiorProcess::of_vertebra(d, scale, swelling_mm);
+    let arch = PosteriorArch::new(d, scale);
+    let (process, motion) = below;
+    let inferior_tip = InferiorProcess::on(process, scale, swelling_mm).tip();
     let side = |side: Side| {
         let at = |v: [f64; 3]| frame.point(DVec3::new(v[0] * side.sign(), v[1], v[2]));
         let (s, c) = libm::sincos(d.pedicle_axial_deg.to_radians());
-        let (process, motion) = below;
-        let (n, m) = (process.normal(), process.facet_middle());
-        let off = 5.0 * scale;
-        let inferior = [m[0] + n[0] * off, m[1] + n[1] * off, m[2] - 8.4 * scale];
+        let [x, y, z] = inferior_tip;
         SideLandmarks {
             pedicle: Ring {
-                centre: at([px, py, pz]),
+                centre: at(d.pedicle_centre_mm()),
                 across: frame.direction(DVec3::new(c * side.sign(), -s, 0.0)) * (d.pedicle_width_mm / 2.0),
                 up: frame.direction(DVec3::Z) * (d.pedicle_height_mm / 2.0),
             },
             superior_process_tip: at(own.tip),
             superior_facet: at(own.facet_middle()),
-            inferior_process_tip: Some(motion.point(DVec3::new(
-                inferior[0] * side.sign(),
-                inferior[1],
-                inferior[2],
-            ))),
-            pars: Some(at([
-                d.pars_lateral_mm,
-                wall + 13.6 * scale,
-                pz - d.pedicle_height_mm / 2.0 - 1.0 * scale,
-            ])),
-            lamina: Some(at([
-                d.pars_lateral_mm * 0.55,
-                wall + 13.4 * scale + (lamina_back - wall - 13.4 * scale) * 0.62,
-                lamina_z,
-            ])),
-            transverse_tip: Some(at([
-                d.transverse_span_mm / 2.0,
-                wall + 8.0 * scale + (d.transverse_span_mm / 2.0 - px - d.pedicle_width_mm / 2.0) * 0.22,
-                pz - 0.5 * scale + if d.transverse_stoutness > 1.2 { 5.0 } else { 1.5 } * scale,
-            ])),
+            inferior_process_tip: Some(motion.point(DVec3::new(x * side.sign(), y, z))),
+            pars: Some(at(arch.pars_middle())),
+            lamina: Some(at(arch.lamina[1])),
+            transverse_tip: Some(at(arch.transverse_tip())),
             posterior_foramen: None,
             anterior_foramen: None,
             crest_top: None,
@@ -222,15 +205,21 @@ pub(super) fn of_vertebra(
         centre: frame.translation,
         upper_plate: plate(frame, DVec3::Z * half_height, slope, d.upper_width_mm, d.upper_depth_mm),
         lower_plate: Some(plate(frame, -DVec3::Z * half_height, -slope, d.lower_width_mm, d.lower_depth_mm)),
-        posterior_wall: frame.point(DVec3::Y * wall),
-        spinous_tip: frame.point(DVec3::new(0.0, lamina_back + d.spinous_length_mm, lamina_z - 7.5 * scale)),
+        posterior_wall: frame.point(DVec3::Y * d.posterior_wall_mm()),
+        spinous_tip: frame.point(DVec3::from_array(arch.spinous_tip)),
         sides: Side::BOTH.map(side),
     }
 }
 
 /// Landmarks of the sacrum and the iliac crests.
-pub(super) fn of_sacrum(d: &Pelvis, scale: f64, frame: &Rigid, crest_tops: [DVec3; 2]) -> LevelLandmarks {
-    let process = SuperiorProcess::of_sacrum(d, scale, 0.0);
+pub(super) fn of_sacrum(
+    d: &Pelvis,
+    scale: f64,
+    swelling_mm: f64,
+    frame: &Rigid,
+    crest_tops: [DVec3; 2],
+) -> LevelLandmarks {
+    let process = SuperiorProcess::of_sacrum(d, scale, swelling_mm);
     let (posterior, anterior) = first_foramen_mm(d, scale);
     let side = |side: Side| {
         let at = |v: [f64; 3]| frame.point(DVec3::new(v[0] * side.sign(), v[1], v[2]));

@@ -72,7 +72,7 @@ pub struct SoftTissue {
 /// Back of the fascia behind the L4 body's centre, mm, average size. Derived: spinous tips lie just under it.
 const FASCIA_BEHIND_MM: f64 = 72.0;
 /// Fat on the back at average girth, mm. Derived from the skin-to-foramen distance.
-const BACK_FAT_MM: f64 = 14.0;
+const BACK_FAT_MM: f64 = 21.0;
 /// Half width and half depth of the trunk under the fat, mm. Memory.
 const FASCIA_HALF_MM: [f64; 2] = [138.0, 88.0];
 /// Trabeculae in each body.

@@ -13,8 +13,11 @@ use super::place::untag;
 use super::soft_tissue::Cylinder;
 use super::vessels::{Vessel, VesselKind};
 use crate::geometry::frame::Rigid;
+use crate::geometry::lattice::Lattice;
+use crate::geometry::mesh::Mesh;
 use crate::geometry::sdf::{Drum, Ellipsoid, Shape, Strut};
 use crate::geometry::solid::{FAR_MM, Piece, Solid};
+use crate::geometry::surface_nets::{Surface, extract};
 use glam::{DMat3, DVec3, Mat3, Vec3};
 use serde::Serialize;
 
@@ -29,6 +32,23 @@ pub enum TissueKind {
     Root,
     Ganglion,
     Vessel,
+}
+
+impl TissueKind {
+    /// All that are soft.
+    pub const SOFT: [Self; 5] = [Self::Disc, Self::Dura, Self::Root, Self::Ganglion, Self::Vessel];
+
+    /// Such as `ganglion`.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Bone => "bone",
+            Self::Disc => "disc",
+            Self::Dura => "dura",
+            Self::Root => "root",
+            Self::Ganglion => "ganglion",
+            Self::Vessel => "vessel",
+        }
+    }
 }
 
 /// One body of tissue.
@@ -64,6 +84,12 @@ impl Tissue {
         const STEP_MM: f64 = 0.05;
         let d = |axis: DVec3| self.distance_mm(p + axis * STEP_MM) - self.distance_mm(p - axis * STEP_MM);
         DVec3::new(d(DVec3::X), d(DVec3::Y), d(DVec3::Z)).normalize_or(DVec3::Y)
+    }
+
+    /// Its surface, column frame, mm.
+    pub fn mesh(&self, spacing_mm: f32) -> Mesh {
+        let lattice = Lattice::sample(&self.solid, spacing_mm);
+        extract(&self.solid, &lattice, Surface::Outer).moved(&self.frame)
     }
 
     /// For bones, the part whose surface is nearest and its side.

@@ -11,6 +11,7 @@ use super::dimensions::{
 };
 use super::names::{Part, Side};
 use super::place::{Place, tag};
+use super::posterior_arch::{InferiorProcess, PosteriorArch, SPINOUS_END_HALF_THIN_MM};
 use crate::geometry::frame::Rigid;
 use crate::geometry::sdf::{Drum, Ellipsoid, Shape, Strut};
 use crate::geometry::solid::{Carve, Facet, Piece, Solid};
@@ -46,7 +47,7 @@ const CHAIN_BLEND_MM: f64 = 0.4;
 pub(super) struct SuperiorProcess {
     /// Root of the process on the pillar.
     pub(super) root: [f64; 3],
-    /// Axis point at the tip's level, tip itself.
+    /// Tip: growth thickens the process and leaves it as high as it was.
     pub(super) tip: [f64; 3],
     /// Facet plane from the sagittal plane, radians.
     pub(super) plane: f64,
@@ -114,7 +115,7 @@ impl SuperiorProcess {
     pub(super) fn pieces(&self, place: &Place) -> [Piece; 2] {
         let k = self.scale;
         let grown = self.swelling_mm;
-        let cap = 2.5 * k;
+        let cap = 2.5 * k + 0.5 * grown;
         let top = [self.tip[0], self.tip[1], self.tip[2] - cap];
         let wide = PROCESS_HALF_WIDTH_MM * k + grown;
         let shape = place.strut(
@@ -122,7 +123,7 @@ impl SuperiorProcess {
             top,
             self.tangent(),
             [1.05 * wide, 0.66 * wide],
-            [5.8 * k + 0.5 * grown, cap + 0.5 * grown],
+            [5.8 * k + 0.5 * grown, cap],
             false,
         );
         let facet = Facet {
@@ -164,8 +165,6 @@ pub(super) struct Below {
 /// Builds a vertebra. `scale` is its size against the average, for the bits that the table does not list.
 pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -> Solid {
     let k = scale;
-    let wall = d.posterior_wall_mm();
-    let half_height = d.half_height_mm();
     let [px, py, pz] = d.pedicle_centre_mm();
     let half_width = d.pedicle_width_mm / 2.0;
     let half_pedicle = d.pedicle_height_mm / 2.0;
@@ -184,8 +183,7 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
     solid.pieces.push(Piece::new(Shape::Drum(body), tag(Part::Body, None), cortex_mm::BODY_WALL as f32, 2.0));
 
     let own = SuperiorProcess::of_vertebra(d, scale, swelling_mm);
-    let lamina_back = wall + d.canal_depth_mm + 3.3 * k;
-    let lamina_z = half_height - 2.0 * k - half_pedicle - d.lamina_height_mm * 0.42;
+    let arch = PosteriorArch::new(d, k);
     for side in Side::BOTH {
         let place = Place::own(Some(side));
         // Pedicle: an hourglass along its axis, converging forwards.
@@ -208,15 +206,12 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
         solid.pieces.push(pedicle(0.0, back, [1.0, 1.08], CHAIN_BLEND_MM));
 
         // Articular pillar: junction, pars, and on to the inferior process.
-        let junction = [px + 1.0 * k, wall + 10.6 * k, pz - 1.5 * k];
-        let pars_z = pz - half_pedicle - 3.5 * k;
-        let pars = [d.pars_lateral_mm, wall + 13.6 * k, pars_z];
         let stout = (half_width * 0.55 + 2.4 * k).min(6.2 * k);
         solid.pieces.push(place.piece(
             Part::Pars,
             place.strut(
-                junction,
-                pars,
+                arch.junction,
+                arch.pars,
                 [1.0, 0.25, 0.0],
                 [stout + 0.3 * k, stout - 0.2 * k],
                 [4.2 * k, 3.4 * k],
@@ -229,28 +224,22 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
 
         // Transverse process: root, waist, slightly clubbed tip, leaning back.
         let f = d.transverse_stoutness;
-        // The stoutness is that of the root; it wears off outwards.
         let g = 0.65 + 0.35 * f;
-        let root = [px + half_width - 1.5 * k, wall + 8.0 * k, pz - 0.5 * k];
-        let reach = d.transverse_span_mm / 2.0 - 2.2 * k * f;
-        let rise = if f > 1.2 { 5.0 } else { 1.5 } * k;
-        let lean = (reach - root[0]) * 0.22;
-        let mid = [root[0] + (reach - root[0]) * 0.6, root[1] + lean * 0.6, root[2] + rise * 0.5];
-        let tip = [reach, root[1] + lean, root[2] + rise];
+        // A stouter process is thicker more than it is tall: its lower edge stays at the pedicle's, where needles pass.
+        let tall = f.min(1.0) + 0.5 * (f - 1.0).max(0.0);
+        let [root, mid, end] = arch.transverse;
+        let [waist, cap] = arch.transverse_half_thin_mm;
         for (a, b, tall, thin, blend) in [
-            (root, mid, [6.4 * f, 4.6 * g], [4.2 * f, 2.8 * g], 3.2 * k),
-            (mid, tip, [4.6 * g, 4.0 * g], [2.8 * g, 2.0 * g], CHAIN_BLEND_MM),
+            (root, mid, [6.4 * tall, 4.6 * g], [4.2 * f * k, waist], 3.2 * k),
+            (mid, end, [4.6 * g, 4.0 * g], [waist, cap], CHAIN_BLEND_MM),
         ] {
-            let shape = place.strut(a, b, [0.0, 0.0, 1.0], tall.map(|x| x * k), thin.map(|x| x * k), false);
+            let shape = place.strut(a, b, [0.0, 0.0, 1.0], tall.map(|x| x * k), thin, false);
             solid.pieces.push(place.piece(Part::TransverseProcess, shape, cortex_mm::TRANSVERSE, blend));
         }
 
         // Lamina: a shingle from the pars back to the midline, its upper edge further forward.
         let half_lamina = d.lamina_height_mm / 2.0;
-        let lateral = [d.pars_lateral_mm * 0.93, wall + 13.4 * k, lamina_z - 0.5 * k];
-        let bend =
-            [d.pars_lateral_mm * 0.55, wall + 13.4 * k + (lamina_back - wall - 13.4 * k) * 0.62, lamina_z];
-        let middle = [0.8 * k, lamina_back, lamina_z - 1.0 * k];
+        let [lateral, bend, middle] = arch.lamina;
         for (a, b, tall, blend) in
             [(lateral, bend, [0.80, 0.86], 3.6 * k), (bend, middle, [0.86, 0.95], CHAIN_BLEND_MM)]
         {
@@ -267,19 +256,16 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
 
         // Inferior process: from the pars down to the neighbour's facet, behind and medial of it.
         let joint = Place { side: Some(side), motion: below.motion };
-        let n = below.process.normal();
-        let m = below.process.facet_middle();
-        let thick = 3.9 * k + 0.5 * swelling_mm;
-        let off = JOINT_SPACE_MM + thick * 0.85;
-        let at = |up: f64| [m[0] + n[0] * off, m[1] + n[1] * off, m[2] + up];
+        let axis = InferiorProcess::on(&below.process, k, swelling_mm);
+        let [thick, cap] = axis.half_thin_mm;
         let tangent = joint.direction(below.process.tangent());
         let half_wide = PROCESS_HALF_WIDTH_MM * k * 0.92 + swelling_mm;
-        let upper = joint.point(at(5.5 * k));
-        let lower = joint.point(at(-6.0 * k));
+        let (upper, lower) = (joint.point(axis.upper), joint.point(axis.lower));
+        let pars = arch.pars;
         let start = place.point([pars[0] - 0.5 * k, pars[1] + 0.6 * k, pars[2] - 2.0 * k]);
         for (a, b, wide, thin, blend) in [
             (start, upper, [stout, 0.95 * half_wide], [3.4 * k, thick], 3.2 * k),
-            (upper, lower, [0.95 * half_wide, 0.66 * half_wide], [thick, 0.72 * thick], CHAIN_BLEND_MM),
+            (upper, lower, [0.95 * half_wide, 0.66 * half_wide], [thick, cap], CHAIN_BLEND_MM),
         ] {
             let [wide, thin] = [wide, thin].map(|pair| pair.map(|x| x as f32));
             let shape = Shape::Strut(Strut::new(a, b, tangent, wide, thin, false));
@@ -298,21 +284,18 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
     // Spinous process: a plate, thicker along its lower and back edge, sloping down.
     let place = Place::own(None);
     let half_tall = d.spinous_height_mm / 2.0;
-    let tip_y = lamina_back + d.spinous_length_mm;
-    let base = [0.0, lamina_back, lamina_z - 2.0 * k];
-    let neck = [0.0, lamina_back + d.spinous_length_mm * 0.45, lamina_z - 5.0 * k];
-    let tip = [0.0, tip_y - 3.6 * k, lamina_z - 7.5 * k];
+    let [base, neck, end] = arch.spinous;
     for (a, b, tall, thin, square, blend) in [
         (base, neck, [0.92, 0.86], [3.2, 2.5], false, 3.2 * k),
-        (neck, tip, [0.86, 0.98], [2.5, 3.6], true, 1.0),
+        (neck, end, [0.86, 0.98], [2.5, SPINOUS_END_HALF_THIN_MM], true, 1.0),
     ] {
         let shape =
             place.strut(a, b, [0.0, 0.15, 1.0], tall.map(|x| x * half_tall), thin.map(|x| x * k), square);
         solid.pieces.push(place.piece(Part::SpinousProcess, shape, cortex_mm::SPINOUS, blend));
     }
     let beak = place.strut(
-        [0.0, lamina_back + d.spinous_length_mm * 0.35, lamina_z - 5.0 * k - half_tall * 0.78],
-        [0.0, tip_y - 4.5 * k, lamina_z - 7.5 * k - half_tall * 0.80],
+        [0.0, arch.lamina_back_mm + d.spinous_length_mm * 0.35, neck[2] - half_tall * 0.78],
+        [0.0, arch.spinous_tip[1] - 4.5 * k, end[2] - half_tall * 0.80],
         [1.0, 0.0, 0.0],
         [2.8 * k, 4.2 * k],
         [2.6 * k, 3.4 * k],

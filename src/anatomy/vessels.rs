@@ -49,9 +49,9 @@ const MEDULLARY_RIGHT_SHARE: f64 = 0.2;
 /// Half the calibre of a radiculomedullary artery, mm. Memory: about 1 mm across.
 const MEDULLARY_RADIUS_MM: f64 = 0.5;
 /// Veins in a lumbar foramen, and their half calibre, mm. Derived, see above.
-const LUMBAR_VEINS: (usize, f64) = (3, 0.95);
+const LUMBAR_VEINS: (usize, f64) = (3, 0.9);
 /// The same at S1.
-const SACRAL_VEINS: (usize, f64) = (3, 1.05);
+const SACRAL_VEINS: (usize, f64) = (3, 1.15);
 
 /// Lays them out for a patient of size `k`.
 pub(super) fn build(levels: &[LevelLandmarks; 7], foramina: &[Foramen], k: f64, seed: u64) -> Vec<Vessel> {
@@ -150,10 +150,14 @@ fn foraminal_veins(foramen: &Foramen, k: f64, numbers: &mut Numbers) -> Vec<Vess
                 let ring = foramen.ring;
                 let back = ring.across.cross(ring.up).normalize_or(DVec3::Y);
                 let back = if back.y < 0.0 { -back } else { back };
+                // Around the root, along the tunnel's wall: the middle is the root's.
                 let at = |(a, b): (f64, f64), way: f64| {
-                    ring.centre + ring.across * (1.6 * a - 0.8) + ring.up * (1.6 * b - 0.8) + back * (way * k)
+                    let (s, c) = libm::sincos(std::f64::consts::TAU * a);
+                    let out = 0.45 + 0.45 * b;
+                    ring.centre + ring.across * (c * out) + ring.up * (s * out) + back * (way * k)
                 };
-                vec![at(start, -14.0), at(end, -2.0), at(end, 5.0)]
+                let end = (start.0 + 0.25 * end.0, end.1);
+                vec![at(start, -16.0), at(end, -2.0), at(end, 5.0)]
             } else {
                 let (low, high) = (0.35 + 0.65 * start.0, 0.35 + 0.65 * end.0);
                 vec![

@@ -40,6 +40,9 @@ pub struct Irradiation {
     pub kerma_mgy: f64,
     /// Kerma–area product, mGy·cm².
     pub kap_mgy_cm2: f64,
+    /// What that would have been with the shutters closed to half the field ([`super::exposure::BeamSettings::half_field`]) and
+    /// automatic brightness following; the same where no more than half was open.
+    pub kap_half_field_mgy_cm2: f64,
     /// Tube voltage, kVp.
     pub kvp: f64,
     /// Tube current–time product of each pulse, mAs.
@@ -54,11 +57,47 @@ pub struct Irradiation {
     pub low_dose: bool,
 }
 
-/// The session's sums.
+impl Irradiation {
+    /// The sums of the same irradiation `times` over.
+    pub fn repeated(self, times: u32) -> Self {
+        let k = f64::from(times);
+        Self {
+            pulses: self.pulses.saturating_mul(times),
+            beam_s: self.beam_s * k,
+            kerma_mgy: self.kerma_mgy * k,
+            kap_mgy_cm2: self.kap_mgy_cm2 * k,
+            kap_half_field_mgy_cm2: self.kap_half_field_mgy_cm2 * k,
+            ..self
+        }
+    }
+
+    /// Both as one entry, with the technique of the later one.
+    fn and(&self, later: Self) -> Self {
+        Self {
+            pulses: self.pulses.saturating_add(later.pulses),
+            beam_s: self.beam_s + later.beam_s,
+            kerma_mgy: self.kerma_mgy + later.kerma_mgy,
+            kap_mgy_cm2: self.kap_mgy_cm2 + later.kap_mgy_cm2,
+            kap_half_field_mgy_cm2: self.kap_half_field_mgy_cm2 + later.kap_half_field_mgy_cm2,
+            ..later
+        }
+    }
+
+    /// Whether both are fluoroscopy with the same settings.
+    fn continues(&self, earlier: &Self) -> bool {
+        let settings = |e: &Self| (e.pulses_per_s, e.open_share, e.magnification, e.low_dose);
+        [self, earlier].iter().all(|e| e.kind == "fluoroscopy") && settings(self) == settings(earlier)
+    }
+}
+
+/// The session's sums. One entry a spot picture or press of the pedal.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct DoseLog {
     /// All irradiations in order.
-    pub events: Vec<Irradiation>,
+    events: Vec<Irradiation>,
+    /// Whether the pedal has been down since the last entry.
+    #[serde(skip)]
+    down: bool,
 }
 
 /// Sums for the display.
@@ -74,7 +113,7 @@ pub struct DoseTotals {
     pub kap_mgy_cm2: f64,
     /// What it is and is not.
     pub label: &'static str,
-    /// What would have halved it, where one thing would.
+    /// What would have saved most of it, where one habit would have saved two fifths or more.
     pub halving: Option<String>,
 }
 
@@ -82,6 +121,26 @@ pub struct DoseTotals {
 pub const LABEL: &str = "Estimate at the reference point, free in air; not skin dose.";
 
 impl DoseLog {
+    /// All irradiations in order.
+    pub fn events(&self) -> &[Irradiation] {
+        &self.events
+    }
+
+    /// Writes an irradiation down. Pulses of fluoroscopy add to the last entry for as long as the pedal stays down
+    /// ([`Self::release`]) and the settings stay the same.
+    pub fn record(&mut self, new: Irradiation) {
+        match self.events.last_mut() {
+            Some(entry) if self.down && new.continues(entry) => *entry = entry.and(new),
+            _ => self.events.push(new),
+        }
+        self.down = new.kind == "fluoroscopy";
+    }
+
+    /// The pedal is up: the next pulse begins another entry.
+    pub fn release(&mut self) {
+        self.down = false;
+    }
+
     /// The sums.
     pub fn totals(&self) -> DoseTotals {
         let sum = |of: fn(&Irradiation) -> f64| self.events.iter().map(of).sum::<f64>();
@@ -104,7 +163,7 @@ impl DoseLog {
         let saved = |better: &dyn Fn(&Irradiation) -> f64| {
             self.events.iter().map(|e| e.kap_mgy_cm2 * (1.0 - better(e))).sum::<f64>() / total
         };
-        let field = saved(&|e| if e.open_share > HALF_FIELD { HALF_FIELD / e.open_share } else { 1.0 });
+        let field = 1.0 - self.events.iter().map(|e| e.kap_half_field_mgy_cm2).sum::<f64>() / total;
         let rate = saved(&|e| {
             let slow = SLOW_PULSES_PER_S / e.pulses_per_s;
             if e.kind == "fluoroscopy" && slow < 1.0 { libm::pow(slow, RATE_POWER) } else { 1.0 }
@@ -112,13 +171,13 @@ impl DoseLog {
         let low = saved(&|e| if e.low_dose || e.kind == "spot" { 1.0 } else { LOW_DOSE_FACTOR });
         let fewer = if self.events.len() >= 6 { 0.5 } else { 0.0 };
         [
-            (field, "Collimating to half the field"),
+            (field, "Closing both pairs of shutters to half the field"),
             (low, "The low-dose mode"),
             (rate, "Four pulses a second"),
             (fewer, "Half as many exposures"),
         ]
         .into_iter()
-        .filter(|(share, _)| *share >= 0.45)
+        .filter(|(share, _)| *share >= LEAST_SAVED)
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(share, what)| format!("{what} would have saved about {:.0} %.", share * 100.0))
     }
@@ -149,7 +208,9 @@ pub const RATE_POWER: f64 = 0.5564;
 /// Low-dose mode (same source: -57 %).
 pub const LOW_DOSE_FACTOR: f64 = 0.43;
 /// A field of half the receptor's area is a habit that a lumbar level allows. Common practice, no source.
-const HALF_FIELD: f64 = 0.5;
+pub const HALF_FIELD: f64 = 0.5;
+/// A habit that would have saved less than this share is not worth a sentence. Our choice.
+const LEAST_SAVED: f64 = 0.40;
 /// Slow pulses that setting up a view allows. Common practice, no source.
 const SLOW_PULSES_PER_S: f64 = 4.0;
 
@@ -170,6 +231,7 @@ pub struct DicomItem {
 
 #[cfg(test)]
 mod tests {
+    use super::super::exposure::{BeamSettings, irradiation, technique};
     use super::*;
 
     /// Worked vectors of the physics reference, section 4: SOD 700, SID 1100.
@@ -201,6 +263,52 @@ mod tests {
             let ours = kerma_area_product(kerma, area * 1e4, 785.0 - REFERENCE_FROM_ISOCENTRE_MM, sid) / 10.0;
             assert!((ours / product - 1.0).abs() < 0.01, "{ours} against {product}");
         }
+    }
+
+    fn press(pulses: u32) -> Irradiation {
+        let arm = CArm::default();
+        let settings = BeamSettings::default();
+        let t = technique(&arm, &settings, 75.0, 5.0);
+        irradiation(&arm, &settings, &t, &t, pulses)
+    }
+
+    #[test]
+    fn pulses_of_one_press_are_one_entry() {
+        let mut log = DoseLog::default();
+        log.record(press(3));
+        log.record(press(5));
+        assert_eq!(log.events().len(), 1);
+        assert_eq!(log.events()[0].pulses, 8);
+        let (one, whole) = (&log.events()[0], press(8));
+        for (a, b) in [
+            (one.beam_s, whole.beam_s),
+            (one.kerma_mgy, whole.kerma_mgy),
+            (one.kap_mgy_cm2, whole.kap_mgy_cm2),
+        ] {
+            assert!((a / b - 1.0).abs() < 1e-12);
+        }
+
+        log.release();
+        log.record(press(2));
+        assert_eq!(log.events().len(), 2, "the pedal was up in between");
+        log.record(Irradiation { low_dose: true, ..press(2) });
+        assert_eq!(log.events().len(), 3, "the settings are others");
+        let spot = Irradiation { kind: "spot", beam_s: 0.0, ..press(1) };
+        log.record(spot);
+        log.record(spot);
+        assert_eq!(log.events().len(), 5, "spot pictures are never joined");
+        log.record(press(1));
+        assert_eq!(log.events().len(), 6, "a spot picture came in between");
+    }
+
+    #[test]
+    fn repeating_a_pulse_is_the_sum_of_as_many() {
+        let mut log = DoseLog::default();
+        (0..7).for_each(|_| log.record(press(1)));
+        let (sum, told) = (&log.events()[0], press(1).repeated(7));
+        assert_eq!(sum.pulses, told.pulses);
+        assert!((sum.kap_mgy_cm2 / told.kap_mgy_cm2 - 1.0).abs() < 1e-12);
+        assert!((sum.beam_s / told.beam_s - 1.0).abs() < 1e-12);
     }
 
     /// A randomised trial of collimation (Korean J Pain 2013;26(2)): 67 % of the field gave 0.670 of the reading.

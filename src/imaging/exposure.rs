@@ -7,7 +7,9 @@
 
 use super::attenuation::{Material, per_mm};
 use super::c_arm::CArm;
-use super::dose::{Irradiation, LOW_DOSE_FACTOR, RATE_POWER, kerma_area_product, reference_distance_mm};
+use super::dose::{
+    HALF_FIELD, Irradiation, LOW_DOSE_FACTOR, RATE_POWER, kerma_area_product, reference_distance_mm,
+};
 use super::tube::{KVP_RANGE, Output, output};
 use serde::{Deserialize, Serialize};
 
@@ -103,6 +105,13 @@ impl BeamSettings {
         self.open[0] * self.open[1]
     }
 
+    /// The same with both pairs of shutters closed alike until half the field is open; as it is where no more than that was.
+    pub fn half_field(&self) -> Self {
+        let share = self.open_share();
+        let k = if share > HALF_FIELD { libm::sqrt(HALF_FIELD / share) } else { 1.0 };
+        Self { open: self.open.map(|side| side * k), ..*self }
+    }
+
     /// The machine with the receptor's field of the magnification mode.
     pub fn magnified(&self, arm: &CArm) -> CArm {
         CArm { pixel_mm: arm.pixel_mm / self.magnification, ..*arm }
@@ -192,11 +201,21 @@ pub fn technique(arm: &CArm, settings: &BeamSettings, kvp: f64, attenuation: f64
     }
 }
 
-/// The dose record of `pulses` pulses with a technique.
-pub fn irradiation(arm: &CArm, settings: &BeamSettings, technique: &Technique, pulses: u32) -> Irradiation {
+/// The dose record of `pulses` pulses with a technique; `half_field` is the technique that automatic brightness chooses for
+/// [`BeamSettings::half_field`].
+pub fn irradiation(
+    arm: &CArm,
+    settings: &BeamSettings,
+    technique: &Technique,
+    half_field: &Technique,
+    pulses: u32,
+) -> Irradiation {
     let edge_cm = arm.pixels as f64 * arm.pixel_mm / settings.magnification / 10.0;
-    let area_cm2 = edge_cm * edge_cm * settings.open_share();
     let kerma_mgy = technique.reference_kerma_mgy * f64::from(pulses);
+    let product = |kerma_mgy: f64, settings: &BeamSettings| {
+        let area_cm2 = edge_cm * edge_cm * settings.open_share();
+        kerma_area_product(kerma_mgy, area_cm2, reference_distance_mm(arm), arm.sid_mm)
+    };
     let (kind, rate) = match settings.kind {
         ExposureKind::Spot => ("spot", 0.0),
         ExposureKind::Fluoroscopy => ("fluoroscopy", f64::from(settings.pulses_per_s)),
@@ -206,7 +225,11 @@ pub fn irradiation(arm: &CArm, settings: &BeamSettings, technique: &Technique, p
         pulses,
         beam_s: if rate > 0.0 { f64::from(pulses) / rate } else { 0.0 },
         kerma_mgy,
-        kap_mgy_cm2: kerma_area_product(kerma_mgy, area_cm2, reference_distance_mm(arm), arm.sid_mm),
+        kap_mgy_cm2: product(kerma_mgy, settings),
+        kap_half_field_mgy_cm2: product(
+            half_field.reference_kerma_mgy * f64::from(pulses),
+            &settings.half_field(),
+        ),
         kvp: technique.kvp,
         mas_per_pulse: technique.mas,
         pulses_per_s: rate,
@@ -241,7 +264,7 @@ mod tests {
     fn rate_is_of_the_recorded_size() {
         let settings = BeamSettings::default();
         let t = technique(&CArm::default(), &settings, kvp_for(220.0), 5.4);
-        let one = irradiation(&CArm::default(), &settings, &t, 8);
+        let one = irradiation(&CArm::default(), &settings, &t, &t, 8);
         assert!(one.kap_mgy_cm2 > 28.0 / 3.0 && one.kap_mgy_cm2 < 72.0 * 3.0, "{}", one.kap_mgy_cm2);
         assert!((one.beam_s - 1.0).abs() < 1e-12);
     }
@@ -274,8 +297,10 @@ mod tests {
     fn thicker_and_magnified_cost_more_and_collimated_less() {
         let arm = CArm::default();
         let base = BeamSettings::default();
-        let kap =
-            |s: &BeamSettings, a: f64| irradiation(&arm, s, &technique(&arm, s, 75.0, a), 8).kap_mgy_cm2;
+        let kap = |s: &BeamSettings, a: f64| {
+            let t = technique(&arm, s, 75.0, a);
+            irradiation(&arm, s, &t, &t, 8).kap_mgy_cm2
+        };
         assert!(kap(&base, 6.0) > kap(&base, 5.0));
         assert!(kap(&BeamSettings { open: [0.5, 1.0], ..base }, 5.0) < 0.51 * kap(&base, 5.0));
         let kerma = |s: &BeamSettings| technique(&arm, s, 75.0, 5.0).reference_kerma_mgy;

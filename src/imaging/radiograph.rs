@@ -133,7 +133,12 @@ impl Radiograph {
         // The settings' own magnification shrinks the pixel; this detector already has.
         let whole = CArm { pixel_mm: self.arm.pixel_mm * settings.magnification, ..self.arm };
         let technique = technique(&whole, settings, kvp, f64::from(field));
-        let irradiation = irradiation(&whole, settings, &technique, pulses);
+        let half_field = {
+            let settings = settings.half_field();
+            let field = measuring_field(&self.attenuation, size, shutters(size, &settings));
+            super::exposure::technique(&whole, &settings, kvp, f64::from(field))
+        };
+        let irradiation = irradiation(&whole, settings, &technique, &half_field, pulses);
         self.received.copy_from_slice(&self.attenuation);
         let quanta = Quanta {
             reference_attenuation: field,

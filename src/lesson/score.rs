@@ -9,7 +9,7 @@ use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Level;
 use crate::imaging::c_arm::CArm;
-use crate::needle::compartment::{Compartment, Pattern};
+use crate::needle::compartment::{Compartment, Pattern, foraminal};
 use crate::needle::contact::ContactKind;
 use crate::needle::reading::{clock, lateral, off_mark_mm};
 use crate::view::best_view::{ViewKind, best_view};
@@ -145,9 +145,11 @@ fn kept_view(case: &Case, interior: &Interior, state: &State, kind: ViewKind) ->
         (None, Some(arm)) => (arm, true),
         (None, None) => return (None, format!("Set up the {} view and keep it.", kind.in_words())),
     };
-    let worst = view_score(interior, case.target, kind, &arm, &case.views);
+    // What is kept as the oblique is measured as the oblique that the approach wants.
+    let measured = if kind == ViewKind::Oblique { case.oblique(state.approach) } else { kind };
+    let worst = view_score(interior, case.target, measured, &arm, &case.views);
     let mut reason = if worst.score >= 1.0 {
-        format!("The {} view is right: all its criteria are within their tolerance.", kind.in_words())
+        format!("The {} view is right: all its criteria are within their tolerance.", measured.in_words())
     } else {
         format!("{}: {}", worst.name, worst.sentence)
     };
@@ -312,10 +314,7 @@ fn depth(case: &Case, interior: &Interior, state: &State) -> Marks {
     let mut parts: Vec<f64> = Vec::new();
     let mut reasons: Vec<String> = Vec::new();
     if level == Level::S1 {
-        let in_tunnel = matches!(
-            crate::needle::compartment::compartment_at(interior, tip),
-            Compartment::Perineural { level: Level::S1, side: s } if s == side
-        );
+        let in_tunnel = foraminal(interior, tip) == Some((Level::S1, side));
         parts.push(if in_tunnel { 1.0 } else { 0.0 });
         reasons.push(if in_tunnel {
             "The tip lies in the first sacral foramen.".to_owned()
@@ -414,7 +413,8 @@ fn cost(kind: ContactKind) -> (f64, f64) {
     match kind {
         ContactKind::Root | ContactKind::Ganglion => (0.4, 1.0),
         ContactKind::Dura => (0.6, 1.0),
-        ContactKind::Vessel => (0.1, 0.4),
+        // Cannot be foreseen: drawn back from, it costs nothing.
+        ContactKind::Vessel => (0.0, 0.4),
         ContactKind::Disc => (0.4, 0.6),
         ContactKind::Peritoneum => (0.7, 1.0),
         ContactKind::Skin | ContactKind::Fascia | ContactKind::Bone => (0.0, 0.0),

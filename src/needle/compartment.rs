@@ -136,7 +136,7 @@ pub fn compartment_at(interior: &Interior, p: DVec3) -> Compartment {
 }
 
 /// The level and side in whose foraminal epidural space a point lies.
-fn foraminal(interior: &Interior, p: DVec3) -> Option<(Level, Side)> {
+pub fn foraminal(interior: &Interior, p: DVec3) -> Option<(Level, Side)> {
     let k = interior.scale;
     for foramen in &interior.foramina {
         let (level, side) = (foramen.level, foramen.side);

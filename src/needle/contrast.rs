@@ -40,13 +40,13 @@ pub struct Spread {
 }
 
 /// Sleeve of contrast around a root, mm at average size.
-const SLEEVE_MM: f64 = 1.5;
+const SLEEVE_MM: f64 = 0.9;
 /// Share of a perineural injection that stays around the root; the rest climbs along the sac.
 const ROOT_SHARE: f64 = 0.6;
 /// How far out along the nerve it goes at most, mm.
 const OUTWARD_REACH_MM: f64 = 34.0;
-/// Half thickness and half height of the epidural streak, mm.
-const STREAK_HALF_MM: [f64; 2] = [0.9, 2.5];
+/// Half width and half depth of the epidural streak, mm.
+const STREAK_HALF_MM: [f64; 2] = [1.7, 0.8];
 /// Longest epidural streak, mm; more volume makes it thicker.
 const STREAK_REACH_MM: f64 = 62.0;
 /// Speed of blood, mm/s, and time in which contrast fades by 1/e, s.
@@ -123,7 +123,7 @@ impl Bolus {
             ((middle - 0.4 * length).max(0.0), middle + (0.6 * length).min(OUTWARD_REACH_MM * k));
         let line = along(&root.course, inner, outer);
         let mut bodies = Vec::new();
-        let fade = |t: f64| libm::sqrt((4.0 * t * (1.0 - t)).clamp(0.08, 1.0).min(1.0));
+        let fade = |t: f64| libm::sqrt((4.0 * t * (1.0 - t)).clamp(0.0, 1.0)) * uneven(t);
         let sleeve = pipe(&sections(&line, DVec3::X, |t| [radius + SLEEVE_MM * k * fade(t); 2]), SIDES);
         let core = pipe(&sections(&line, DVec3::X, |_| [radius * 0.98; 2]), SIDES);
         let mut held = 0.0;
@@ -139,8 +139,8 @@ impl Bolus {
             bodies.iter_mut().for_each(|b| b.share *= share);
             return bodies;
         }
-        let [thin, tall] = STREAK_HALF_MM.map(|h| h * k);
-        let reach = (rest / (std::f64::consts::PI * thin * tall)).clamp(4.0, STREAK_REACH_MM * k);
+        let [wide, deep] = STREAK_HALF_MM.map(|h| h * k);
+        let reach = (rest / (std::f64::consts::PI * wide * deep)).clamp(4.0, STREAK_REACH_MM * k);
         // Beside the sac from the root's shoulder: three quarters up, one down.
         let course: Vec<Node> = interior
             .nerves
@@ -148,14 +148,14 @@ impl Bolus {
             .iter()
             .rev()
             .map(|n| {
-                let out = n.left * (side.sign() * (n.half_width_mm + thin + 0.2));
+                let out = n.left * (side.sign() * (n.half_width_mm + 0.5 * wide));
                 Node { point: n.point + out, radius_mm: 1.0 }
             })
             .collect();
         let (start, _) = nearest(&course, root.course[0].point);
         let line = along(&course, start - 0.25 * reach, start + 0.75 * reach);
-        let swell = |t: f64| 0.35 + 0.65 * libm::sqrt((4.0 * t * (1.0 - t)).clamp(0.0, 1.0));
-        bodies.extend(filled(&sections(&line, DVec3::X, |t| [thin * swell(t), tall * swell(t)]), rest));
+        let swell = |t: f64| (0.2 + 0.8 * libm::sqrt((4.0 * t * (1.0 - t)).clamp(0.0, 1.0))) * uneven(t);
+        bodies.extend(filled(&sections(&line, DVec3::X, |t| [wide * swell(t), deep * swell(t)]), rest));
         bodies
     }
 
@@ -251,6 +251,11 @@ impl Bolus {
             })
             .collect()
     }
+}
+
+/// Contrast never lies even: a ripple of the thickness along the way, mean 1.
+fn uneven(t: f64) -> f64 {
+    1.0 + 0.22 * libm::sin(23.0 * t) + 0.13 * libm::sin(51.0 * t + 1.0)
 }
 
 /// A pipe with the share that makes its contents the given volume, mm³.

@@ -1,10 +1,9 @@
 //! The handle's part for exposures: taking them, showing the last one, and what they cost.
 //!
-//! One [`Radiograph`] a magnification mode, made when it is first asked for: the detector's pixels belong to the mode. A run of
-//! fluoroscopy is one entry of the dose record, as one press of the pedal is.
+//! One [`Radiograph`] a magnification mode, made when it is first asked for: the detector's pixels belong to the mode.
 
 use super::{TeachingRoom, plain, put_grey, understood};
-use crate::imaging::dose::{DicomItem, DoseLog, DoseTotals, Irradiation, LABEL};
+use crate::imaging::dose::{DicomItem, DoseLog, DoseTotals, LABEL};
 use crate::imaging::exposure::{
     BeamSettings, ExposureKind, MAGNIFICATIONS, OPEN_RANGE, PULSE_RATES_PER_S, Technique,
 };
@@ -48,26 +47,9 @@ impl Exposures {
 
     fn release(&mut self) {
         self.run = None;
+        self.log.release();
         for radiograph in self.modes.iter_mut().flatten() {
             radiograph.release();
-        }
-    }
-
-    /// Writes an irradiation down: a pulse of the run that is on adds to that run's entry.
-    fn record(&mut self, settings: &BeamSettings, new: Irradiation) {
-        let goes_on = self.run == Some(*settings);
-        self.run = (settings.kind == ExposureKind::Fluoroscopy).then_some(*settings);
-        match self.log.events.last_mut() {
-            Some(entry) if goes_on => {
-                *entry = Irradiation {
-                    pulses: entry.pulses.saturating_add(new.pulses),
-                    beam_s: entry.beam_s + new.beam_s,
-                    kerma_mgy: entry.kerma_mgy + new.kerma_mgy,
-                    kap_mgy_cm2: entry.kap_mgy_cm2 + new.kap_mgy_cm2,
-                    ..new
-                }
-            }
-            _ => self.log.events.push(new),
         }
     }
 }
@@ -116,7 +98,8 @@ impl TeachingRoom {
         put_grey(canvas, &mut self.pixels, radiograph.grey(), radiograph.size())?;
         exposures.last = Some(exposure.technique);
         exposures.picture = Some(LastPicture { mode, view, target: self.target });
-        exposures.record(&settings, exposure.irradiation);
+        exposures.run = (settings.kind == ExposureKind::Fluoroscopy).then_some(settings);
+        exposures.log.record(exposure.irradiation);
         Ok(())
     }
 
@@ -162,7 +145,7 @@ impl TeachingRoom {
     #[wasm_bindgen(js_name = resetDose)]
     pub fn reset_dose(&mut self) {
         self.exposures.release();
-        self.exposures.log.events.clear();
+        self.exposures.log = DoseLog::default();
         self.exposures.last = None;
     }
 

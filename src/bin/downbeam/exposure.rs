@@ -6,7 +6,7 @@ use crate::command::{UsageError, number, text};
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::detector::Random;
 use downbeam::imaging::dose::{DicomItem, DoseLog, DoseTotals, Irradiation};
-use downbeam::imaging::exposure::{BeamSettings, ExposureKind, Technique, irradiation};
+use downbeam::imaging::exposure::{BeamSettings, ExposureKind, Technique};
 use downbeam::imaging::projection::Projection;
 use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
 use lexopt::Parser;
@@ -137,16 +137,16 @@ impl Beam {
         whole: &CArm,
     ) -> Told {
         let mut seeds = Random::new(self.seed);
-        let mut pulse =
-            || radiograph.expose(scene, view, look, &self.settings, 1, seeds.next_bits()).technique;
-        let mut technique = pulse();
+        let mut pulse = || radiograph.expose(scene, view, look, &self.settings, 1, seeds.next_bits());
+        let mut last = pulse();
         for _ in 1..self.pulses.min(PULSES_SEEN) {
-            technique = pulse();
+            last = pulse();
         }
-        let event = irradiation(whole, &self.settings, &technique, self.pulses);
-        let log = DoseLog { events: vec![event] };
+        let event = last.irradiation.repeated(self.pulses);
+        let mut log = DoseLog::default();
+        log.record(event);
         Told {
-            exposure: Taken { technique, irradiation: event, seed: self.seed },
+            exposure: Taken { technique: last.technique, irradiation: event, seed: self.seed },
             dose: log.totals(),
             dicom_dose: log.dicom(whole),
         }

@@ -9,6 +9,7 @@ mod command;
 mod exposure;
 mod mesh;
 mod mesh_file;
+mod needle_file;
 mod npy_file;
 mod outline_file;
 mod png_file;

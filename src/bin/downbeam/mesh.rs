@@ -8,6 +8,7 @@ use crate::mesh_file::{Format, write};
 use anyhow::Context;
 use downbeam::anatomy::names::{Label, Level, Part, Side, UnknownName};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
+use downbeam::anatomy::tissues::{Tissue, TissueKind};
 use downbeam::geometry::frame::Rigid;
 use downbeam::geometry::mesh::Mesh;
 use lexopt::{Arg, Parser};
@@ -21,6 +22,7 @@ pub(crate) const COMMAND: Command = Command {
             --level L       T12, L1, L2, L3, L4, L5 or S1 (the sacrum)\n\
             --part P        One part alone, such as pedicle or superior_articular_process; ribs count to T12,\n\
             \x20               iliac wings to S1. Default: the whole vertebra, or the sacrum.\n\
+            --tissue T      In place of a part: disc (below the level), dura (whole), root, ganglion or vessel\n\
             --side S        left or right. Default: both sides of a paired part.\n\
             --patient NAME  One of the patients by name. Default average.\n\
             --out FILE      Wavefront OBJ or binary STL, by the end of the name\n\
@@ -33,6 +35,7 @@ pub(crate) const COMMAND: Command = Command {
 struct Options {
     level: Option<Level>,
     part: Option<Part>,
+    tissue: Option<TissueKind>,
     side: Option<Side>,
     patient: Option<PatientSpec>,
     out: Option<(PathBuf, Format)>,
@@ -45,6 +48,7 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
         match argument {
             Arg::Long("level") => options.level = Some(level_named(&text(parser, "--level")?)?),
             Arg::Long("part") => options.part = Some(text(parser, "--part")?.parse()?),
+            Arg::Long("tissue") => options.tissue = Some(tissue_named(&text(parser, "--tissue")?)?),
             Arg::Long("side") => options.side = Some(text(parser, "--side")?.parse()?),
             Arg::Long("patient") => options.patient = Some(PatientSpec::named(&text(parser, "--patient")?)?),
             Arg::Long("out") => {
@@ -58,8 +62,12 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
     }
     for (useless, why) in [
         (
-            options.side.is_some() && options.part.is_none(),
-            "--side picks one of a paired part: give --part too",
+            options.side.is_some() && options.part.is_none() && options.tissue.is_none(),
+            "--side picks one of a paired part: give --part or --tissue too",
+        ),
+        (
+            options.tissue.is_some() && options.part.is_some(),
+            "a mesh is of a bone's part or of a tissue: give --part or --tissue",
         ),
         (
             options.list && (options.part.is_some() || options.out.is_some()),
@@ -107,9 +115,14 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     if options.list {
         return print(&list(&patient, level));
     }
-    let mesh = in_patient_frame(mesh_of(&patient, level, options.part, options.side)?, &patient, level);
+    let mesh = match options.tissue {
+        Some(kind) => tissue_mesh(&patient, level, kind, options.side)?,
+        None => mesh_of(&patient, level, options.part, options.side)?,
+    };
+    let mesh = in_patient_frame(mesh, &patient, level);
     if let Some((path, format)) = options.out {
-        let title = title(level, options.part, options.side, &spec);
+        let what = options.part.map(Part::name).or(options.tissue.map(TissueKind::name));
+        let title = title(level, what, options.side, &spec);
         write(&path, format, &mesh, &title).with_context(|| format!("cannot write {}", path.display()))?;
         print(&format!(
             "Wrote {} with {} triangles, {:.0} mm3\n",
@@ -137,6 +150,45 @@ fn mesh_of(
     })
 }
 
+fn tissue_named(name: &str) -> Result<TissueKind, UnknownName> {
+    TissueKind::SOFT.into_iter().find(|k| k.name().eq_ignore_ascii_case(name)).ok_or_else(|| UnknownName {
+        kind: "tissue",
+        found: name.to_owned(),
+        allowed: TissueKind::SOFT.map(TissueKind::name).join(", "),
+    })
+}
+
+/// Fine enough for a root, mm.
+const TISSUE_SPACING_MM: f32 = 0.5;
+
+/// All of a kind at a level, in one mesh.
+fn tissue_mesh(
+    patient: &Patient,
+    level: Level,
+    kind: TissueKind,
+    side: Option<Side>,
+) -> Result<Mesh, UsageError> {
+    let mut whole = Mesh::default();
+    // The sac is one for all levels.
+    let wanted = |t: &&Tissue| {
+        let here = t.level == Some(level) || (t.level.is_none() && kind == TissueKind::Dura);
+        here && (side.is_none() || t.side == side)
+    };
+    for tissue in patient.interior.tissues.of_kind(kind).filter(wanted) {
+        let mesh = tissue.mesh(TISSUE_SPACING_MM);
+        let first = whole.positions.len() as u32;
+        whole.positions.extend(mesh.positions);
+        whole.normals.extend(mesh.normals);
+        whole.tags.extend(mesh.tags);
+        whole.triangles.extend(mesh.triangles.iter().map(|t| t.map(|i| i + first)));
+    }
+    if whole.triangles.is_empty() {
+        let side = side.map_or_else(String::new, |s| format!(" on the {s}"));
+        return Err(UsageError(format!("{level} has no tissue '{}'{side}", kind.name())));
+    }
+    Ok(whole)
+}
+
 fn in_patient_frame(mesh: Mesh, patient: &Patient, level: Level) -> Mesh {
     mesh.moved(&Rigid { translation: -patient.level(level).centre, ..Rigid::IDENTITY })
 }
@@ -150,8 +202,8 @@ fn list(patient: &Patient, level: Level) -> String {
     parts(patient, level).into_iter().map(line).collect()
 }
 
-fn title(level: Level, part: Option<Part>, side: Option<Side>, spec: &PatientSpec) -> String {
+fn title(level: Level, what: Option<&str>, side: Option<Side>, spec: &PatientSpec) -> String {
     let side = side.map_or_else(String::new, |s| format!(" {s}"));
-    let part = part.map_or_else(String::new, |p| format!(" {}", p.name()));
-    format!("downbeam {level}{side}{part}, patient {}, mm, LPS; not for clinical use", spec.name)
+    let what = what.map_or_else(String::new, |name| format!(" {name}"));
+    format!("downbeam {level}{side}{what}, patient {}, mm, LPS; not for clinical use", spec.name)
 }

@@ -3,6 +3,7 @@
 
 use crate::command::{Command, UsageError, missing, number, print, text, unknown};
 use crate::exposure::{Asked, Told};
+use crate::needle_file::{self, ToldNeedle};
 use crate::shown::Shown;
 use crate::{npy_file, outline_file, png_file, svg_file};
 use downbeam::anatomy::names::{Level, Side, UnknownName};
@@ -28,9 +29,12 @@ pub(crate) const COMMAND: Command = Command {
             --oblique DEG       Receptor towards the patient's left (> 0) or right (< 0). Default 0.\n\
             --tilt DEG          Receptor cephalad (> 0) or caudad (< 0). Default 0.\n\
             --best              Take the best view instead of --oblique and --tilt\n\
-            --view V            Which best view: ap, oblique or lateral. Default oblique.\n\
+            --view V            Which best view: ap, oblique, lateral, or steep-oblique for the way under the root.\n\
+                                Default oblique.\n\
             --patient NAME      One of the patients by name. Default average.\n\
             --image-rotation D  Turn of the picture, degrees clockwise. Default 0.\n\
+            --needle FILE       Put a needle in as a JSON file says: entry, needle, moves. Text and JSON tell its readings,
+                                the radiograph shows it
             --json              Print everything that was measured as JSON\n\
             --png FILE          Write the radiograph, 512 x 512 grey, 0.4 mm a pixel at the detector\n\
             --bone-white        Bone white in the radiograph, as on film; fluoroscopy shows it dark\n\
@@ -73,6 +77,7 @@ struct Options {
     outline_json: Option<PathBuf>,
     path_length: Option<PathBuf>,
     attenuation: Option<PathBuf>,
+    needle: Option<PathBuf>,
     exposure: Asked,
 }
 
@@ -99,6 +104,7 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
             Arg::Long("outline-json") => options.outline_json = Some(text(parser, "--outline-json")?.into()),
             Arg::Long("path-length") => options.path_length = Some(text(parser, "--path-length")?.into()),
             Arg::Long("attenuation") => options.attenuation = Some(text(parser, "--attenuation")?.into()),
+            Arg::Long("needle") => options.needle = Some(text(parser, "--needle")?.into()),
             Arg::Long(name) => {
                 let name = name.to_owned();
                 if !options.exposure.read(&name, parser)? {
@@ -129,8 +135,12 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
 }
 
 fn kind_named(name: &str) -> Result<ViewKind, UnknownName> {
-    const KINDS: [(&str, ViewKind); 3] =
-        [("ap", ViewKind::TrueAp), ("oblique", ViewKind::Oblique), ("lateral", ViewKind::Lateral)];
+    const KINDS: [(&str, ViewKind); 4] = [
+        ("ap", ViewKind::TrueAp),
+        ("oblique", ViewKind::Oblique),
+        ("lateral", ViewKind::Lateral),
+        ("steep-oblique", ViewKind::SteepOblique),
+    ];
     KINDS.into_iter().find(|(n, _)| n.eq_ignore_ascii_case(name)).map(|(_, kind)| kind).ok_or_else(|| {
         UnknownName { kind: "view", found: name.to_owned(), allowed: KINDS.map(|(n, _)| n).join(", ") }
     })
@@ -143,6 +153,8 @@ struct Printed<'a> {
     report: &'a Report,
     #[serde(flatten)]
     told: Option<&'a Told>,
+    #[serde(flatten)]
+    needle: Option<&'a ToldNeedle>,
 }
 
 fn run(parser: &mut Parser) -> anyhow::Result<()> {
@@ -155,6 +167,7 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let whole = CArm::at_degrees(options.oblique_deg.unwrap_or(0.0), options.tilt_deg.unwrap_or(0.0))?
         .with_image_rotation(options.image_rotation_deg)?;
     let asked = beam.as_ref().map_or(whole, |beam| beam.arm(&whole));
+    let needle = options.needle.as_deref().map(needle_file::read).transpose()?;
     let spec = options.patient.map_or_else(|| PatientSpec::named("average"), Ok)?;
     let patient = Patient::new(&spec);
     let arm = if options.best {
@@ -176,15 +189,15 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         arm,
         projection,
     };
+    let needle = needle.map(|file| file.put_in(&patient, target, &arm, &shown.projection)).transpose()?;
+    let scene = Scene { patient: &patient, inclusions: needle.as_ref().map_or(&[], |n| &n.inclusions) };
     let mut told = None;
     if beam.is_some() || options.png.is_some() || options.attenuation.is_some() {
         let mut radiograph = Radiograph::new(&arm);
         let look = Look { bone_dark: !options.bone_white, ..Look::default() };
         match &beam {
-            Some(beam) => {
-                told = Some(beam.take(&mut radiograph, Scene::of(&patient), &projection, &look, &whole))
-            }
-            None => drop(radiograph.render(Scene::of(&patient), &projection, &look)),
+            Some(beam) => told = Some(beam.take(&mut radiograph, scene, &projection, &look, &whole)),
+            None => drop(radiograph.render(scene, &projection, &look)),
         }
         if let Some(file) = &options.png {
             png_file::write(file, radiograph.grey(), &shown, options.outlines)?;
@@ -203,15 +216,15 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         npy_file::write(file, arm.pixels, &npy_file::path_length(&shown))?;
     }
     if options.json {
-        let all = Printed { report: &shown.report, told: told.as_ref() };
+        let all = Printed { report: &shown.report, told: told.as_ref(), needle: needle.as_ref() };
         print(&(serde_json::to_string_pretty(&all)? + "\n"))
     } else {
-        print(&in_words(&shown.report, told.as_ref()))
+        print(&in_words(&shown.report, told.as_ref(), needle.as_ref()))
     }
 }
 
 /// The report as a short text.
-fn in_words(report: &Report, told: Option<&Told>) -> String {
+fn in_words(report: &Report, told: Option<&Told>, needle: Option<&ToldNeedle>) -> String {
     let mut text = String::new();
     let at = &report.orientation;
     let _ = writeln!(text, "{} {}, patient '{}'", report.level, report.side, report.patient);
@@ -234,11 +247,13 @@ fn in_words(report: &Report, told: Option<&Told>) -> String {
             ViewKind::TrueAp => "True AP",
             ViewKind::Oblique => "Oblique",
             ViewKind::Lateral => "Lateral",
+            ViewKind::SteepOblique => "Steep oblique",
         };
         let best = orientation(v.best.oblique_deg, v.best.tilt_deg);
         let nearest = if v.reached { "best" } else { "nearest that the machine reaches" };
         let _ = writeln!(text, "  {:>3.0}  {name}: {nearest} at {best}", 100.0 * v.score);
     }
+    text += &needle.map(ToldNeedle::in_words).unwrap_or_default();
     text += &told.map(Told::in_words).unwrap_or_default();
     let _ = writeln!(text, "\nA teaching model: not for planning or guiding a procedure.");
     text
