@@ -136,7 +136,7 @@ export function stageList(holder, act) {
       }
       contrast.update(report);
       finish.hidden = report.finished;
-      table.update(score, told || report.finished);
+      table.update(score, told || report.finished, report.exposures);
       return current.id;
     },
     contrast,
