@@ -263,6 +263,22 @@ fn a_log_replays_to_the_same_bits_and_undo_goes_back() {
 }
 
 #[test]
+fn an_injection_is_live_by_the_beam_or_where_pictures_are_free() {
+    for (exposures, beam, live) in [(true, false, false), (true, true, true), (false, false, true)] {
+        let case = Case { exposures, ..case(Level::L4, Side::Left) };
+        let mut hand = Hand::new(case, &AVERAGE);
+        hand.act(Action::Mark { u: 0, v: 0 });
+        hand.act(Action::Place { gauge: Gauge::G22, length_mm: 90 });
+        hand.act(Action::Advance { by: 200, spin: 0 });
+        if beam {
+            hand.act(Action::Fluoroscopy { pulses: 8, rate: 8 });
+        }
+        hand.act(Action::Inject { volume: 10 });
+        assert_eq!(hand.attempt.state.injected[0].live, live, "exposures {exposures}, beam {beam}");
+    }
+}
+
+#[test]
 fn what_cannot_be_done_is_said_and_changes_nothing() {
     let case = case(Level::L4, Side::Left);
     let mut attempt = Attempt::new(case);

@@ -28,6 +28,7 @@ function entries(catalogue) {
     ['tilt', 'tilt', between(...catalogue.range.tilt)],
     ['self-test', 'selfTest', onOff],
     ['exposures', 'byExposure', onOff],
+    ['injection', 'injection', onOff],
   ];
 }
 

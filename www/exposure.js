@@ -92,7 +92,7 @@ function figure(name) {
 }
 
 /** Hands a file to the learner. */
-function save(name, content) {
+export function save(name, content) {
   const address = URL.createObjectURL(new Blob([`${JSON.stringify(content, null, 2)}\n`], { type: 'application/json' }));
   const link = make('a', { href: address, download: name });
   link.click();

@@ -41,7 +41,7 @@ export function directions(oblique_deg, tilt_deg) {
   };
 }
 
-/** Builds one drawing in `holder`. Returns an update function `(state)`. */
+/** Builds one drawing in `holder`. Returns an update function `(state, needle)`; `needle`: hub and tip, mm, or null. */
 export function gantryDrawing(holder, from) {
   const { see, box } = VIEWERS[from];
   const svg = node('svg', { viewBox: box, role: 'img', class: 'gantry-svg', 'aria-labelledby': `gantry-${from}-text` });
@@ -52,14 +52,15 @@ export function gantryDrawing(holder, from) {
     svg.append(element);
     return element;
   };
-  const parts = Object.fromEntries(['floor', 'arm-edge', 'arm', 'table-under', 'table', 'patient', 'body', 'beam', 'ray', 'upright', 'swing', 'source', 'receptor', 'face'].map((n) => [n, layer(n)]));
+  const parts = Object.fromEntries(['floor', 'arm-edge', 'arm', 'table-under', 'table', 'patient', 'body', 'beam', 'ray', 'upright', 'swing', 'needle', 'source', 'receptor', 'face'].map((n) => [n, layer(n)]));
   const words = Object.fromEntries(['receptor', 'source', 'start', 'end'].map((n) => [n, layer('word', 'text')]));
   const caption = make('figcaption');
   holder.append(svg, caption);
 
   still(parts, words, see, from);
-  return (state) => {
+  return (state, needle) => {
     moving(parts, words, see, from, state);
+    parts.needle.setAttribute('d', needle ? line(needle.map(see)) : '');
     say(title, from === 'feet' ? texts.gantry.describeFeet(state) : texts.gantry.describeSide(state));
     say(caption, texts.gantry[from](state));
   };
@@ -125,7 +126,7 @@ function put(element, [x, y], text) {
   say(element, text);
 }
 
-function node(tag, attributes) {
+export function node(tag, attributes) {
   const element = document.createElementNS('http://www.w3.org/2000/svg', tag);
   for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
   return element;

@@ -10,6 +10,7 @@ import { FIRST_BEAM } from './exposure.js';
 import { filmState } from './film-state.js';
 import { onceAFrame, onceQuiet } from './frame.js';
 import { gantryDrawing } from './gantry.js';
+import { injection } from './injection.js';
 import { byId, fillPage, say } from './page.js';
 import { picture, pictureWords, shownIn } from './picture.js';
 import { exposureRecord } from './record.js';
@@ -32,7 +33,7 @@ const app = {
     patient: 'average', level: 'L4', side: 'left', start: 1, ...startPosition(1),
     rotation: 0, tableX: 0, tableZ: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
     boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', labels: false,
-    byExposure: false, beam: FIRST_BEAM,
+    byExposure: false, beam: FIRST_BEAM, injection: false, guided: true,
   },
   /** The engine's handle, and its last report on the view; null while there is none. */
   room: null,
@@ -53,8 +54,11 @@ const images = picture(() => frame());
 const steps = stepsPanel();
 const review = viewReview(app, steps, showWords);
 const showChecks = checksPanel(app);
-const patient = shaping(app, film, { offered, made: () => record.connect(), fail });
-const record = exposureRecord(app, images, patient, { words: showWords, fail });
+const patient = shaping(app, film, { offered, made: () => record.connect(), shaped: () => needle.attempt.patientReady(), fail });
+const record = exposureRecord(app, images, patient, {
+  words: showWords, fail, tick: () => (needle.attempt.on() ? needle.attempt.tick() : undefined), exposed: () => needle.attempt.exposed(), marks: () => needle.marks(),
+});
+const needle = injection(app, patient, () => record, { notice });
 let showCase = caseControls(app);
 const range = app.catalogue.range;
 const updates = [
@@ -94,6 +98,7 @@ function change(patch) {
   Object.assign(state, patch);
   const has = (keys) => changed.some((key) => keys.includes(key));
   if (has(CASE) || has(['start', 'selfTest'])) review.restart();
+  if (has(CASE) || has(['start', 'injection', 'byExposure'])) needle.restart();
   if (has(['patient', 'start'])) record.begin();
   if (has(['byExposure'])) record.stop();
   if (has(CASE) || has(ANGLES)) {
@@ -127,16 +132,19 @@ function hold(on) {
 /** Puts the state on screen. */
 function draw() {
   const { state } = app;
-  for (const update of updates) update(state);
+  for (const update of updates) update(state, needle.inGantry());
   showCase(state);
   for (const [id, key] of TOGGLES) byId(id).checked = state[key];
   try {
     if (patient.stale()) return void patient.reshape();
     if (patient.whole()) {
       patient.aim();
-      images.draw(app.room, state, record.taken());
+      needle.refresh();
+      images.draw(app.room, state, record.taken(), needle.inPicture());
       app.report = app.room.report();
-      images.mark(app.room, state, shownIn(state, app.report, record.taken()));
+      images.mark(app.room, state, shownIn(state, app.report, record.taken()), needle.marks());
+      // Contrast runs on by itself.
+      if (needle.attempt.flowing() && !state.byExposure) frame();
     }
   } catch (error) {
     return fail(texts.loading.failedRun(reason(error)));
@@ -147,21 +155,23 @@ function draw() {
 function showWords() {
   const { state, report } = app;
   steps.update(state);
+  needle.words();
   showChecks(state, report, review.test);
-  pictureWords(state, shownIn(state, report, record.taken()), review.seen(), record.on());
+  pictureWords(state, shownIn(state, report, record.taken()), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
 }
 
 /** The learner has stopped turning: tick steps, speak, write the address. */
 function settled() {
   if (held) return;
-  review.settled();
+  if (!app.state.injection || needle.settled()) review.settled();
   address.write();
   document.documentElement.dataset.settled = 'yes';
 }
 
 function fail(sentence) {
   app.room = app.report = null;
+  needle.attempt.forget();
   record.forget();
   images.forget();
   film.failed(sentence);

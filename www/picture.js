@@ -2,6 +2,7 @@
 
 import { levelBelow } from './catalogue.js';
 import { drawDogNames, drawEdgeLetters } from './labels.js';
+import { drawMarks } from './marks.js';
 import { byId, make, say } from './page.js';
 import { texts } from './texts.js';
 
@@ -41,22 +42,22 @@ export function picture(onResize) {
 
   let drawn = '';
   return {
-    /** Radiograph, live or the last exposure, only if something that shows in it changed. */
-    draw(room, state, taken) {
-      const shown = state.byExposure ? heldKey(state, taken) : [state.patient, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, greys(state)].join();
+    /** Radiograph, live or the last exposure, only if something that shows in it changed. `needle`: `{tick, key}` of what is in it. */
+    draw(room, state, taken, needle) {
+      const shown = state.byExposure ? heldKey(state, taken) : [state.patient, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, greys(state), needle?.key].join();
       if (shown === drawn) return;
-      if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark);
+      if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark, needle?.tick);
       else if (taken) room.showHeld(radiograph, state.boneDark);
       else radiograph.fillRect(0, 0, radiograph.canvas.width, radiograph.canvas.height);
       drawn = shown;
     },
     /** Takes an exposure and draws it. */
-    expose(room, settings, pulses, state, taken) {
-      room.expose(radiograph, settings, pulses, state.boneDark);
+    expose(room, settings, pulses, state, taken, tick) {
+      room.expose(radiograph, settings, pulses, state.boneDark, tick);
       drawn = heldKey(state, taken);
     },
     /** Outlines, edge letters and names of what is shown, and where the shutters stand for the next exposure. */
-    mark(room, state, shown) {
+    mark(room, state, shown, marks) {
       const size = overlay.width;
       const scale = size / film.clientWidth;
       pen.clearRect(0, 0, size, size);
@@ -73,6 +74,7 @@ export function picture(onResize) {
       }
       if (shown) drawEdgeLetters(pen, shown, scale);
       if (shown?.labels) drawDogNames(pen, shown, scale);
+      if (marks) drawMarks(pen, (mm) => [size * (0.5 + mm[0] / fieldOf(shown)), size * (0.5 - mm[1] / fieldOf(shown))], scale, marks);
       if (state.byExposure) drawShutters(pen, nextField(state.beam, shown), scale);
     },
     /** Nothing drawn any more (the engine is gone): the next one starts afresh. */
@@ -81,6 +83,9 @@ export function picture(onResize) {
     },
   };
 }
+
+/** The width of what is shown, mm on the detector. */
+const fieldOf = (shown) => shown?.field_mm ?? DETECTOR_MM;
 
 /** Names the picture on the canvas: the number of an exposure, and its look. */
 const heldKey = (state, taken) => `exposure ${taken?.number} ${greys(state)}`;

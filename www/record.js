@@ -9,7 +9,8 @@ import { texts } from './texts.js';
 /** What of the state says where a picture was taken. */
 const PLACE = ['patient', 'level', 'side', 'oblique', 'tilt', 'rotation', 'tableX', 'tableZ'];
 
-/** Sets up the panel and keeps the record. `patient` is from `shaping`; `act`: `words()` after a change, `fail(sentence)`. */
+/** Sets up the panel and keeps the record. `patient` is from `shaping`; `act`: `words()` after a change, `fail(sentence)`, `tick()`
+ * of the attempt, `exposed()`, `marks()` over the picture. */
 export function exposureRecord(app, images, patient, act) {
   let taken = null;
   let dose = null;
@@ -25,11 +26,12 @@ export function exposureRecord(app, images, patient, act) {
     try {
       patient.aim();
       app.report = room.report();
-      images.expose(room, { ...state.beam, kind }, pulses, state, next);
+      images.expose(room, { ...state.beam, kind }, pulses, state, next, act.tick());
       taken = { ...next, dog: app.report.dog };
       number += 1;
       dose = room.dose();
-      images.mark(room, state, shownIn(state, app.report, taken));
+      act.exposed();
+      images.mark(room, state, shownIn(state, app.report, taken), act.marks());
     } catch (error) {
       act.fail(texts.loading.failedRun(reason(error)));
       return false;

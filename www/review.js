@@ -54,7 +54,8 @@ export function viewReview(app, steps, words) {
     },
     /** The learner has stopped turning. */
     settled() {
-      if (app.report && open() && !app.state.ownView) tick();
+      // In an injection the stages take the place of the steps.
+      if (app.report && open() && !app.state.ownView && !app.state.injection) tick();
       else if (app.report && open()) announce([]);
     },
     /** Self-test: show the checks for the view as it stands, and count it. */
@@ -62,7 +63,7 @@ export function viewReview(app, steps, words) {
       if (!app.report) return;
       test.used += 1;
       test.revealed = true;
-      if (app.state.ownView) announce([]);
+      if (app.state.ownView || app.state.injection) announce([]);
       else tick();
       words();
     },

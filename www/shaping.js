@@ -5,13 +5,15 @@ import { loadEngine, reason } from './room.js';
 import { texts } from './texts.js';
 
 /**
- * Keeps `app.room`. `act`: `offered()` once the engine's own lists are in `app.catalogue`, `made()` once the first patient stands,
+ * Keeps `app.room`. `act`: `offered()` once the engine's own lists are in `app.catalogue`, `made()` once the first patient stands, `shaped()` once another does,
  * `fail(sentence)`. Returns `{ start(), reshape(), aim(), stale(), whole(), ready() }`.
  */
 export function shaping(app, film, act) {
   // The patient that stands in the engine or is being shaped, and whether that is still going on.
   let shaped = '';
   let unfinished = false;
+  // What the engine is aimed at: telling it the same again would begin the attempt again.
+  let target = '';
 
   /** Loads the engine and shapes the first patient. Never throws: a failure is shown in the film. */
   async function start() {
@@ -35,6 +37,7 @@ export function shaping(app, film, act) {
     film.loading(texts.loading.patient(patient));
     await painted();
     app.room = new TeachingRoom(patient, level, side);
+    target = `${level} ${side}`;
     act.made();
     shaped = patient;
     unfinished = false;
@@ -59,6 +62,7 @@ export function shaping(app, film, act) {
       }
       unfinished = false;
       film.clear();
+      act.shaped();
       app.touch();
     } catch (error) {
       act.fail(texts.loading.failedRun(reason(error)));
@@ -71,12 +75,16 @@ export function shaping(app, film, act) {
     /** Turns the engine to where the page's state stands. */
     aim() {
       const { room, state } = app;
-      room.setTarget(state.level, state.side);
+      const wanted = `${state.level} ${state.side}`;
+      if (wanted !== target) room.setTarget(state.level, state.side);
+      target = wanted;
       room.setOrientation(state.oblique, state.tilt);
       room.setImageRotation(state.rotation);
       room.setTableShift(state.tableX, 0, state.tableZ);
       room.setWindow(state.contrast / 100, state.brightness / 100);
     },
+    /** The engine has taken another aim by itself. */
+    aimedAt: (level, side) => (target = `${level} ${side}`),
     /** Whether another patient is wanted than the one in the engine. */
     stale: () => Boolean(app.room) && shaped !== app.state.patient,
     /** Whether there is a patient with all bones. */

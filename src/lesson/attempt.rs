@@ -326,7 +326,7 @@ impl State {
                     _ => Aspirate::Nothing,
                 });
             }
-            Action::Inject { volume } => self.inject(interior, tick, volume)?,
+            Action::Inject { volume } => self.inject(case, interior, tick, volume)?,
             Action::Name { pattern } => {
                 let last = self.injected.last_mut().ok_or(ActionError::NothingInjected)?;
                 last.named = Some(pattern);
@@ -383,7 +383,13 @@ impl State {
         Ok(())
     }
 
-    fn inject(&mut self, interior: &Interior, tick: u32, volume: u32) -> Result<(), ActionError> {
+    fn inject(
+        &mut self,
+        case: &Case,
+        interior: &Interior,
+        tick: u32,
+        volume: u32,
+    ) -> Result<(), ActionError> {
         in_range("an injection", i64::from(volume), 1, i64::from(MOST_VOLUME), "hundredths of a millilitre")?;
         let needle = self.needle.as_ref().ok_or(ActionError::NoNeedle)?;
         if needle.depth_mm() == 0.0 {
@@ -391,7 +397,8 @@ impl State {
         }
         let tip = needle.tip().position;
         let now_s = seconds(tick);
-        let live = tick <= self.live_until && self.live_until > 0;
+        // A free picture is live by nature.
+        let live = !case.exposures || (tick <= self.live_until && self.live_until > 0);
         let aspirated = self.aspirated.is_some();
         self.stylet = false;
         // More at the same place adds to what is there.

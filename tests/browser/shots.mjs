@@ -3,9 +3,11 @@
 import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { open, setUp, settled } from './harness.mjs';
+import { align, mark, press, steerTo, turnTo, use } from './keyboard.mjs';
 
 const OUT = fileURLToPath(new URL('./shots/', import.meta.url));
 const L4 = '#patient=average&level=L4&side=left&start=1&oblique=-9&tilt=12';
+const NEEDLE = '#injection=on&patient=average&level=L4&side=left';
 const SHOTS = [
   { name: 'desk-1280', hash: L4, width: 1280, height: 800 },
   { name: 'desk-1280-light', hash: L4, width: 1280, height: 800, theme: 'light' },
@@ -28,6 +30,21 @@ const SHOTS = [
   { name: 'exposed-1280-first', hash: `${L4}&exposures=on`, width: 1280, height: 800 },
   { name: 'exposed-320', hash: `${L4}&exposures=on`, width: 320, height: 640, act: exposed },
   { name: 'exposed-768', hash: `${L4}&exposures=on`, width: 768, height: 1024, act: exposed },
+  { name: 'needle-1280-skin', hash: NEEDLE, width: 1280, height: 800, act: (page) => atTheSkin(page) },
+  { name: 'needle-1280-deep', hash: NEEDLE, width: 1280, height: 800, act: deep },
+  { name: 'needle-1280-lateral', hash: NEEDLE, width: 1280, height: 800, act: (page) => deep(page).then(() => press(page, 'l')) },
+  { name: 'needle-1280-contrast', hash: NEEDLE, width: 1280, height: 800, act: contrast },
+  { name: 'needle-1280-scored', hash: NEEDLE, width: 1280, height: 1400, act: scored },
+  { name: 'needle-1280-light', hash: NEEDLE, width: 1280, height: 800, theme: 'light', act: (page) => page.check('#side-left').then(() => deep(page)) },
+  { name: 'needle-1280-forced', hash: NEEDLE, width: 1280, height: 800, forcedColors: 'active', act: deep },
+  { name: 'needle-1280-self-test', hash: `${NEEDLE}&self-test=on`, width: 1280, height: 800, act: deep },
+  { name: 'needle-1280-exposed', hash: `${NEEDLE}&exposures=on`, width: 1280, height: 1300, act: (page) => atTheSkin(page, true) },
+  { name: 'needle-1280-place', hash: NEEDLE, width: 1280, height: 800, act: (page) => turnTo(page, { oblique: 23.8, tilt: -2 }).then(() => page.click('#stage-mark summary')).then(() => use(page, 'show-area', 'Space')).then(() => mark(page, [-15.4, -5.6])).then(() => page.click('#stage-place summary')).then(() => page.click('#needle .more summary')).then(() => use(page, 'mark')).then(() => page.evaluate(() => scrollTo(0, 0))) },
+  { name: 'needle-1680', hash: NEEDLE, width: 1680, height: 1000, act: deep },
+  { name: 'needle-1100', hash: NEEDLE, width: 1100, height: 800, act: deep },
+  { name: 'needle-768', hash: NEEDLE, width: 768, height: 1024, act: scored },
+  { name: 'needle-320', hash: NEEDLE, width: 320, height: 640, act: scored },
+  { name: 'needle-390', hash: NEEDLE, width: 390, height: 844, act: deep },
   { name: 'failed-1280', hash: L4, width: 1280, height: 800, broken: true },
   { name: 'failed-320', hash: L4, width: 320, height: 640, broken: true },
 ];
@@ -39,6 +56,43 @@ async function exposed(page) {
   await page.click('#spot');
   await page.locator('#turn-oblique').press('PageUp');
   for (let i = 0; i < 3; i++) await page.locator('#collimation-width').press('ArrowLeft');
+  await page.evaluate(() => scrollTo(0, 0));
+}
+
+/** Views kept, target marked, needle on the skin. */
+async function atTheSkin(page, spots = false) {
+  await turnTo(page, { oblique: 0, tilt: -2.1 });
+  await use(page, 'keep-true_ap');
+  await turnTo(page, { oblique: 23.8, tilt: -2 });
+  if (spots) await page.click('#spot');
+  await use(page, 'keep-oblique');
+  await mark(page, [-15.4, -5.6]);
+  await use(page, 'place');
+  if (spots) await page.click('#spot');
+  await page.evaluate(() => scrollTo(0, 0));
+}
+
+async function deep(page) {
+  await atTheSkin(page);
+  await align(page);
+  await steerTo(page, 55);
+  await page.evaluate(() => scrollTo(0, 0));
+}
+
+async function contrast(page) {
+  await deep(page);
+  await steerTo(page, 67.5);
+  await press(page, 'p');
+  await use(page, 'aspirate');
+  await use(page, 'inject-50');
+  await page.evaluate(() => scrollTo(0, 0));
+}
+
+async function scored(page) {
+  await contrast(page);
+  await use(page, 'pattern', 'ArrowDown');
+  await use(page, 'name');
+  await use(page, 'finish');
   await page.evaluate(() => scrollTo(0, 0));
 }
 

@@ -1,5 +1,7 @@
 // Every English sentence of the page. The sentences of the checks come from the engine with its report.
 
+import { needle } from './en-needle.js';
+
 const plural = (n, one, many) => `${n} ${Math.abs(n) === 1 ? one : many}`;
 const short = (deg) => `${Math.abs(Math.round(deg * 10) / 10)}°`;
 const spoken = (deg) => plural(Math.abs(Math.round(deg * 10) / 10), 'degree', 'degrees');
@@ -249,6 +251,8 @@ export const texts = {
     head: 'head',
     feetEnd: 'feet',
   },
+
+  needle,
 
   notice: {
     dismiss: 'Close this message',

@@ -1,0 +1,168 @@
+// The injection stage by stage: the one in hand open, those done closed with their result. What is done follows from the engine's report alone.
+
+import { contrastControl } from './contrast.js';
+import { make, say, segments } from './page.js';
+import { markTable } from './marks-table.js';
+import { texts } from './texts.js';
+
+const GAUGES = ['22', '25'];
+const LENGTHS_MM = [90, 127];
+const APPROACHES = ['subpedicular', 'infraneural'];
+const FIRST_ADVANCE_MM = 8;
+const DEEP_MM = 30;
+
+const last = (list) => list.at(-1);
+
+// Whether a stage is done, and its result in words. `told`: whether readings may be told.
+const STAGES = [
+  { id: 'true_ap', done: (r) => r.kept.includes('true_ap'), result: (r, told, marks) => (told ? marks('true_ap') : texts.needle.stage.list.true_ap.kept) },
+  { id: 'oblique', done: (r) => r.kept.includes('oblique'), result: (r, told, marks) => (told ? marks('oblique') : texts.needle.stage.list.oblique.kept) },
+  { id: 'mark', done: (r) => Boolean(r.mark_mm) || Boolean(r.needle), result: (r, told, marks) => (told ? marks('target') : texts.needle.stage.list.mark.done) },
+  { id: 'place', done: (r) => Boolean(r.needle), result: (r) => (r.needle ? texts.needle.stage.placed(r.needle) : '') },
+  { id: 'align', done: (r) => r.needle?.depth_mm >= FIRST_ADVANCE_MM, result: () => texts.needle.stage.done },
+  { id: 'steer', done: (r) => r.needle?.depth_mm >= DEEP_MM, result: (r) => (r.needle ? texts.needle.stage.list.steer.done(r.needle.depth_mm) : '') },
+  { id: 'depth', done: (r) => r.aspirated !== null || r.injected.length > 0, result: (r, told, marks) => (told ? marks('depth') : texts.needle.stage.done) },
+  { id: 'contrast', done: (r) => last(r.injected)?.pattern === 'perineural', result: (r, told, marks) => marks('contrast') },
+  { id: 'finish', done: (r) => r.finished, result: (r, told, marks) => marks(null) },
+];
+
+/** Builds the list in `holder`. `act`: `do(action)`, `keep(view)`, `mark()`, `showArea(on)`, `finish()`. Returns `update`. */
+export function stageList(holder, act) {
+  const t = texts.needle.stage;
+  const button = (text, onClick, cls = 'button') => {
+    const element = make('button', { type: 'button', class: cls }, text);
+    element.addEventListener('click', onClick);
+    return element;
+  };
+  const parts = Object.fromEntries(STAGES.map((s) => [s.id, stage(s)]));
+  holder.replaceChildren(...STAGES.map((s) => parts[s.id].item));
+
+  // Views to keep.
+  const keeps = ['true_ap', 'oblique'].map((view) => {
+    const element = button(t.keep(view), () => act.keep(view), 'button strong');
+    element.id = `keep-${view}`;
+    const now = make('p', { class: 'view-now' });
+    parts[view].body.append(now, element);
+    return [view, element, now];
+  });
+  const keepLateral = button(t.keep('lateral'), () => act.keep('lateral'));
+  keepLateral.id = 'keep-lateral';
+  parts.depth.body.append(keepLateral);
+
+  // The mark.
+  const mark = button(t.mark, () => act.mark(), 'button strong');
+  mark.id = 'mark';
+  const area = make('input', { type: 'checkbox', id: 'show-area' });
+  area.addEventListener('change', () => act.showArea(area.checked));
+  const areaTick = make('label', { class: 'tick' }, area, make('span', {}, t.showArea));
+  parts.mark.body.append(make('div', { class: 'row' }, mark, areaTick));
+
+  // The needle.
+  const choice = { gauge: '22', length_mm: 127 };
+  const field = (name, legend, options, onPick) => {
+    const box = make('div', { class: 'segments' });
+    const show = segments(box, name, options, onPick);
+    return { element: make('fieldset', { class: 'choice' }, make('legend', {}, legend), box), show };
+  };
+  const gauge = field('gauge', t.gauge, GAUGES.map((g) => [g, t.gaugeName(g)]), (g) => {
+    choice.gauge = g;
+    showChoice();
+  });
+  const length = field('length', t.length, LENGTHS_MM.map((mm) => [String(mm), t.lengthName(mm)]), (mm) => {
+    choice.length_mm = Number(mm);
+    showChoice();
+  });
+  const approach = field('approach', t.approach, APPROACHES.map((a) => [a, t.approachName[a]]), (way) => act.do({ do: 'choose', approach: way }));
+  approach.element.classList.add('wide');
+  const colour = make('p', { class: 'quiet' });
+  const showChoice = () => {
+    gauge.show(choice.gauge);
+    length.show(String(choice.length_mm));
+    say(colour, t.hubColour(choice.gauge));
+  };
+  showChoice();
+  const place = button(t.place, () => act.do({ do: 'place', ...choice }), 'button strong');
+  place.id = 'place';
+  const remove = button(t.remove, () => act.do({ do: 'remove' }), 'button plain');
+  remove.id = 'remove';
+  parts.mark.body.prepend(approach.element);
+  parts.place.body.append(make('div', { class: 'row' }, gauge.element, length.element), colour, make('div', { class: 'row' }, place, remove));
+
+  const met = make('ol', { class: 'met', id: 'met' });
+  parts.steer.body.append(make('h4', { class: 'met-heading' }, texts.needle.hand.met), met);
+  const contrast = contrastControl(parts.contrast.body, act);
+  const finish = button(t.finish, act.finish, 'button strong');
+  finish.id = 'finish';
+  parts.finish.body.append(finish);
+  const table = markTable(parts.finish.body);
+
+  let openFor = '';
+  return {
+    /** Shows the report. `told`: whether readings and marks may be told before the end. Returns the stage in hand. */
+    update(state, report, score, { told, marking, showArea, viewNow }) {
+      const current = (!report.finished && STAGES.find((s) => !s.done(report))) || STAGES.at(-1);
+      const worth = (id) => {
+        const share = id === null ? score?.total : score?.steps.find((s) => s.id === id)?.score;
+        return share === null || share === undefined ? t.done : t.marks(share);
+      };
+      for (const s of STAGES) {
+        const done = s.done(report);
+        parts[s.id].show(state, done ? 'done' : s === current ? 'current' : 'later', done ? s.result(report, told || report.finished, told || report.finished ? worth : () => t.done) : '');
+      }
+      // Another stage has come up: it opens and the others close. Otherwise the learner's own opening stands.
+      const now = `${current.id} ${report.finished}`;
+      if (openFor !== now) {
+        openFor = now;
+        for (const s of STAGES) parts[s.id].details.open = s === current;
+      }
+      for (const [view, element, now] of keeps) {
+        say(element, report.kept.includes(view) ? t.keepAgain(view) : t.keep(view));
+        say(now, viewNow(view));
+        now.hidden = now.textContent === '';
+      }
+      say(keepLateral, report.kept.includes('lateral') ? t.keepAgain('lateral') : t.keep('lateral'));
+      say(mark, marking ? t.marking : t.mark);
+      mark.setAttribute('aria-pressed', String(marking));
+      areaTick.hidden = state.selfTest;
+      area.checked = showArea;
+      approach.element.hidden = state.level === 'S1';
+      approach.show(report.approach);
+      say(place, report.needle ? t.placeAgain : t.place);
+      remove.hidden = !report.needle;
+      const lines = report.met.length ? report.met.map(texts.needle.met) : [texts.needle.hand.nothingMet];
+      if (met.dataset.now !== lines.join('|')) {
+        met.dataset.now = lines.join('|');
+        met.replaceChildren(...lines.map((line, i) => make('li', { class: report.met[i]?.harm ? 'harm' : '' }, line)));
+      }
+      contrast.update(report);
+      finish.hidden = report.finished;
+      table.update(score, told || report.finished, report.exposures);
+      return current.id;
+    },
+    contrast,
+  };
+
+  function stage({ id }) {
+    const words = t.list[id];
+    const title = make('span', { class: 'stage-title' }, words.title);
+    const result = make('span', { class: 'stage-result' });
+    const phase = make('span', { class: 'unseen' });
+    const text = make('p', {});
+    const body = make('div', { class: 'stage-body' }, text);
+    const details = make('details', {}, make('summary', {}, make('span', { class: 'stage-mark', 'aria-hidden': 'true' }), title, phase, result), body);
+    const item = make('li', { class: 'stage', id: `stage-${id}` }, details);
+    return {
+      item,
+      body,
+      details,
+      show(state, now, outcome) {
+        item.dataset.phase = now;
+        if (now === 'current') item.setAttribute('aria-current', 'step');
+        else item.removeAttribute('aria-current');
+        say(text, typeof words.act === 'function' ? words.act(state) : words.act);
+        say(result, outcome);
+        say(phase, `, ${t[now]}`);
+      },
+    };
+  }
+}
