@@ -49,7 +49,8 @@ impl PosteriorArch {
         let g = 0.65 + 0.35 * stout;
         let lifted = 3.0 * (stout - 1.0).max(0.0) - 0.5;
         let root = [px + d.pedicle_width_mm / 2.0 - 1.5 * k, wall + 8.0 * k, pz + lifted * k];
-        let out = d.transverse_span_mm / 2.0 - 2.2 * k * stout - root[0];
+        let blunt = 2.2 * stout.min(1.0) + 0.7 * (stout - 1.0).max(0.0);
+        let out = d.transverse_span_mm / 2.0 - blunt * k - root[0];
         let rise = if stout > 1.2 { 4.0 } else { 1.5 } * k;
         let lean = out * 0.22;
 
