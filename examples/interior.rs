@@ -7,6 +7,7 @@ use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
 use downbeam::anatomy::tissues::TissueKind;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
+use downbeam::view::criteria::{Target, facet_place, image_axes};
 use glam::DVec3;
 
 fn main() {
@@ -91,6 +92,32 @@ fn main() {
                     let arm = CArm::at_degrees(oblique, tilt).unwrap();
                     let view = Projection::new(&arm, l.centre);
                     print!(" {:.0}", open_area(&interior, area, &view));
+                }
+                println!();
+                let Some(area) = interior.foramen(level, Side::Left).and_then(|f| f.infraneural.clone())
+                else {
+                    continue;
+                };
+                print!("  {level} infraneural open area:");
+                for oblique in [20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 55.0] {
+                    let l = interior.level(level);
+                    let below = interior.level(level.below().unwrap());
+                    let tilt = (-below.upper_plate.normal.y).asin().to_degrees();
+                    let arm = CArm::at_degrees(oblique, tilt).unwrap();
+                    let view = Projection::new(&arm, l.centre);
+                    let target = Target { level, side: Side::Left };
+                    let place = facet_place(&view, &interior, target).unwrap();
+                    let plate = below.upper_plate;
+                    let axes = image_axes(&view, &plate);
+                    let span = |x: f64| view.project(plate.centre + plate.left * x).dot(axes.left);
+                    let tip = view.project(below.side(Side::Left).superior_process_tip).dot(axes.left);
+                    let half = (span(plate.half_width) - span(-plate.half_width)) / 2.0;
+                    print!(
+                        " {oblique:.0}: {:.0} mm2 offset {:.0} mid {:.0};",
+                        open_area(&interior, &area, &view),
+                        place.offset_percent,
+                        100.0 * (tip - span(0.0)) / half
+                    );
                 }
                 println!();
             }

@@ -8,6 +8,7 @@ pub mod landmarks;
 pub mod names;
 pub mod nerves;
 pub mod patient;
+pub mod patient_spec;
 mod pelvis;
 mod place;
 mod posterior_arch;

@@ -160,8 +160,9 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
     let under = offset(&root.course, &own, -1.0);
     let plate = below.upper_plate;
     let plate_z = own(plate.centre + plate.back * plate.half_depth).z;
-    // The upright stands where the needle's way begins: outside dura and traversing root, beside the articular process.
-    let upright = sac_edge(nerves, &frame, plate_z) + TRAVERSING_ROOT_MM * k;
+    // The upright stands outside dura and traversing root, and not far medial of the pedicle's 6 o'clock.
+    let upright =
+        (sac_edge(nerves, &frame, plate_z) + TRAVERSING_ROOT_MM * k).max(pedicle.x - 0.5 * half_width);
     let outer = crossing(&under, |p| p.y - plate_z).unwrap_or(DVec2::new(edge + 6.0 * k, plate_z));
     let head = crossing(&under, |p| upright - p.x).map_or(base - 4.0 * k, |p| p.y);
     let infraneural = [DVec2::new(upright, plate_z), outer, DVec2::new(upright, head)]

@@ -37,7 +37,10 @@ const GANGLION_HALF_WIDTH_MM: [f64; 5] = [2.18, 2.28, 2.50, 2.61, 2.91];
 /// Half length of the ganglion, L1 … L5 (Silav 2016).
 const GANGLION_HALF_LENGTH_MM: [f64; 5] = [2.70, 2.92, 3.62, 3.99, 5.42];
 /// Ganglion's middle from the pedicle's, in half pedicle widths outwards, L1 … L5 (zones of Silverstein 2015).
-const GANGLION_ZONE: [f64; 5] = [-0.30, -0.30, -0.30, -0.25, 0.10];
+const GANGLION_ZONE: [f64; 5] = [-0.30, -0.30, -0.30, -0.25, 0.05];
+/// Ganglion lower under the pedicle than the gap alone would put it, L1 … L5, mm. Derived: keeps the L5 root's descent near the published
+/// take-off in spite of its wide pedicle.
+const GANGLION_DROP_MM: [f64; 5] = [0.0, 0.0, 0.0, 0.0, 1.5];
 
 /// A point of a course.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -128,15 +131,17 @@ pub(super) fn build(levels: &[LevelLandmarks; 7], vertebrae: &[Vertebra; 6], sca
     Nerves { sac: sac(levels, vertebrae, scale), roots }
 }
 
-/// Half extents of a pedicle's ring in the frontal plane of its vertebra, mm: (across, up).
-fn frontal_extent(level: &LevelLandmarks, frame: &Rigid, side: Side) -> (f64, f64) {
+/// Half axes of the frontal section through a pedicle's isthmus, mm: (across, up). The axis converges, so that the section is wider
+/// than the ring.
+fn frontal_section(level: &LevelLandmarks, frame: &Rigid, side: Side) -> (f64, f64) {
     let ring = &level.side(side).pedicle;
-    ((frame.rotation.transpose() * ring.across).x.abs(), ring.up.length())
+    let seen = (frame.rotation.transpose() * ring.across).x.abs();
+    (ring.across.length_squared() / seen, ring.up.length())
 }
 
 /// Where the L5 nerve crosses the front edge of the sacrum's wing, and where it has gone down before it: in the sacrum's frame, left
 /// side, mm at average size. Memory.
-const OVER_WING_MM: [[f64; 3]; 2] = [[27.0, -9.5, -3.0], [26.0, -20.0, -28.0]];
+const OVER_WING_MM: [[f64; 3]; 2] = [[30.0, -14.0, 1.0], [28.0, -23.0, -28.0]];
 
 /// `over_sacrum` is the sacrum's frame for the nerve that runs over it; the others go out into the psoas.
 fn lumbar_root(
@@ -150,7 +155,7 @@ fn lumbar_root(
     let frame = frame_of(level);
     let [px, _, pz] = d.pedicle_centre_mm();
     let wall = d.posterior_wall_mm();
-    let (across, tall) = frontal_extent(level, &frame, side);
+    let (across, tall) = frontal_section(level, &frame, side);
     let at = |v: DVec3| frame.point(DVec3::new(v.x * side.sign(), v.y, v.z));
     let radius = ROOT_RADIUS_MM * k;
     let (half_width, half_length) = (GANGLION_HALF_WIDTH_MM[row] * k, GANGLION_HALF_LENGTH_MM[row] * k);
@@ -166,7 +171,11 @@ fn lumbar_root(
     // The ganglion hangs under the ring at the same gap.
     let zone = GANGLION_ZONE[row];
     let bottom = pz - tall * libm::sqrt(1.0 - zone * zone);
-    let centre = DVec3::new(px + zone * across, y, bottom - PEDICLE_GAP_MM * k - half_width * 1.4);
+    let centre = DVec3::new(
+        px + zone * across,
+        y,
+        bottom - (PEDICLE_GAP_MM + GANGLION_DROP_MM[row]) * k - half_width * 1.15,
+    );
     let along = (centre - passing).normalize();
     let (s, c) = libm::sincos(NERVE_DESCENT_DEG.to_radians());
     let onwards = |length: f64, forwards: f64| centre + DVec3::new(s * length, -forwards, -c * length) * k;
@@ -175,7 +184,7 @@ fn lumbar_root(
     let end = outside + DVec3::new(5.0, -8.0, -24.0) * k;
     // The straight way from the passing to the ganglion would cut the corner under the ring: the whole root moves off by that.
     let pedicle = DVec3::new(px, y, pz);
-    let nearest = (0..=20)
+    let nearest = (0..=24)
         .map(|i| passing.lerp(centre, f64::from(i) / 20.0) - pedicle)
         .map(|r| ellipse_distance(r.x / across, r.z / tall, across, tall) - radius * 1.1)
         .fold(f64::INFINITY, f64::min);
@@ -245,7 +254,7 @@ fn sac(levels: &[LevelLandmarks; 7], vertebrae: &[Vertebra; 6], k: f64) -> Vec<S
         let half_depth = d.canal_depth_mm * 0.37;
         let y = wall + d.canal_depth_mm * 0.475;
         // The pedicles' medial walls open backwards by their axial angle; the sac's widest place lies behind the isthmus.
-        let (across, _) = frontal_extent(&levels[i], &frame, Side::Left);
+        let (across, _) = frontal_section(&levels[i], &frame, Side::Left);
         let opening = libm::tan(d.pedicle_axial_deg.to_radians()) * (y - py);
         let medial = px - across + opening.max(0.0);
         let half_width = (medial - DURA_GAP_MM * k).min(d.interpedicular_mm * 0.39);

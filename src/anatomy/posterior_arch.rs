@@ -47,9 +47,10 @@ impl PosteriorArch {
         // The stoutness is that of the transverse process's root; it wears off outwards.
         let stout = d.transverse_stoutness;
         let g = 0.65 + 0.35 * stout;
-        let root = [px + d.pedicle_width_mm / 2.0 - 1.5 * k, wall + 8.0 * k, pz - 0.5 * k];
+        let lifted = 3.0 * (stout - 1.0).max(0.0) - 0.5;
+        let root = [px + d.pedicle_width_mm / 2.0 - 1.5 * k, wall + 8.0 * k, pz + lifted * k];
         let out = d.transverse_span_mm / 2.0 - 2.2 * k * stout - root[0];
-        let rise = if stout > 1.2 { 5.0 } else { 1.5 } * k;
+        let rise = if stout > 1.2 { 4.0 } else { 1.5 } * k;
         let lean = out * 0.22;
 
         let spinous_tip = [0.0, lamina_back + d.spinous_length_mm, lamina_z - 7.5 * k];

@@ -225,10 +225,12 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
         // Transverse process: root, waist, slightly clubbed tip, leaning back.
         let f = d.transverse_stoutness;
         let g = 0.65 + 0.35 * f;
+        // A stouter process is thicker more than it is tall: its lower edge stays at the pedicle's, where needles pass.
+        let tall = f.min(1.0) + 0.5 * (f - 1.0).max(0.0);
         let [root, mid, end] = arch.transverse;
         let [waist, cap] = arch.transverse_half_thin_mm;
         for (a, b, tall, thin, blend) in [
-            (root, mid, [6.4 * f, 4.6 * g], [4.2 * f * k, waist], 3.2 * k),
+            (root, mid, [6.4 * tall, 4.6 * g], [4.2 * f * k, waist], 3.2 * k),
             (mid, end, [4.6 * g, 4.0 * g], [waist, cap], CHAIN_BLEND_MM),
         ] {
             let shape = place.strut(a, b, [0.0, 0.0, 1.0], tall.map(|x| x * k), thin, false);

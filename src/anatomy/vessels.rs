@@ -49,7 +49,7 @@ const MEDULLARY_RIGHT_SHARE: f64 = 0.2;
 /// Half the calibre of a radiculomedullary artery, mm. Memory: about 1 mm across.
 const MEDULLARY_RADIUS_MM: f64 = 0.5;
 /// Veins in a lumbar foramen, and their half calibre, mm. Derived, see above.
-const LUMBAR_VEINS: (usize, f64) = (6, 1.15);
+const LUMBAR_VEINS: (usize, f64) = (3, 0.9);
 /// The same at S1.
 const SACRAL_VEINS: (usize, f64) = (3, 1.15);
 

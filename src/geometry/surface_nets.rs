@@ -14,12 +14,16 @@
 //! Source of the idea: Gibson 1998, "Constrained elastic surface nets"; one vertex a sheet after Nielson 2004, "Dual
 //! marching cubes" (both from memory).
 
+mod mend;
+mod pattern;
+
+use self::mend::mend;
+use self::pattern::{EDGE_CORNERS, PATTERNS, Pattern, edge_between, offset};
 use super::lattice::{BLOCK, Block, Lattice};
 use super::mesh::Mesh;
 use super::sdf::{DrumSurface, Shape};
 use super::solid::{Active, Solid};
 use glam::Vec3;
-use std::sync::LazyLock;
 
 /// Directions whose sum and products cancel, so that the samples' weighted sum is the gradient.
 const TETRAHEDRON: [Vec3; 4] = [
@@ -43,73 +47,6 @@ pub enum Surface {
     Marrow,
 }
 
-/// Offset of corner `c`: bit 0 is x, bit 1 y, bit 2 z.
-const fn offset(c: usize) -> [usize; 3] {
-    [c & 1, (c >> 1) & 1, (c >> 2) & 1]
-}
-
-/// The two corners of each of a cell's twelve edges; edges 0-3 run along x, 4-7 along y, 8-11 along z.
-const EDGE_CORNERS: [[usize; 2]; 12] =
-    [[0, 1], [2, 3], [4, 5], [6, 7], [0, 2], [1, 3], [4, 6], [5, 7], [0, 4], [1, 5], [2, 6], [3, 7]];
-
-/// The corners of each face in order around it.
-const FACES: [[usize; 4]; 6] =
-    [[0, 2, 6, 4], [1, 3, 7, 5], [0, 1, 5, 4], [2, 3, 7, 6], [0, 1, 3, 2], [4, 5, 7, 6]];
-
-fn edge_between(a: usize, b: usize) -> usize {
-    (0..12).find(|&e| EDGE_CORNERS[e] == [a.min(b), a.max(b)]).unwrap_or_default()
-}
-
-/// For each of the 256 sign patterns: the sheet of each crossed edge, how many sheets, and the sheets of the two links of
-/// each ambiguous face.
-struct Pattern {
-    sheet: [u8; 12],
-    sheets: u8,
-    ambiguous: [Option<[u8; 2]>; 6],
-}
-
-static PATTERNS: LazyLock<Vec<Pattern>> = LazyLock::new(|| (0..256).map(pattern).collect());
-
-/// The pairs of crossed edges that a face links.
-fn links(signs: usize, face: [usize; 4]) -> Vec<[usize; 2]> {
-    let inside = |c: usize| signs >> c & 1 == 1;
-    let crossed: Vec<usize> = (0..4).filter(|&i| inside(face[i]) != inside(face[(i + 1) % 4])).collect();
-    let edge = |i: usize| edge_between(face[i % 4], face[(i + 1) % 4]);
-    match crossed.len() {
-        2 => vec![[edge(crossed[0]), edge(crossed[1])]],
-        // The two edges that meet at each inside corner belong together.
-        4 => (0..4).filter(|&i| inside(face[i])).map(|i| [edge(i + 3), edge(i)]).collect(),
-        _ => Vec::new(),
-    }
-}
-
-fn pattern(signs: usize) -> Pattern {
-    let mut group: [usize; 12] = std::array::from_fn(|e| e);
-    for face in FACES {
-        for [a, b] in links(signs, face) {
-            let (from, to) = (group[a], group[b]);
-            group.iter_mut().filter(|g| **g == from).for_each(|g| *g = to);
-        }
-    }
-    let mut names: Vec<usize> = Vec::new();
-    let mut sheet = [u8::MAX; 12];
-    for e in 0..12 {
-        let [a, b] = EDGE_CORNERS[e];
-        if (signs >> a & 1) != (signs >> b & 1) {
-            let at = names.iter().position(|&g| g == group[e]).unwrap_or_else(|| {
-                names.push(group[e]);
-                names.len() - 1
-            });
-            sheet[e] = at as u8;
-        }
-    }
-    let ambiguous = FACES.map(|face| match links(signs, face)[..] {
-        [first, second] => Some([sheet[first[0]], sheet[second[0]]]),
-        _ => None,
-    });
-    Pattern { sheet, sheets: names.len() as u8, ambiguous }
-}
-
 /// Extracts one surface of a sampled solid.
 pub fn extract(solid: &Solid, lattice: &Lattice, surface: Surface) -> Mesh {
     let mut build = Build {
@@ -130,7 +67,7 @@ pub fn extract(solid: &Solid, lattice: &Lattice, surface: Surface) -> Mesh {
     for block in &lattice.blocks {
         build.triangles(block);
     }
-    build.mend();
+    mend(&mut build.mesh, &build.doubled);
     build.mesh
 }
 
@@ -331,30 +268,6 @@ impl Build<'_> {
             {
                 self.doubled
                     .push([self.first_vertex[index] + u32::from(a), self.first_vertex[there] + u32::from(c)]);
-            }
-        }
-    }
-
-    /// Gives the second pair of triangles of each doubled edge a vertex of its own in the middle.
-    fn mend(&mut self) {
-        for [a, b] in std::mem::take(&mut self.doubled) {
-            let mesh = &mut self.mesh;
-            let middle = mesh.positions.len() as u32;
-            let mean = |list: &[Vec3]| (list[a as usize] + list[b as usize]) * 0.5;
-            mesh.positions.push(mean(&mesh.positions));
-            mesh.normals.push(mean(&mesh.normals).normalize_or(Vec3::Z));
-            if self.surface == Surface::Outer {
-                mesh.tags.push(mesh.tags[a as usize]);
-            }
-            for [from, to] in [[a, b], [b, a]] {
-                // The last triangle with this half-edge; its partner in the other direction is taken the same way.
-                let found =
-                    mesh.triangles.iter().rposition(|t| (0..3).any(|e| t[e] == from && t[(e + 1) % 3] == to));
-                if let Some(at) = found {
-                    let t = mesh.triangles[at];
-                    mesh.triangles[at] = t.map(|i| if i == to { middle } else { i });
-                    mesh.triangles.push(t.map(|i| if i == from { middle } else { i }));
-                }
             }
         }
     }

@@ -3,6 +3,7 @@
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::names::Level;
 use crate::needle::device::Medium;
+use crate::view::best_view::ViewKind;
 use crate::view::criteria::Target;
 use crate::view::tolerance::{Tolerance, Tolerances};
 use serde::{Deserialize, Serialize};
@@ -52,6 +53,14 @@ impl Case {
             views: Tolerances::default(),
             needle: NeedleTolerances::default(),
             par: Par::default(),
+        }
+    }
+
+    /// Which oblique the approach wants: steeper for the way under the root.
+    pub fn oblique(&self, approach: Approach) -> ViewKind {
+        match (approach, self.target.level) {
+            (Approach::Infraneural, level) if level != Level::S1 => ViewKind::SteepOblique,
+            _ => ViewKind::Oblique,
         }
     }
 

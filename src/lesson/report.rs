@@ -5,6 +5,7 @@ use super::case::Case;
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Level;
+use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::needle::compartment::Pattern;
 use crate::needle::contact::Contact;
@@ -12,6 +13,7 @@ use crate::needle::device::{Device, Medium};
 use crate::needle::reading::{Clock, Coaxial, LateralReading, clock, coaxial, lateral, off_mark_mm};
 use crate::needle::shaft::Needle;
 use crate::view::best_view::ViewKind;
+use crate::view::report::{Criterion, criteria_of_view, criterion};
 use glam::{DVec2, DVec3};
 use serde::Serialize;
 
@@ -114,6 +116,8 @@ pub struct ProcedureReport {
     pub aspirated: Option<Aspirate>,
     /// Injections, in order.
     pub injected: Vec<InjectionReport>,
+    /// The criteria of the oblique view that the approach wants, in the present view.
+    pub oblique: Vec<Criterion>,
     /// The next thing to do, in words.
     pub hint: String,
     /// Finished.
@@ -122,13 +126,9 @@ pub struct ProcedureReport {
     pub actions: usize,
 }
 
-/// Says it, with the beam as it stands in `view`.
-pub fn procedure_report(
-    attempt: &Attempt,
-    interior: &Interior,
-    view: &Projection,
-    tick: u32,
-) -> ProcedureReport {
+/// Says it, with the C-arm as it stands.
+pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick: u32) -> ProcedureReport {
+    let view = &view_of(arm, &attempt.case, interior);
     let (case, state) = (&attempt.case, &attempt.state);
     let on_plane = state.mark.and_then(|mark| {
         let beam = view_of(&mark.arm, case, interior);
@@ -169,6 +169,9 @@ pub fn procedure_report(
                 sign: i.named.map(|_| i.bolus.compartment.pattern().sign()),
             })
             .collect(),
+        oblique: criteria_of_view(case.target.level, case.oblique(state.approach))
+            .map(|id| criterion(interior, case.target, arm, id, &case.views))
+            .to_vec(),
         hint: hint(case, state, interior, view),
         finished: state.finished,
         actions: attempt.log.len(),

@@ -189,9 +189,11 @@ fn kept_view(case: &Case, interior: &Interior, state: &State, kind: ViewKind) ->
         (None, Some(arm)) => (arm, true),
         (None, None) => return (None, format!("Set up the {} view and keep it.", kind.in_words())),
     };
-    let worst = view_score(interior, case.target, kind, &arm, &case.views);
+    // What is kept as the oblique is measured as the oblique that the approach wants.
+    let measured = if kind == ViewKind::Oblique { case.oblique(state.approach) } else { kind };
+    let worst = view_score(interior, case.target, measured, &arm, &case.views);
     let mut reason = if worst.score >= 1.0 {
-        format!("The {} view is right: all its criteria are within their tolerance.", kind.in_words())
+        format!("The {} view is right: all its criteria are within their tolerance.", measured.in_words())
     } else {
         format!("{}: {}", worst.name, worst.sentence)
     };
@@ -455,7 +457,8 @@ fn cost(kind: ContactKind) -> (f64, f64) {
     match kind {
         ContactKind::Root | ContactKind::Ganglion => (0.4, 1.0),
         ContactKind::Dura => (0.6, 1.0),
-        ContactKind::Vessel => (0.1, 0.4),
+        // Cannot be foreseen: drawn back from, it costs nothing.
+        ContactKind::Vessel => (0.0, 0.4),
         ContactKind::Disc => (0.4, 0.6),
         ContactKind::Peritoneum => (0.7, 1.0),
         ContactKind::Skin | ContactKind::Fascia | ContactKind::Bone => (0.0, 0.0),

@@ -2,7 +2,8 @@
 //! held inside the machine's ranges.
 
 use super::criteria::{
-    Target, facet_place, foramen_offset_mm, lateral_place, plate_angle, spinous_offset_percent,
+    Target, facet_place, foramen_offset_mm, lateral_place, plate_angle, process_at_mid_plate_percent,
+    spinous_offset_percent,
 };
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Level;
@@ -18,10 +19,12 @@ pub enum ViewKind {
     TrueAp,
     Oblique,
     Lateral,
+    /// For the way under the root: steeper, until the articular process below halves the disc.
+    SteepOblique,
 }
 
 impl ViewKind {
-    /// All of them.
+    /// Those that a report lists; the steep oblique belongs to one approach only.
     pub const ALL: [Self; 3] = [Self::TrueAp, Self::Oblique, Self::Lateral];
 
     /// Such as `true AP`.
@@ -30,6 +33,7 @@ impl ViewKind {
             Self::TrueAp => "true AP",
             Self::Oblique => "oblique",
             Self::Lateral => "lateral",
+            Self::SteepOblique => "steep oblique",
         }
     }
 
@@ -39,6 +43,7 @@ impl ViewKind {
             Self::TrueAp => "true_ap",
             Self::Oblique => "oblique",
             Self::Lateral => "lateral",
+            Self::SteepOblique => "steep_oblique",
         }
     }
 }
@@ -66,13 +71,18 @@ pub struct BestView {
 /// The two errors of a view, each about one degree a unit.
 fn errors(interior: &Interior, target: Target, kind: ViewKind, view: &Projection) -> [f64; 2] {
     let level = interior.level(target.level);
-    let squared = plate_angle(view, &level.upper_plate).to_degrees();
+    let below = target.level.below().filter(|_| kind == ViewKind::SteepOblique);
+    let plate = below.map_or(&level.upper_plate, |below| &interior.level(below).upper_plate);
+    let squared = plate_angle(view, plate).to_degrees();
     let turn = match kind {
         ViewKind::TrueAp => spinous_offset_percent(view, level),
         ViewKind::Oblique if target.level == Level::S1 => {
             foramen_offset_mm(view, interior, target.side).map_or(f64::NAN, |o| o[0] * 2.0)
         }
         ViewKind::Oblique => facet_place(view, interior, target).map_or(f64::NAN, |f| f.offset_percent),
+        ViewKind::SteepOblique => {
+            process_at_mid_plate_percent(view, interior, target).map_or(f64::NAN, |offset| 0.4 * offset)
+        }
         // Squaring by tilt brings the two pedicles to one height; the oblique brings them to one depth.
         ViewKind::Lateral => lateral_place(view, interior, target.level).pedicles_mm[0] * 2.0,
     };
@@ -91,6 +101,7 @@ pub fn best_view(interior: &Interior, target: Target, kind: ViewKind, arm: &CArm
         ViewKind::TrueAp => &[0.0, 10.0, -10.0],
         ViewKind::Oblique if target.level == Level::S1 => &[6.0, 0.0, 15.0],
         ViewKind::Oblique => &[22.0, 30.0, 12.0, 40.0],
+        ViewKind::SteepOblique => &[35.0, 45.0, 25.0],
         ViewKind::Lateral => &[90.0, 84.0, 96.0],
     };
     let mut best = ([0.0, 0.0], f64::INFINITY);

@@ -9,6 +9,8 @@
 //!   the pedicle's 6 o'clock.
 //! - *lateral*: how far apart the two pedicle centres fall, mm at the target's depth; likewise the crests and the edges of the
 //!   posterior wall.
+//! - *process at mid plate* (the way under the root): the same tip's offset from the middle of its own vertebra's upper end plate, over
+//!   half the plate's projected width, percent; *squared below* is said of that plate. Common practice, no source.
 //! - *foramen aligned* (S1): anterior over posterior first foramen, mm at the target's depth. Common practice, no source.
 //!
 //! Rotation from an AP view, with the magnification of each depth taken out: Stokes 1986, Spine 11:702 (formula from memory):
@@ -40,6 +42,8 @@ pub enum CriterionId {
     FacetUnderPedicle,
     Lateral,
     ForamenAligned,
+    ProcessAtMidPlate,
+    SquaredBelow,
 }
 
 impl CriterionId {
@@ -51,6 +55,8 @@ impl CriterionId {
             Self::FacetUnderPedicle => "Articular process under the pedicle",
             Self::Lateral => "Left and right superimposed",
             Self::ForamenAligned => "Sacral foramina over each other",
+            Self::ProcessAtMidPlate => "Articular process at the middle of the end plate",
+            Self::SquaredBelow => "End plate below squared",
         }
     }
 
@@ -58,7 +64,8 @@ impl CriterionId {
     pub fn unit(self) -> &'static str {
         match self {
             Self::SpinousCentred => "% of pedicle spacing",
-            Self::Squared => "degrees",
+            Self::Squared | Self::SquaredBelow => "degrees",
+            Self::ProcessAtMidPlate => "% of half the end plate",
             Self::FacetUnderPedicle => "% of pedicle width",
             Self::Lateral | Self::ForamenAligned => "mm",
         }
@@ -171,6 +178,18 @@ pub fn facet_place(view: &Projection, interior: &Interior, target: Target) -> Op
         offset_percent: 100.0 * (tip.dot(axes.left) - middle) / (high - low).max(1e-6),
         below_mm: six - tip.dot(axes.cranial),
     })
+}
+
+/// Tip of the superior articular process below, off the middle of its vertebra's upper end plate, percent of half the plate's projected
+/// width, > 0 to the patient's left; `None` on the sacrum.
+pub fn process_at_mid_plate_percent(view: &Projection, interior: &Interior, target: Target) -> Option<f64> {
+    let below = interior.level(target.level.below()?);
+    let plate = &below.upper_plate;
+    let axes = image_axes(view, plate);
+    let at = |p: DVec3| view.project(p).dot(axes.left);
+    let [left, right] = [1.0, -1.0].map(|s| at(plate.centre + plate.left * (s * plate.half_width)));
+    let tip = at(below.side(target.side).superior_process_tip);
+    Some(100.0 * (tip - 0.5 * (left + right)) / (0.5 * (left - right)))
 }
 
 /// Least and greatest coordinate of a projected ring along an image direction, mm on the detector.

@@ -30,11 +30,12 @@ pub struct Advice {
 /// The control that answers to a criterion.
 pub fn control_of(id: CriterionId) -> Control {
     match id {
-        CriterionId::Squared => Control::Tilt,
+        CriterionId::Squared | CriterionId::SquaredBelow => Control::Tilt,
         CriterionId::SpinousCentred
         | CriterionId::FacetUnderPedicle
         | CriterionId::Lateral
-        | CriterionId::ForamenAligned => Control::Oblique,
+        | CriterionId::ForamenAligned
+        | CriterionId::ProcessAtMidPlate => Control::Oblique,
     }
 }
 

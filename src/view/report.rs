@@ -3,7 +3,7 @@
 use super::best_view::{Orientation, ViewKind, best_view};
 use super::criteria::{
     CriterionId, Target, facet_place, foramen_offset_mm, implied_rotation, lateral_place, plate_angle,
-    rim_gap_mm, spinous_offset_percent,
+    process_at_mid_plate_percent, rim_gap_mm, spinous_offset_percent,
 };
 use super::feedback::{Advice, advice, control_of, sentence};
 use super::tolerance::{Tolerance, Tolerances};
@@ -171,6 +171,7 @@ pub fn criteria_of_view(level: Level, kind: ViewKind) -> [CriterionId; 2] {
         ViewKind::Oblique if level == Level::S1 => CriterionId::ForamenAligned,
         ViewKind::Oblique => CriterionId::FacetUnderPedicle,
         ViewKind::Lateral => CriterionId::Lateral,
+        ViewKind::SteepOblique => return [CriterionId::ProcessAtMidPlate, CriterionId::SquaredBelow],
     };
     [turn, CriterionId::Squared]
 }
@@ -181,6 +182,13 @@ fn signed_value(interior: &Interior, target: Target, view: &Projection, id: Crit
     match id {
         CriterionId::SpinousCentred => spinous_offset_percent(view, level),
         CriterionId::Squared => plate_angle(view, &level.upper_plate).to_degrees(),
+        CriterionId::SquaredBelow => target
+            .level
+            .below()
+            .map_or(f64::NAN, |below| plate_angle(view, &interior.level(below).upper_plate).to_degrees()),
+        CriterionId::ProcessAtMidPlate => {
+            process_at_mid_plate_percent(view, interior, target).unwrap_or(f64::NAN)
+        }
         CriterionId::FacetUnderPedicle => {
             facet_place(view, interior, target).map_or(f64::NAN, |f| f.offset_percent)
         }
@@ -205,7 +213,8 @@ fn scored_value(interior: &Interior, target: Target, view: &Projection, id: Crit
 fn tolerance_of(tolerances: &Tolerances, id: CriterionId) -> Tolerance {
     match id {
         CriterionId::SpinousCentred => tolerances.spinous_percent,
-        CriterionId::Squared => tolerances.squared_deg,
+        CriterionId::Squared | CriterionId::SquaredBelow => tolerances.squared_deg,
+        CriterionId::ProcessAtMidPlate => tolerances.mid_plate_percent,
         CriterionId::FacetUnderPedicle => tolerances.facet_percent,
         CriterionId::Lateral => tolerances.lateral_mm,
         CriterionId::ForamenAligned => tolerances.foramen_mm,

@@ -25,7 +25,7 @@ impl Tolerance {
 
 /// The tolerances of all criteria. The defaults are common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, default)]
 pub struct Tolerances {
     /// Ray against end plate, degrees.
     pub squared_deg: Tolerance,
@@ -35,6 +35,8 @@ pub struct Tolerances {
     pub facet_percent: Tolerance,
     /// Left and right pedicle apart in the lateral view, mm at the patient.
     pub lateral_mm: Tolerance,
+    /// Tip of the process below off the middle of its end plate, percent of half the plate.
+    pub mid_plate_percent: Tolerance,
     /// Anterior and posterior sacral foramen apart, mm at the patient.
     pub foramen_mm: Tolerance,
 }
@@ -46,6 +48,7 @@ impl Default for Tolerances {
             spinous_percent: Tolerance { full: 3.0, none: 15.0 },
             facet_percent: Tolerance { full: 15.0, none: 75.0 },
             lateral_mm: Tolerance { full: 2.0, none: 10.0 },
+            mid_plate_percent: Tolerance { full: 20.0, none: 70.0 },
             foramen_mm: Tolerance { full: 2.0, none: 8.0 },
         }
     }

@@ -161,8 +161,7 @@ impl TeachingRoom {
 
     /// The procedure as it stands (`lesson::report::ProcedureReport`), in the present view.
     pub fn procedure(&self, tick: u32) -> Result<JsValue, JsValue> {
-        let view = self.view_of(&self.arm);
-        Ok(plain(&procedure_report(&self.procedure.attempt, &self.patient.interior, &view, tick))?)
+        Ok(plain(&procedure_report(&self.procedure.attempt, &self.patient.interior, &self.arm, tick))?)
     }
 
     /// The score by step (`lesson::score::Score`).

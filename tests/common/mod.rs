@@ -1,6 +1,7 @@
 //! A careful hand: does a whole injection through the same actions that the page sends, looking only at what a learner sees.
 
-#![allow(dead_code, unreachable_pub, reason = "each test takes what it needs")]
+#![allow(dead_code, reason = "not every test uses all of it")]
+#![allow(unreachable_pub, reason = "a module that several tests include")]
 
 pub mod learner;
 
@@ -12,7 +13,6 @@ use downbeam::imaging::projection::Projection;
 use downbeam::lesson::action::{Action, Event};
 use downbeam::lesson::attempt::{Attempt, view_of};
 use downbeam::lesson::case::Case;
-use downbeam::needle::compartment::Pattern;
 use downbeam::needle::device::Gauge;
 use downbeam::needle::reading::{coaxial, lateral, off_mark_mm};
 use downbeam::view::best_view::{ViewKind, best_view};
@@ -48,7 +48,11 @@ impl<'a> Hand<'a> {
 
     /// Goes to the best view of a kind, in whole tenths of a degree, takes a picture and keeps it.
     pub fn set_up(&mut self, kind: ViewKind) {
-        let best = best_view(self.interior, self.case().target, kind, &CArm::default()).orientation;
+        let wanted = match kind {
+            ViewKind::Oblique => self.case().oblique(self.attempt.state.approach),
+            other => other,
+        };
+        let best = best_view(self.interior, self.case().target, wanted, &CArm::default()).orientation;
         let tenths = |deg: f64| (deg * 10.0).round() as i32;
         self.act(Action::Orient { oblique: tenths(best.oblique_deg), tilt: tenths(best.tilt_deg) });
         self.act(Action::Spot);
@@ -147,7 +151,7 @@ impl<'a> Hand<'a> {
         let reach = entry.distance(target);
         self.advance_to(0.6 * reach, 0);
         self.act(Action::Spot);
-        self.advance_to(reach - 8.0, 0);
+        self.advance_to(reach - if self.case().target.level == Level::S1 { 1.0 } else { 8.0 }, 0);
         for kind in [ViewKind::Lateral, ViewKind::TrueAp] {
             self.set_up(kind);
         }
@@ -165,7 +169,7 @@ impl<'a> Hand<'a> {
                 (self.case().target, self.attempt.state.needle.as_ref().unwrap().tip().position);
             let behind = if target.level == Level::S1 {
                 let area = self.attempt.state.area(&self.case(), self.interior).unwrap();
-                (tip - area.centre()).dot(area.normal()) + 8.0
+                (tip - area.centre()).dot(area.normal()) + 10.0
             } else {
                 lateral(&from_side, self.interior, target.level, target.side, tip).behind_wall_mm
             };
@@ -184,6 +188,3 @@ impl<'a> Hand<'a> {
         self.act(Action::Finish);
     }
 }
-
-/// The pattern that is wanted.
-pub const WANTED: Pattern = Pattern::Perineural;

@@ -29,7 +29,8 @@ pub(crate) const COMMAND: Command = Command {
             --oblique DEG       Receptor towards the patient's left (> 0) or right (< 0). Default 0.\n\
             --tilt DEG          Receptor cephalad (> 0) or caudad (< 0). Default 0.\n\
             --best              Take the best view instead of --oblique and --tilt\n\
-            --view V            Which best view: ap, oblique or lateral. Default oblique.\n\
+            --view V            Which best view: ap, oblique, lateral, or steep-oblique for the way under the root.\n\
+                                Default oblique.\n\
             --patient NAME      One of the patients by name. Default average.\n\
             --image-rotation D  Turn of the picture, degrees clockwise. Default 0.\n\
             --needle FILE       Put a needle in as a JSON file says: entry, needle, moves. Text and JSON tell its readings,
@@ -134,8 +135,12 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
 }
 
 fn kind_named(name: &str) -> Result<ViewKind, UnknownName> {
-    const KINDS: [(&str, ViewKind); 3] =
-        [("ap", ViewKind::TrueAp), ("oblique", ViewKind::Oblique), ("lateral", ViewKind::Lateral)];
+    const KINDS: [(&str, ViewKind); 4] = [
+        ("ap", ViewKind::TrueAp),
+        ("oblique", ViewKind::Oblique),
+        ("lateral", ViewKind::Lateral),
+        ("steep-oblique", ViewKind::SteepOblique),
+    ];
     KINDS.into_iter().find(|(n, _)| n.eq_ignore_ascii_case(name)).map(|(_, kind)| kind).ok_or_else(|| {
         UnknownName { kind: "view", found: name.to_owned(), allowed: KINDS.map(|(n, _)| n).join(", ") }
     })
@@ -242,6 +247,7 @@ fn in_words(report: &Report, told: Option<&Told>, needle: Option<&ToldNeedle>) -
             ViewKind::TrueAp => "True AP",
             ViewKind::Oblique => "Oblique",
             ViewKind::Lateral => "Lateral",
+            ViewKind::SteepOblique => "Steep oblique",
         };
         let best = orientation(v.best.oblique_deg, v.best.tilt_deg);
         let nearest = if v.reached { "best" } else { "nearest that the machine reaches" };
