@@ -79,7 +79,7 @@ fn wrong_use_is_one_sentence_and_exit_code_2() {
             vec!["mesh", "--level", "L4", "--part", "rib", "--out", "a.obj"],
             "L4 has no part 'rib': allowed are body",
         ),
-        (vec!["mesh", "--level", "L4", "--side", "left", "--out", "a.obj"], "give --part too"),
+        (vec!["mesh", "--level", "L4", "--side", "left", "--out", "a.obj"], "give --part or --tissue too"),
         (vec!["serve", "--port", "70000"], "--port wants a number from 0 to 65535, not '70000'"),
         (vec!["--prot", "8080"], "unknown option '--prot' of serve"),
         (vec!["build", "fast"], "unknown argument 'fast' of build"),
