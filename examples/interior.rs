@@ -102,7 +102,7 @@ fn main() {
                 for oblique in [20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 55.0] {
                     let l = interior.level(level);
                     let below = interior.level(level.below().unwrap());
-                    let tilt = (-below.upper_plate.normal.y).asin().to_degrees();
+                    let tilt = libm::asin(-below.upper_plate.normal.y).to_degrees();
                     let arm = CArm::at_degrees(oblique, tilt).unwrap();
                     let view = Projection::new(&arm, l.centre);
                     let target = Target { level, side: Side::Left };

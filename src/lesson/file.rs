@@ -310,12 +310,12 @@ pub struct LessonTolerances {
     /// Left and right pedicle apart in the lateral view, mm.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lateral_mm: Option<Tolerance>,
+    /// Tip of the process below off the middle of its end plate, percent of half the plate (the way under the root).
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mid_plate_percent: Option<Tolerance>,
     /// Anterior and posterior sacral foramen apart, mm.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub foramen_mm: Option<Tolerance>,
-    /// Tip of the process below off the middle of its end plate, percent of half the plate.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub mid_plate_percent: Option<Tolerance>,
     /// Mark outside the area aimed at, mm.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mark_mm: Option<Tolerance>,
@@ -341,8 +341,8 @@ impl LessonTolerances {
             ("spinous_percent", self.spinous_percent),
             ("facet_percent", self.facet_percent),
             ("lateral_mm", self.lateral_mm),
-            ("foramen_mm", self.foramen_mm),
             ("mid_plate_percent", self.mid_plate_percent),
+            ("foramen_mm", self.foramen_mm),
             ("mark_mm", self.mark_mm),
             ("coaxial_deg", self.coaxial_deg),
             ("off_mark_mm", self.off_mark_mm),
@@ -432,8 +432,8 @@ impl Lesson {
                 spinous_percent: t.spinous_percent.unwrap_or(views.spinous_percent),
                 facet_percent: t.facet_percent.unwrap_or(views.facet_percent),
                 lateral_mm: t.lateral_mm.unwrap_or(views.lateral_mm),
-                foramen_mm: t.foramen_mm.unwrap_or(views.foramen_mm),
                 mid_plate_percent: t.mid_plate_percent.unwrap_or(views.mid_plate_percent),
+                foramen_mm: t.foramen_mm.unwrap_or(views.foramen_mm),
             },
             needle: NeedleTolerances {
                 mark_mm: t.mark_mm.unwrap_or(needle.mark_mm),
