@@ -89,7 +89,7 @@ fn roots_pass_where_cadavers_have_them() {
         // 34–39 degrees from the midline at the pedicle (Ebraheim 1997), 50–59 degrees take-off (Silverstein 2015): between, and 3 degrees.
         let along = interior.level(level).upper_plate;
         let r = root.ganglion.centre - passing.point;
-        let angle = r.dot(along.left).atan2(-r.dot(along.normal)).to_degrees();
+        let angle = libm::atan2(r.dot(along.left), -r.dot(along.normal)).to_degrees();
         assert!((34.0..62.0).contains(&angle), "{level}: {angle:.0}");
     }
 }
@@ -129,7 +129,7 @@ fn foramina_are_as_high_and_wide_as_published() {
 
 fn view(interior: &Interior, level: Level, oblique_deg: f64) -> Projection {
     let l = interior.level(level);
-    let tilt = (-l.upper_plate.normal.y).asin().to_degrees();
+    let tilt = libm::asin(-l.upper_plate.normal.y).to_degrees();
     Projection::new(&CArm::at_degrees(oblique_deg, tilt).unwrap(), l.centre)
 }
 

@@ -40,34 +40,12 @@ fn marks(hand: &Hand<'_>, id: StepId) -> f64 {
 }
 
 #[test]
-<<<<<<< HEAD
 fn a_careful_hand_gets_full_marks_at_every_level() {
     for level in Level::TARGETS {
         for side in Side::BOTH {
             for approach in [Approach::Subpedicular, Approach::Infraneural] {
                 if level == Level::S1 && approach == Approach::Infraneural {
                     continue;
-=======
-fn seeds() {
-    for seed in 0..2 {
-        let spec = PatientSpec { seed, ..PatientSpec::named("average").unwrap() };
-        let interior = interior(&spec);
-        for level in Level::TARGETS {
-            for side in Side::BOTH {
-                for approach in [Approach::Subpedicular, Approach::Infraneural] {
-                    let case = Case { exposures: true, approach, ..Case::new(Target { level, side }) };
-                    let mut hand = Hand::new(case, &interior);
-                    println!("{level} {side} {approach:?}");
-                    hand.inject_everything();
-                    let score = score(&case, &interior, &hand.attempt.state);
-                    if score.total < 0.995 {
-                        for s in &score.steps {
-                            if s.score.unwrap_or(0.0) < 1.0 {
-                                println!("    {:?} {:?} {}", s.id, s.score, s.reason);
-                            }
-                        }
-                    }
->>>>>>> lesson
                 }
                 let mut hand = Hand::new(Case { approach, ..case(level, side) }, &AVERAGE);
                 hand.inject_everything();

@@ -1,11 +1,7 @@
 //! A careful hand: does a whole injection through the same actions that the page sends, looking only at what a learner sees.
 
-<<<<<<< HEAD
-#![allow(dead_code, unreachable_pub, reason = "each test takes what it needs")]
-=======
 #![allow(dead_code, reason = "not every test uses all of it")]
 #![allow(unreachable_pub, reason = "a module that several tests include")]
->>>>>>> lesson
 
 pub mod learner;
 
