@@ -321,11 +321,7 @@ impl Needle {
         while (radians - made).abs() > 1e-12 {
             let step = (radians - made).clamp(-TURN_STEP, TURN_STEP);
             let turned = self.turned(axis, step);
-            let blocked = turned
-                .iter()
-                .skip(1)
-                .any(|node| interior.tissues.nearest_bone(node.tip.position, PROBE_REACH_MM).1 < 0.0);
-            if blocked {
+            if turned.windows(2).any(|w| in_bone(interior, w[0].tip.position, w[1].tip.position)) {
                 break;
             }
             self.path = turned;
@@ -360,4 +356,19 @@ impl Needle {
     pub fn inside_kinds<'a>(&'a self, interior: &'a Interior) -> impl Iterator<Item = TissueKind> + 'a {
         self.inside.iter().map(|&i| interior.tissues.list[i].kind)
     }
+}
+
+/// Whether the way from one node to the next is in bone: its end, or by more than a tip's gap anything between.
+fn in_bone(interior: &Interior, from: DVec3, to: DVec3) -> bool {
+    let bone_mm = |p: DVec3| interior.tissues.nearest_bone(p, PROBE_REACH_MM).1;
+    let length = from.distance(to);
+    let mut walked = 0.0;
+    while walked < length {
+        let distance = bone_mm(from.lerp(to, walked / length));
+        if distance < -BONE_GAP_MM {
+            return true;
+        }
+        walked += (0.6 * distance).max(SHORTEST_STEP_MM);
+    }
+    bone_mm(to) < 0.0
 }
