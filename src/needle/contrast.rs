@@ -49,6 +49,8 @@ const OUTWARD_REACH_MM: f64 = 34.0;
 const STREAK_HALF_MM: [f64; 2] = [1.7, 0.8];
 /// Longest epidural streak, mm; more volume makes it thicker.
 const STREAK_REACH_MM: f64 = 62.0;
+/// Longest streak along a muscle's fibres, mm; more volume makes it thicker.
+const LONGEST_STREAK_MM: f64 = 60.0;
 /// Speed of blood, mm/s, and time in which contrast fades by 1/e, s.
 const BLOOD: (f64, f64) = (120.0, 0.6);
 /// Below this share nothing is drawn.
@@ -232,7 +234,7 @@ impl Bolus {
     fn streaks(&self, streaks: &[(DVec3, DVec3)], half: [f64; 2], volume: f64) -> Vec<Spread> {
         let each = volume / streaks.len() as f64;
         // A spindle of round profile holds two thirds of its cylinder.
-        let length = each / (std::f64::consts::PI * half[0] * half[1] * 2.0 / 3.0);
+        let length = (each / (std::f64::consts::PI * half[0] * half[1] * 2.0 / 3.0)).min(LONGEST_STREAK_MM);
         streaks
             .iter()
             .flat_map(|&(off, direction)| {
@@ -258,9 +260,17 @@ fn uneven(t: f64) -> f64 {
     1.0 + 0.22 * libm::sin(23.0 * t) + 0.13 * libm::sin(51.0 * t + 1.0)
 }
 
-/// A pipe with the share that makes its contents the given volume, mm³.
+/// A pipe that holds the given volume, mm³: paler than the syringe where there is room, and thicker where there is not.
 fn filled(sections: &[Section], volume: f64) -> Vec<Spread> {
     let Some(mesh) = pipe(sections, SIDES) else { return Vec::new() };
+    let share = volume / mesh.volume().max(1e-9);
+    if share <= 1.0 {
+        return vec![Spread { mesh, share }];
+    }
+    let grow = libm::sqrt(share);
+    let thicker: Vec<Section> =
+        sections.iter().map(|s| Section { half_mm: s.half_mm.map(|h| h * grow), ..*s }).collect();
+    let Some(mesh) = pipe(&thicker, SIDES) else { return Vec::new() };
     let share = volume / mesh.volume().max(1e-9);
     vec![Spread { mesh, share }]
 }

@@ -33,8 +33,8 @@ pub(crate) const COMMAND: Command = Command {
                                 Default oblique.\n\
             --patient NAME      One of the patients by name. Default average.\n\
             --image-rotation D  Turn of the picture, degrees clockwise. Default 0.\n\
-            --needle FILE       Put a needle in as a JSON file says: entry, needle, moves. Text and JSON tell its readings,
-                                the radiograph shows it
+            --needle FILE       Put a needle in as a JSON file says: entry, needle, moves. Text and JSON tell its\n\
+            \x20                   readings, the radiograph shows it\n\
             --json              Print everything that was measured as JSON\n\
             --png FILE          Write the radiograph, 512 x 512 grey, 0.4 mm a pixel at the detector\n\
             --bone-white        Bone white in the radiograph, as on film; fluoroscopy shows it dark\n\
