@@ -33,9 +33,11 @@ const collimate = (page, side, percent) =>
 const roughness = (page) =>
   page.evaluate(() => {
     const { data } = document.getElementById('radiograph').getContext('2d').getImageData(192, 192, 128, 128);
-    let sum = 0;
-    for (let i = 4; i < data.length; i += 4) sum += Math.abs(data[i] - data[i - 4]);
-    return sum / (data.length / 4);
+    // The anatomy's own edges are the largest differences: only the smaller three quarters tell of noise.
+    const steps = [];
+    for (let i = 4; i < data.length; i += 4) steps.push(Math.abs(data[i] - data[i - 4]));
+    const small = steps.sort((a, b) => a - b).slice(0, Math.round(0.75 * steps.length));
+    return small.reduce((sum, step) => sum + step, 0) / small.length;
   });
 
 test('the free live picture costs nothing', async () => {
