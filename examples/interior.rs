@@ -7,6 +7,7 @@ use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
 use downbeam::anatomy::tissues::TissueKind;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
+use downbeam::needle::reading::open_mm2;
 use downbeam::view::criteria::{Target, facet_place, image_axes};
 use glam::DVec3;
 
@@ -91,7 +92,7 @@ fn main() {
                     };
                     let arm = CArm::at_degrees(oblique, tilt).unwrap();
                     let view = Projection::new(&arm, l.centre);
-                    print!(" {:.0}", open_area(&interior, area, &view));
+                    print!(" {:.0}", open_mm2(&view, &interior, area));
                 }
                 println!();
                 let Some(area) = interior.foramen(level, Side::Left).and_then(|f| f.infraneural.clone())
@@ -114,7 +115,7 @@ fn main() {
                     let half = (span(plate.half_width) - span(-plate.half_width)) / 2.0;
                     print!(
                         " {oblique:.0}: {:.0} mm2 offset {:.0} mid {:.0};",
-                        open_area(&interior, &area, &view),
+                        open_mm2(&view, &interior, &area),
                         place.offset_percent,
                         100.0 * (tip - span(0.0)) / half
                     );
@@ -123,30 +124,4 @@ fn main() {
             }
         }
     }
-}
-
-fn open_area(
-    interior: &downbeam::anatomy::interior::Interior,
-    area: &downbeam::anatomy::foramen::Area,
-    view: &Projection,
-) -> f64 {
-    let centre = area.centre();
-    let normal = area.normal();
-    let u = (area.corners[1] - area.corners[0]).normalize();
-    let v = normal.cross(u);
-    let mut count = 0;
-    let step = 0.5;
-    for i in -60..60 {
-        for j in -60..60 {
-            let p = centre + u * (f64::from(i) * step) + v * (f64::from(j) * step);
-            if area.distance_mm(p) < 0.0 {
-                let ray = view.ray_to(p);
-                if interior.tissues.bone_along(p, ray, 120.0).is_none() {
-                    count += 1;
-                }
-            }
-        }
-    }
-    // As the beam sees it.
-    f64::from(count) * step * step * normal.dot(view.ray_to(centre)).abs()
 }

@@ -51,6 +51,22 @@ pub struct Node {
     pub radius_mm: f64,
 }
 
+/// Length along a course to its point nearest to `p`, and the distance there, mm.
+pub fn nearest(course: &[Node], p: DVec3) -> (f64, f64) {
+    let mut walked = 0.0;
+    let mut best = (0.0, f64::INFINITY);
+    for pair in course.windows(2) {
+        let along = pair[1].point - pair[0].point;
+        let share = ((p - pair[0].point).dot(along) / along.length_squared()).clamp(0.0, 1.0);
+        let distance = p.distance(pair[0].point + along * share);
+        if distance < best.1 {
+            best = (walked + share * along.length(), distance);
+        }
+        walked += along.length();
+    }
+    best
+}
+
 /// A swelling of a course.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ganglion {

@@ -271,13 +271,7 @@ impl Patient {
         let mut meshes =
             self.bones.iter().filter(|b| b.level == level).filter_map(|b| part_of(b, part, side));
         let mut all = meshes.next()?;
-        for mesh in meshes {
-            let first = all.positions.len() as u32;
-            all.positions.extend(mesh.positions);
-            all.normals.extend(mesh.normals);
-            all.tags.extend(mesh.tags);
-            all.triangles.extend(mesh.triangles.iter().map(|t| t.map(|i| i + first)));
-        }
+        meshes.for_each(|mesh| all.append(&mesh));
         Some(all)
     }
 }

@@ -14,7 +14,7 @@ use crate::geometry::mesh::{Edges, Mesh};
 use crate::geometry::sdf::{Ellipsoid, Shape, Strut};
 use crate::geometry::solid::{Piece, Solid};
 use crate::geometry::surface_nets::{Surface, extract};
-use glam::{Mat3, Vec3};
+use glam::{DVec2, DVec3, Mat3, Vec3};
 
 /// An elliptic cylinder along the patient, column frame, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,6 +23,27 @@ pub struct Cylinder {
     pub centre_mm: [f64; 2],
     /// Half width and half depth.
     pub half_mm: [f64; 2],
+}
+
+impl Cylinder {
+    /// Signed distance, negative inside, mm (first order).
+    pub fn distance_mm(&self, p: DVec3) -> f64 {
+        let (x, y) =
+            ((p.x - self.centre_mm[0]) / self.half_mm[0], (p.y - self.centre_mm[1]) / self.half_mm[1]);
+        let (norm, steep) = (libm::hypot(x, y), libm::hypot(x / self.half_mm[0], y / self.half_mm[1]));
+        if steep < 1e-9 { -self.half_mm[0].min(self.half_mm[1]) } else { (norm - 1.0) * norm / steep }
+    }
+
+    /// Where a ray enters and leaves it, mm along the unit ray: `|(o + t r) / half|² = 1` in the (x, y) plane.
+    pub fn crossings_mm(&self, from: DVec3, ray: DVec3) -> Option<[f64; 2]> {
+        let half = DVec2::from_array(self.half_mm);
+        let o = (from.truncate() - DVec2::from_array(self.centre_mm)) / half;
+        let r = ray.truncate() / half;
+        let (a, b, c) = (r.length_squared(), o.dot(r), o.length_squared() - 1.0);
+        let disc = b * b - a * c;
+        let root = libm::sqrt(disc.max(0.0));
+        (disc > 0.0 && a > 0.0).then(|| [(-root - b) / a, (root - b) / a])
+    }
 }
 
 /// The trunk.
@@ -151,7 +172,7 @@ fn gas(levels: &[LevelLandmarks; 7], size: f64) -> Body {
                 * size as f32;
         let radii = Vec3::new(5.0 + 7.0 * unit(), 2.0 + 2.5 * unit(), 3.5 + 4.5 * unit()) * size as f32;
         let shape = Shape::Ellipsoid(Ellipsoid { centre, axes: Mat3::IDENTITY, radii });
-        append(&mut mesh, &meshed(vec![Piece::new(shape, 0, 1.0, 1.0)], 1.8));
+        mesh.append(&meshed(vec![Piece::new(shape, 0, 1.0, 1.0)], 1.8));
     }
     body(Filling::Gas, mesh)
 }
@@ -197,12 +218,6 @@ fn rod(mesh: &mut Mesh, middle: Vec3, half: Vec3, radius: f32) {
         let (a, b) = (first + 2 + i, first + 2 + (i + 1) % 3);
         mesh.triangles.extend([[first + 1, a, b], [first, b, a]]);
     }
-}
-
-fn append(mesh: &mut Mesh, other: &Mesh) {
-    let first = mesh.positions.len() as u32;
-    mesh.positions.extend(&other.positions);
-    mesh.triangles.extend(other.triangles.iter().map(|t| t.map(|i| i + first)));
 }
 
 #[cfg(test)]

@@ -297,11 +297,7 @@ impl Tissues {
 
     /// Signed distance to the peritoneum, negative in front of it, mm (first order).
     pub fn peritoneum_mm(&self, p: DVec3) -> f64 {
-        let c = &self.peritoneum;
-        let (x, y) = ((p.x - c.centre_mm[0]) / c.half_mm[0], (p.y - c.centre_mm[1]) / c.half_mm[1]);
-        let norm = libm::hypot(x, y);
-        let steep = libm::hypot(x / c.half_mm[0], y / c.half_mm[1]);
-        if steep < 1e-9 { -c.half_mm[0].min(c.half_mm[1]) } else { (norm - 1.0) * norm / steep }
+        self.peritoneum.distance_mm(p)
     }
 
     /// The tissues of a kind.

@@ -40,6 +40,15 @@ impl Mesh {
             .sum()
     }
 
+    /// Adds another mesh beside what is there.
+    pub fn append(&mut self, other: &Self) {
+        let first = self.positions.len() as u32;
+        self.positions.extend(&other.positions);
+        self.normals.extend(&other.normals);
+        self.tags.extend(&other.tags);
+        self.triangles.extend(other.triangles.iter().map(|t| t.map(|i| i + first)));
+    }
+
     /// Numbers the edges.
     pub fn edges(&self) -> Edges {
         // Edges are kept in a list at their lower vertex; a vertex has about six neighbours, three of them higher.

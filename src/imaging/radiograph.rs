@@ -221,15 +221,9 @@ impl Radiograph {
     }
 }
 
-/// Chord of a ray through an elliptic cylinder along z, mm: `|(o + t r) / half|² = 1` in the (x, y) plane.
+/// Chord of a pixel's ray through an elliptic cylinder, mm.
 fn chord_mm(cylinder: &Cylinder, view: &Projection, uv: DVec2) -> f64 {
-    let ray = view.ray_through(uv);
-    let scale = DVec2::from_array(cylinder.half_mm);
-    let o = (view.source.truncate() - DVec2::from_array(cylinder.centre_mm)) / scale;
-    let r = ray.truncate() / scale;
-    let (a, b, c) = (r.length_squared(), o.dot(r), o.length_squared() - 1.0);
-    let disc = b * b - a * c;
-    if disc > 0.0 { 2.0 * libm::sqrt(disc) / a } else { 0.0 }
+    cylinder.crossings_mm(view.source, view.ray_through(uv)).map_or(0.0, |[enters, leaves]| leaves - enters)
 }
 
 /// The open rectangle of the collimator in pixels.

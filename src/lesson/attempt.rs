@@ -428,14 +428,8 @@ pub fn view_of(arm: &CArm, case: &Case, interior: &Interior) -> Projection {
 
 /// Where the ray of a point on the detector leaves the skin on its way to the receptor, column frame, mm.
 pub fn skin_entry(interior: &Interior, view: &Projection, uv: DVec2) -> Option<DVec3> {
-    let skin = &interior.trunk.skin;
     let ray = view.ray_through(uv);
-    let half = DVec2::from_array(skin.half_mm);
-    let o = (view.source.truncate() - DVec2::from_array(skin.centre_mm)) / half;
-    let r = ray.truncate() / half;
-    let (a, b, c) = (r.length_squared(), o.dot(r), o.length_squared() - 1.0);
-    let disc = b * b - a * c;
-    (disc > 0.0 && a > 0.0).then(|| view.source + ray * ((libm::sqrt(disc) - b) / a))
+    interior.trunk.skin.crossings_mm(view.source, ray).map(|[_, leaves]| view.source + ray * leaves)
 }
 
 /// A case, its log and where it stands.

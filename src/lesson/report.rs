@@ -10,7 +10,7 @@ use crate::imaging::projection::Projection;
 use crate::needle::compartment::Pattern;
 use crate::needle::contact::Contact;
 use crate::needle::device::{Device, Medium};
-use crate::needle::reading::{Clock, Coaxial, LateralReading, clock, coaxial, lateral, off_mark_mm};
+use crate::needle::reading::{Clock, Coaxial, LateralReading, clock, coaxial, hour, lateral, off_mark_mm};
 use crate::needle::shaft::Needle;
 use crate::view::best_view::ViewKind;
 use crate::view::report::{Criterion, criteria_of_view, criterion};
@@ -176,13 +176,6 @@ pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick
         finished: state.finished,
         actions: attempt.log.len(),
     }
-}
-
-/// Hour of a direction on the screen, 12 up, clockwise.
-fn hour(direction: DVec2) -> f64 {
-    let turns = libm::atan2(direction.x, direction.y) / std::f64::consts::TAU;
-    let hour = 12.0 * (turns - libm::floor(turns));
-    if hour == 0.0 { 12.0 } else { hour }
 }
 
 fn on_screen(view: &Projection, direction: DVec3) -> DVec2 {

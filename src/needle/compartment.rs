@@ -4,9 +4,9 @@
 //! articular process, and out to a little past the pedicle's lateral border, where the root's sleeve goes with the nerve. At S1
 //! it is the tunnel between the two openings and the canal inside. Borders beyond the named landmarks: derived.
 
-use super::contact::cylinder_mm;
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::{Level, Side};
+use crate::anatomy::nerves::nearest;
 use crate::anatomy::tissues::TissueKind;
 use crate::anatomy::vessels::VesselKind;
 use glam::DVec3;
@@ -129,7 +129,7 @@ pub fn compartment_at(interior: &Interior, p: DVec3) -> Compartment {
     if let Some((level, side)) = foraminal(interior, p) {
         return Compartment::Perineural { level, side };
     }
-    if cylinder_mm(&interior.trunk.fascia, p) > 0.0 {
+    if interior.trunk.fascia.distance_mm(p) > 0.0 {
         return Compartment::Subcutaneous;
     }
     Compartment::Muscular
@@ -141,11 +141,8 @@ pub fn foraminal(interior: &Interior, p: DVec3) -> Option<(Level, Side)> {
     for foramen in &interior.foramina {
         let (level, side) = (foramen.level, foramen.side);
         if level == Level::S1 {
-            let near = interior.nerves.root(level, side)?.course.windows(2).any(|pair| {
-                let along = pair[1].point - pair[0].point;
-                let share = ((p - pair[0].point).dot(along) / along.length_squared()).clamp(0.0, 1.0);
-                p.distance(pair[0].point + along * share) < SACRAL_REACH_MM * k
-            });
+            let root = interior.nerves.root(level, side)?;
+            let near = nearest(&root.course, p).1 < SACRAL_REACH_MM * k;
             // Inside the bone's outline: in front of the posterior opening.
             let behind = (p - foramen.ring.centre).dot(foramen.subpedicular.normal());
             if near && behind < 0.0 {

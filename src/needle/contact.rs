@@ -2,7 +2,6 @@
 
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::{Level, Part, Side};
-use crate::anatomy::soft_tissue::Cylinder;
 use crate::anatomy::tissues::TissueKind;
 use crate::anatomy::vessels::VesselKind;
 use glam::DVec3;
@@ -87,14 +86,4 @@ pub(super) fn with_tissue(interior: &Interior, index: usize, position: DVec3, de
 /// A contact that belongs to no level.
 pub(super) fn plain(kind: ContactKind, position: DVec3, depth_mm: f64) -> Contact {
     Contact { kind, level: None, side: None, part: None, vessel: None, depth_mm, position }
-}
-
-/// Signed distance to an elliptic cylinder, negative inside, mm (first order).
-pub(super) fn cylinder_mm(cylinder: &Cylinder, p: DVec3) -> f64 {
-    let (x, y) = (
-        (p.x - cylinder.centre_mm[0]) / cylinder.half_mm[0],
-        (p.y - cylinder.centre_mm[1]) / cylinder.half_mm[1],
-    );
-    let (norm, steep) = (libm::hypot(x, y), libm::hypot(x / cylinder.half_mm[0], y / cylinder.half_mm[1]));
-    if steep < 1e-9 { -cylinder.half_mm[0].min(cylinder.half_mm[1]) } else { (norm - 1.0) * norm / steep }
 }

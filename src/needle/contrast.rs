@@ -10,7 +10,7 @@
 use super::compartment::{Compartment, compartment_at};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::{Level, Side};
-use crate::anatomy::nerves::Node;
+use crate::anatomy::nerves::{Node, nearest};
 use crate::geometry::mesh::Mesh;
 use crate::geometry::pipe::{Section, pipe};
 use glam::DVec3;
@@ -273,22 +273,6 @@ fn filled(sections: &[Section], volume: f64) -> Vec<Spread> {
     let Some(mesh) = pipe(&thicker, SIDES) else { return Vec::new() };
     let share = volume / mesh.volume().max(1e-9);
     vec![Spread { mesh, share }]
-}
-
-/// Length along a course to its point nearest to `p`, and the distance there, mm.
-fn nearest(course: &[Node], p: DVec3) -> (f64, f64) {
-    let mut walked = 0.0;
-    let mut best = (0.0, f64::INFINITY);
-    for pair in course.windows(2) {
-        let along = pair[1].point - pair[0].point;
-        let share = ((p - pair[0].point).dot(along) / along.length_squared()).clamp(0.0, 1.0);
-        let distance = p.distance(pair[0].point + along * share);
-        if distance < best.1 {
-            best = (walked + share * along.length(), distance);
-        }
-        walked += along.length();
-    }
-    best
 }
 
 /// The course from one length to another, cut at its ends, with points no more than [`SPACING_MM`] apart.

@@ -8,11 +8,12 @@
 //! - *off target*: the tip against the mark on the oblique picture, mm at the tip's depth.
 
 use super::shaft::Needle;
+use crate::anatomy::foramen::Area;
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::{Level, Side};
 use crate::imaging::projection::Projection;
-use crate::view::criteria::{ImageAxes, image_axes, ring_span};
-use glam::DVec2;
+use crate::view::criteria::{image_axes, plate_cranial, ring_span};
+use glam::{DVec2, DVec3};
 use serde::Serialize;
 
 /// Needle against beam.
@@ -35,6 +36,13 @@ pub fn coaxial(view: &Projection, needle: &Needle) -> Coaxial {
     Coaxial { angle_deg: libm::atan2(aside, along).to_degrees(), hub_offset_mm: offset.to_array() }
 }
 
+/// Hour of a direction [right, up] on a clock face, 0 < h <= 12, 12 up.
+pub fn hour(direction: DVec2) -> f64 {
+    let turns = libm::atan2(direction.x, direction.y) / std::f64::consts::TAU;
+    let hour = 12.0 * (turns - libm::floor(turns));
+    if hour == 0.0 { 12.0 } else { hour }
+}
+
 /// Tip against the pedicle's ring in an AP picture.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Clock {
@@ -47,18 +55,16 @@ pub struct Clock {
 }
 
 /// Reads it.
-pub fn clock(view: &Projection, interior: &Interior, level: Level, side: Side, tip: glam::DVec3) -> Clock {
+pub fn clock(view: &Projection, interior: &Interior, level: Level, side: Side, tip: DVec3) -> Clock {
     let landmarks = interior.level(level);
     let ring = &landmarks.side(side).pedicle;
-    let axes: ImageAxes = image_axes(view, &landmarks.upper_plate);
+    let axes = image_axes(view, &landmarks.upper_plate);
     let scale = view.magnification_at(ring.centre);
-    let r: DVec2 = (view.project(tip) - view.project(ring.centre)) / scale;
+    let r = (view.project(tip) - view.project(ring.centre)) / scale;
     let (left, up) = (r.dot(axes.left), r.dot(axes.cranial));
-    let turns = libm::atan2(-left, up) / std::f64::consts::TAU;
-    let hour = 12.0 * (turns - libm::floor(turns));
     let (six, _) = ring_span(view, ring, axes.cranial);
     Clock {
-        hour: if hour == 0.0 { 12.0 } else { hour },
+        hour: hour(DVec2::new(-left, up)),
         medial_mm: -left * side.sign(),
         below_mm: (six - view.project(tip).dot(axes.cranial)) / scale,
     }
@@ -79,17 +85,16 @@ pub fn lateral(
     interior: &Interior,
     level: Level,
     side: Side,
-    tip: glam::DVec3,
+    tip: DVec3,
 ) -> LateralReading {
     let landmarks = interior.level(level);
     let plate = &landmarks.upper_plate;
-    let cranial = (view.project(plate.centre + plate.normal * 10.0) - view.project(plate.centre))
-        .normalize_or(DVec2::Y);
+    let cranial = plate_cranial(view, plate);
     let across = cranial.perp();
     // Backwards is to whichever side the image of the plate's back falls.
     let backwards = view.project(plate.centre + plate.back * 10.0) - view.project(plate.centre);
     let across = if backwards.dot(across) < 0.0 { -across } else { across };
-    let at = |p: glam::DVec3| view.project(p);
+    let at = |p| view.project(p);
     let (top, bottom) = match level.below() {
         Some(below) => {
             let (upper, lower) = (landmarks.side(side).pedicle, interior.level(below).side(side).pedicle);
@@ -109,6 +114,27 @@ pub fn lateral(
 }
 
 /// Tip off a mark on the detector, mm at the tip's depth, [right, up].
-pub fn off_mark_mm(view: &Projection, mark: DVec2, tip: glam::DVec3) -> [f64; 2] {
+pub fn off_mark_mm(view: &Projection, mark: DVec2, tip: DVec3) -> [f64; 2] {
     ((view.project(tip) - mark) / view.magnification_at(tip)).to_array()
 }
+
+/// Grid of [`open_mm2`], mm, and how many steps it goes to each side.
+const OPEN_GRID_MM: (f64, i32) = (0.5, 40);
+
+/// Part of an area that the beam reaches past all bone between it and the receptor, as the beam sees it, mm².
+pub fn open_mm2(view: &Projection, interior: &Interior, area: &Area) -> f64 {
+    let (step_mm, half) = OPEN_GRID_MM;
+    let (centre, normal) = (area.centre(), area.normal());
+    let u = (area.corners[1] - area.corners[0]).normalize();
+    let v = normal.cross(u);
+    let open = (-half..half)
+        .flat_map(|i| (-half..half).map(move |j| (f64::from(i) * step_mm, f64::from(j) * step_mm)))
+        .map(|(a, b)| centre + u * a + v * b)
+        .filter(|&p| area.distance_mm(p) < 0.0)
+        .filter(|&p| interior.tissues.bone_along(p, view.ray_to(p), OPEN_REACH_MM).is_none())
+        .count();
+    open as f64 * step_mm * step_mm * normal.dot(view.ray_to(centre)).abs()
+}
+
+/// Bone is looked for this far towards the receptor, mm: past the skin of any patient.
+pub const OPEN_REACH_MM: f64 = 150.0;

@@ -9,11 +9,11 @@
 //!
 //! Limits: the tip is a point, the bevel a direction; tissue is one medium; an old track does not guide a new one.
 
-use super::contact::{Contact, ContactKind, cylinder_mm, plain, with_tissue};
+use super::contact::{Contact, ContactKind, plain, with_tissue};
 use super::device::{Device, Medium};
 use super::motion::{Tip, spun};
 use crate::anatomy::interior::Interior;
-use crate::anatomy::tissues::{Inside, TissueKind};
+use crate::anatomy::tissues::{Inside, Probe};
 use crate::geometry::frame::rotation_about;
 use glam::DVec3;
 
@@ -134,11 +134,6 @@ impl Needle {
         self.resting_on.is_some()
     }
 
-    /// Numbers of the soft tissues that the tip is in.
-    pub fn inside(&self) -> &[usize] {
-        &self.inside
-    }
-
     /// Turns the hub, radians, > 0 clockwise from above.
     pub fn turn(&mut self, radians: f64) {
         let turn = std::f64::consts::TAU;
@@ -165,16 +160,16 @@ impl Needle {
             contacts.push(plain(ContactKind::Skin, self.entry, 0.0));
         }
         let mut around = Inside::new();
+        let mut probe = interior.tissues.probe(self.tip().position, PROBE_REACH_MM, &mut around);
         while remaining > 1e-9 {
             let here = *self.last();
-            let probe = interior.tissues.probe(here.tip.position, PROBE_REACH_MM, &mut around);
             if self.resting_on.is_some() && probe.bone.1 < LEFT_BONE_MM {
                 let slid = self.slide(interior, probe.bone.0, remaining, duty);
                 if slid == 0.0 {
                     break;
                 }
                 remaining -= slid;
-                self.note(interior, &here, &mut around, &mut contacts);
+                probe = self.note(interior, &here, &mut around, &mut contacts);
                 continue;
             }
             let clear = 0.6 * probe.bone.1.min(probe.soft_mm);
@@ -196,7 +191,7 @@ impl Needle {
             }
             self.push(moved(length), length, curvature, drift);
             remaining -= length;
-            self.note(interior, &here, &mut around, &mut contacts);
+            probe = self.note(interior, &here, &mut around, &mut contacts);
             if let Some(bone) = met {
                 if self.resting_on != Some(bone) {
                     let last = self.last();
@@ -252,20 +247,21 @@ impl Needle {
         step
     }
 
-    /// Notes the soft tissues that the tip came into on its way from `before`, nearest first.
+    /// Notes the soft tissues that the tip came into on its way from `before`, and gives what is around it now.
     fn note(
         &mut self,
         interior: &Interior,
         before: &PathNode,
         around: &mut Inside,
         contacts: &mut Vec<Contact>,
-    ) {
+    ) -> Probe {
         let now = *self.last();
         let (from, to) = (before.tip.position, now.tip.position);
-        if cylinder_mm(&interior.trunk.fascia, from) >= 0.0 && cylinder_mm(&interior.trunk.fascia, to) < 0.0 {
+        let fascia = &interior.trunk.fascia;
+        if fascia.distance_mm(from) >= 0.0 && fascia.distance_mm(to) < 0.0 {
             contacts.push(plain(ContactKind::Fascia, to, now.arc_mm));
         }
-        interior.tissues.probe(to, PROBE_REACH_MM, around);
+        let probe = interior.tissues.probe(to, PROBE_REACH_MM, around);
         for &index in around.iter() {
             if !self.inside.contains(&index) {
                 contacts.push(with_tissue(interior, index, to, now.arc_mm));
@@ -277,6 +273,7 @@ impl Needle {
             contacts.push(plain(ContactKind::Peritoneum, to, now.arc_mm));
         }
         self.through_peritoneum = through;
+        probe
     }
 
     /// Draws the needle back along its path by `length_mm`, to the skin at most.
@@ -350,11 +347,6 @@ impl Needle {
             path.push(PathNode { tip: Tip { position, frame: turn * node.tip.frame }, ..*node });
         }
         path
-    }
-
-    /// Tissue kinds that hold the tip.
-    pub fn inside_kinds<'a>(&'a self, interior: &'a Interior) -> impl Iterator<Item = TissueKind> + 'a {
-        self.inside.iter().map(|&i| interior.tissues.list[i].kind)
     }
 }
 

@@ -113,8 +113,8 @@ pub fn image_axes(view: &Projection, plate: &Plate) -> ImageAxes {
     ImageAxes { left: -c.perp() / cross, cranial: l.perp() / cross }
 }
 
-/// Unit image of a plate's normal.
-fn plate_cranial(view: &Projection, plate: &Plate) -> DVec2 {
+/// Unit image of a plate's normal on the detector.
+pub fn plate_cranial(view: &Projection, plate: &Plate) -> DVec2 {
     (view.project(plate.centre + plate.normal * 10.0) - view.project(plate.centre)).normalize_or(DVec2::Y)
 }
 

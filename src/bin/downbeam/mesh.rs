@@ -175,12 +175,7 @@ fn tissue_mesh(
         here && (side.is_none() || t.side == side)
     };
     for tissue in patient.interior.tissues.of_kind(kind).filter(wanted) {
-        let mesh = tissue.mesh(TISSUE_SPACING_MM);
-        let first = whole.positions.len() as u32;
-        whole.positions.extend(mesh.positions);
-        whole.normals.extend(mesh.normals);
-        whole.tags.extend(mesh.tags);
-        whole.triangles.extend(mesh.triangles.iter().map(|t| t.map(|i| i + first)));
+        whole.append(&tissue.mesh(TISSUE_SPACING_MM));
     }
     if whole.triangles.is_empty() {
         let side = side.map_or_else(String::new, |s| format!(" on the {s}"));
