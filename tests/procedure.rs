@@ -126,11 +126,7 @@ fn an_unsteered_needle_strays() {
 /// Drives the tip to a point of the patient along a straight line from the back, whatever lies on it, and injects there.
 fn inject_at(interior: &Interior, case: Case, aim: DVec3) -> Hand<'_> {
     let mut hand = aligned(interior, case);
-    hand.mark(aim);
-    hand.act(Action::Place { gauge: Gauge::G22, length_mm: 127 });
-    hand.align();
-    let reach = hand.attempt.state.needle.as_ref().unwrap().entry.distance(aim);
-    hand.advance_to(reach, 0);
+    hand.drive_to(Gauge::G22, aim);
     hand.act(Action::Aspirate);
     hand.act(Action::Fluoroscopy { pulses: 16, rate: 8 });
     hand.act(Action::Inject { volume: 50 });
@@ -213,11 +209,7 @@ fn the_sac_is_entered_from_behind() {
         if interior.tissues.bone_along(along, view.ray_to(along), 150.0).is_some() {
             return None;
         }
-        hand.mark(along);
-        hand.act(Action::Place { gauge: Gauge::G25, length_mm: 127 });
-        hand.align();
-        let reach = hand.attempt.state.needle.as_ref().unwrap().entry.distance(along);
-        hand.advance_to(reach, 0);
+        hand.drive_to(Gauge::G25, along);
         hand.act(Action::Aspirate);
         hand.act(Action::Inject { volume: 50 });
         let pattern = hand.attempt.state.injected.last().unwrap().bolus.compartment.pattern();

@@ -11,8 +11,8 @@ use crate::anatomy::names::Level;
 use crate::imaging::c_arm::CArm;
 use crate::needle::compartment::{Compartment, Pattern, foraminal};
 use crate::needle::contact::ContactKind;
-use crate::needle::reading::{clock, lateral, off_mark_mm};
-use crate::view::best_view::{ViewKind, best_view};
+use crate::needle::reading::{OPEN_REACH_MM, clock, lateral, off_mark_mm};
+use crate::view::best_view::{Orientation, ViewKind, best_view};
 use crate::view::report::view_score;
 use crate::view::tolerance::Tolerance;
 use glam::DVec3;
@@ -237,7 +237,7 @@ fn target(case: &Case, interior: &Interior, state: &State) -> Marks {
         }
     }
     // Bone between the skin and the target: the ray from the target towards the receptor.
-    if let Some((bone, _)) = interior.tissues.bone_along(at, ray, 150.0) {
+    if let Some((bone, _)) = interior.tissues.bone_along(at, ray, OPEN_REACH_MM) {
         let tissue = &interior.tissues.list[bone];
         let level = tissue.level.map_or("bone", Level::name);
         score *= 0.5;
@@ -344,78 +344,85 @@ fn beyond(value: f64, [low, high]: [f64; 2]) -> f64 {
     (low - value).max(value - high).max(0.0)
 }
 
+/// A part of a step's marks and its reason.
+type Part = (f64, String);
+
 /// What the views say about where a tip is.
 fn depth(case: &Case, interior: &Interior, state: &State) -> Marks {
     let Some(tip) = final_tip(state) else {
         return (None, "Bring the tip into the foramen, and prove it in AP and lateral.".to_owned());
     };
-    let (level, side) = (case.target.level, case.target.side);
-    let best = |kind| {
-        let orientation = best_view(interior, case.target, kind, &CArm::default()).orientation;
-        let arm = CArm::at_degrees(orientation.oblique_deg, orientation.tilt_deg).unwrap_or_default();
-        view_of(&arm, case, interior)
+    let best = [ViewKind::TrueAp, ViewKind::Lateral]
+        .map(|kind| best_view(interior, case.target, kind, &CArm::default()).orientation);
+    let place = match case.target.level {
+        Level::S1 => vec![sacral_place(case, interior, tip)],
+        _ => foraminal_place(case, interior, state, best, tip).to_vec(),
     };
-    let mut parts: Vec<f64> = Vec::new();
-    let mut reasons: Vec<String> = Vec::new();
-    if level == Level::S1 {
-        let in_tunnel = foraminal(interior, tip) == Some((Level::S1, side));
-        parts.push(if in_tunnel { 1.0 } else { 0.0 });
-        reasons.push(if in_tunnel {
-            "The tip lies in the first sacral foramen.".to_owned()
-        } else {
-            "The tip does not lie in the first sacral foramen.".to_owned()
-        });
-    } else {
-        let place = place(state.approach);
-        let ap = clock(&best(ViewKind::TrueAp), interior, level, side, tip);
-        let side_view = lateral(&best(ViewKind::Lateral), interior, level, side, tip);
-        let too_medial = (ap.medial_mm - place.medial_mm[1]).max(0.0);
-        let too_lateral = (place.medial_mm[0] - ap.medial_mm).max(0.0);
-        parts.push(case.needle.medial_mm.score(too_medial).min(case.needle.depth_mm.score(too_lateral)));
-        reasons.push(match (too_medial, too_lateral) {
-            (m, _) if m > case.needle.medial_mm.full => {
-                format!("In AP the tip is {} medial of where it may be before contrast.", mm(m))
-            }
-            (_, l) if l > case.needle.depth_mm.full => {
-                format!("In AP the tip is {} short of the foramen.", mm(l))
-            }
-            _ => format!("In AP the tip stands at {}.", hour(ap.hour)),
-        });
-        let span = 2.0 * interior.foramen(level, side).map_or(10.0, |f| f.ring.up.length());
-        let off_height = beyond(side_view.height, place.height) * span;
-        let off_depth = beyond(side_view.behind_wall_mm, place.behind_wall_mm);
-        parts.push(case.needle.depth_mm.score(off_height.max(off_depth)));
-        let full = case.needle.depth_mm.full;
-        reasons.push(if off_depth > full && side_view.behind_wall_mm < place.behind_wall_mm[0] {
-            format!(
-                "In the lateral view it is {} in front of the posterior body line: too deep.",
-                mm(side_view.behind_wall_mm)
-            )
-        } else if off_depth > full {
-            format!("In the lateral view it is {} short of the foramen: not deep enough.", mm(off_depth))
-        } else if off_height > full {
-            format!(
-                "In the lateral view it is {} too {} in the foramen.",
-                mm(off_height),
-                if side_view.height < place.height[0] { "high" } else { "low" }
-            )
-        } else {
-            "In the lateral view it lies in its part of the foramen.".to_owned()
-        });
-    }
-    let (seen_ap, seen_lateral) = proven(case, interior, state);
-    for (seen, what) in [(seen_ap, "an AP"), (seen_lateral, "a lateral")] {
-        parts.push(if seen { 1.0 } else { 0.0 });
+    let worst = place.iter().fold(1.0, |least, part| f64::min(least, part.0));
+    let mut scores: Vec<f64> = place.iter().map(|part| part.0).collect();
+    let mut reasons: Vec<String> = place.into_iter().map(|part| part.1).collect();
+    for (seen, what) in proven(case, state, best).into_iter().zip(["an AP", "a lateral"]) {
+        scores.push(if seen { 1.0 } else { 0.0 });
         if !seen {
             reasons.push(format!("The depth was not proven in {what} view with the needle in place."));
         }
     }
-    let score = parts.iter().sum::<f64>() / parts.len() as f64;
+    let mean = scores.iter().sum::<f64>() / scores.len() as f64;
     // A tip in the wrong place is not made good by having looked.
-    (
-        Some(score.min(parts[..parts.len() - 2].iter().fold(1.0, |a, &b| f64::min(a, b)) * 0.5 + 0.5)),
-        reasons.join(" "),
-    )
+    (Some(mean.min(worst * 0.5 + 0.5)), reasons.join(" "))
+}
+
+/// Whether the tip lies in the sacral foramen.
+fn sacral_place(case: &Case, interior: &Interior, tip: DVec3) -> Part {
+    if foraminal(interior, tip) == Some((Level::S1, case.target.side)) {
+        (1.0, "The tip lies in the first sacral foramen.".to_owned())
+    } else {
+        (0.0, "The tip does not lie in the first sacral foramen.".to_owned())
+    }
+}
+
+/// Where the tip stands in the best AP and in the best lateral view.
+fn foraminal_place(
+    case: &Case,
+    interior: &Interior,
+    state: &State,
+    best: [Orientation; 2],
+    tip: DVec3,
+) -> [Part; 2] {
+    let (level, side) = (case.target.level, case.target.side);
+    let [from_behind, from_side] = best.map(|orientation| {
+        let arm = CArm::at_degrees(orientation.oblique_deg, orientation.tilt_deg).unwrap_or_default();
+        view_of(&arm, case, interior)
+    });
+    let place = place(state.approach);
+    let ap = clock(&from_behind, interior, level, side, tip);
+    let too_medial = (ap.medial_mm - place.medial_mm[1]).max(0.0);
+    let too_lateral = (place.medial_mm[0] - ap.medial_mm).max(0.0);
+    let ap_score = case.needle.medial_mm.score(too_medial).min(case.needle.depth_mm.score(too_lateral));
+    let ap_reason = if too_medial > case.needle.medial_mm.full {
+        format!("In AP the tip is {} medial of where it may be before contrast.", mm(too_medial))
+    } else if too_lateral > case.needle.depth_mm.full {
+        format!("In AP the tip is {} short of the foramen.", mm(too_lateral))
+    } else {
+        format!("In AP the tip stands at {}.", hour(ap.hour))
+    };
+    let side_view = lateral(&from_side, interior, level, side, tip);
+    let span = 2.0 * interior.foramen(level, side).map_or(10.0, |f| f.ring.up.length());
+    let off_height = beyond(side_view.height, place.height) * span;
+    let off_depth = beyond(side_view.behind_wall_mm, place.behind_wall_mm);
+    let full = case.needle.depth_mm.full;
+    let side_reason = if off_depth > full && side_view.behind_wall_mm < place.behind_wall_mm[0] {
+        let deep = mm(side_view.behind_wall_mm);
+        format!("In the lateral view it is {deep} in front of the posterior body line: too deep.")
+    } else if off_depth > full {
+        format!("In the lateral view it is {} short of the foramen: not deep enough.", mm(off_depth))
+    } else if off_height > full {
+        let way = if side_view.height < place.height[0] { "high" } else { "low" };
+        format!("In the lateral view it is {} too {way} in the foramen.", mm(off_height))
+    } else {
+        "In the lateral view it lies in its part of the foramen.".to_owned()
+    };
+    [(ap_score, ap_reason), (case.needle.depth_mm.score(off_height.max(off_depth)), side_reason)]
 }
 
 /// Nearest half hour, such as `6 o'clock` or `half past 6`.
@@ -430,8 +437,8 @@ const PROVING_DEG: f64 = 12.0;
 /// And how near to the final depth the needle must have been, mm.
 const PROVING_MM: f64 = 12.0;
 
-/// Whether an AP and a lateral picture were taken with the needle near its final depth.
-fn proven(case: &Case, interior: &Interior, state: &State) -> (bool, bool) {
+/// Whether an AP and a lateral picture, `best` each, were taken with the needle near its final depth.
+fn proven(case: &Case, state: &State, best: [Orientation; 2]) -> [bool; 2] {
     let pictures: Vec<(CArm, f64)> = if case.exposures {
         state.taken.iter().filter_map(|t| t.depth_mm.map(|d| (t.arm, d))).collect()
     } else {
@@ -439,17 +446,15 @@ fn proven(case: &Case, interior: &Interior, state: &State) -> (bool, bool) {
     };
     let deepest = pictures.iter().map(|p| p.1).fold(0.0, f64::max);
     let end = state.needle.as_ref().map_or(deepest, |n| n.depth_mm());
-    let seen = |kind| {
-        let best = best_view(interior, case.target, kind, &CArm::default()).orientation;
+    let seen = |near: fn(f64) -> f64, best: Orientation| {
         pictures.iter().any(|(arm, depth)| {
             let turn = (arm.oblique.to_degrees() - best.oblique_deg).abs();
-            // A lateral from the other side is as good.
-            let other = (turn - 180.0).abs();
-            let near = if kind == ViewKind::Lateral { turn.min(other) } else { turn };
-            (depth - end).abs() <= PROVING_MM && near <= PROVING_DEG
+            (depth - end).abs() <= PROVING_MM && near(turn) <= PROVING_DEG
         })
     };
-    (seen(ViewKind::TrueAp), seen(ViewKind::Lateral))
+    let [ap, lateral] = best;
+    // A lateral from the other side is as good.
+    [seen(|turn| turn, ap), seen(|turn| turn.min((turn - 180.0).abs()), lateral)]
 }
 
 /// What a contact takes off when it is answered by drawing back, and when it is pushed through.

@@ -137,6 +137,15 @@ impl<'a> Hand<'a> {
         }
     }
 
+    /// Sets a needle over a point of the patient down the present beam, and drives it there.
+    pub fn drive_to(&mut self, gauge: Gauge, aim: DVec3) {
+        self.mark(aim);
+        self.act(Action::Place { gauge, length_mm: 127 });
+        self.align();
+        let reach = self.attempt.state.needle.as_ref().unwrap().entry.distance(aim);
+        self.advance_to(reach, 0);
+    }
+
     /// A whole injection, as taught.
     pub fn inject_everything(&mut self) {
         self.set_up(ViewKind::TrueAp);
