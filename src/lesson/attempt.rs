@@ -138,7 +138,7 @@ pub enum Aspirate {
 const LIVE_GRACE: u32 = TICKS_PER_S;
 /// A view that the C-arm stays in for this long has been looked at, ticks.
 const LOOK: u32 = TICKS_PER_S;
-/// Of the way in, this depth on counts for the beam, mm: before it the learner is still aligning.
+/// Of the way in, this depth on counts for the beam, mm: before it the learner is still aligning. Common practice, no source.
 const HELD_FROM_MM: f64 = 8.0;
 /// Up to this depth, mm: beyond it bends are corrected by the bevel, not by the hub.
 const HELD_TO_MM: f64 = 50.0;

@@ -1,7 +1,8 @@
 //! What each step of the procedure is worth, and why, in words that a learner can act on. Everything is computed from the state, the
 //! patient's geometry and the lesson's limits.
 //!
-//! Order and weights of the steps, and what is taken off for a contact: common practice, no source.
+//! Order and weights of the steps, what is taken off for a contact, where a tip should be and from when on a step counts:
+//! common practice, no source.
 
 use super::attempt::{Injected, Kept, Mark, Met, State, view_of};
 use super::case::Case;
