@@ -218,31 +218,33 @@ impl Needle {
         let tissue = &interior.tissues.list[bone];
         let normal = tissue.normal(here.tip.position);
         let into = -here.tip.axis().dot(normal);
-        if into <= 0.0 {
+        let (tip, step) = if into <= 0.0 {
             // Pointing away already: an ordinary step, of the shortest kind, leaves the surface.
             let step = SHORTEST_STEP_MM.min(remaining);
-            let tip = Tip { position: here.tip.position + here.tip.axis() * step, ..here.tip };
-            self.push(tip, step, 0.0, 0.0);
-            return step;
-        }
-        let lifted = self.notch().dot(normal) < -0.3 && duty < 0.5;
-        if libm::asin(into.min(1.0)) > if lifted { GLANCING_LIFTED } else { GLANCING } {
+            (Tip { position: here.tip.position + here.tip.axis() * step, ..here.tip }, step)
+        } else {
+            let lifted = self.notch().dot(normal) < -0.3 && duty < 0.5;
+            if libm::asin(into.min(1.0)) > if lifted { GLANCING_LIFTED } else { GLANCING } {
+                return 0.0;
+            }
+            let step = SLIDE_STEP_MM.min(remaining);
+            let along = (here.tip.axis() + normal * into).normalize();
+            let mut position = here.tip.position + along * step;
+            // Back onto the surface, from either side.
+            for _ in 0..3 {
+                position += normal * (BONE_GAP_MM - tissue.distance_mm(position));
+            }
+            if position.distance(here.tip.position) > 2.0 * step {
+                return 0.0;
+            }
+            let turn = (SLIDE_TURN_PER_MM * step).min(libm::asin(into.min(1.0)));
+            let axis = (here.tip.axis() + normal * libm::tan(turn)).normalize();
+            (Tip::looking(position, axis, here.tip.frame.x_axis), step)
+        };
+        // Another bone, or an edge of this one, may stand in the way of either.
+        if in_bone(interior, here.tip.position, tip.position) {
             return 0.0;
         }
-        let step = SLIDE_STEP_MM.min(remaining);
-        let along = (here.tip.axis() + normal * into).normalize();
-        let mut position = here.tip.position + along * step;
-        // Back onto the surface, from either side.
-        for _ in 0..3 {
-            position += normal * (BONE_GAP_MM - tissue.distance_mm(position));
-        }
-        let nearest = interior.tissues.nearest_bone(position, PROBE_REACH_MM);
-        if nearest.1 < 0.0 || position.distance(here.tip.position) > 2.0 * step {
-            return 0.0;
-        }
-        let turn = (SLIDE_TURN_PER_MM * step).min(libm::asin(into.min(1.0)));
-        let axis = (here.tip.axis() + normal * libm::tan(turn)).normalize();
-        let tip = Tip::looking(position, axis, here.tip.frame.x_axis);
         self.push(tip, step, 0.0, 0.0);
         step
     }
