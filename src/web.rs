@@ -1,7 +1,9 @@
 //! The page's handle on the engine: the only code that knows wasm-bindgen. No state but what the engine needs, no logic but
 //! calls; whatever the page passes in is checked by the layers below and comes back as one sentence in a JS `Error`.
 
+mod class;
 mod exposures;
+mod lesson;
 mod outline_paint;
 mod procedure;
 
@@ -42,6 +44,8 @@ pub struct TeachingRoom {
     outlines: OutlinePaint,
     exposures: Exposures,
     procedure: Procedure,
+    /// The lesson at work, if there is one.
+    lesson: Option<lesson::Open>,
     /// A patient in the making.
     coming: Option<PatientBuilder>,
     /// Window width against the automatic one, and how much brighter, in automatic widths.
@@ -73,6 +77,7 @@ impl TeachingRoom {
             outlines: OutlinePaint::default(),
             exposures: Exposures::default(),
             procedure: Procedure::new(target),
+            lesson: None,
             coming: None,
             window: (1.0, 0.0),
         })
@@ -87,10 +92,13 @@ impl TeachingRoom {
         Ok(())
     }
 
-    /// Plans another patient; [`Self::shape_bone`] then makes it a bone a call, while the last one stays.
+    /// Plans another patient, with a seed other than its own if one is given; [`Self::shape_bone`] then makes it a bone a call,
+    /// while the last one stays.
     #[wasm_bindgen(js_name = beginPatient)]
-    pub fn begin_patient(&mut self, name: &str) -> Result<(), JsError> {
-        self.coming = Some(PatientBuilder::new(&PatientSpec::named(name)?));
+    pub fn begin_patient(&mut self, name: &str, seed: Option<u32>) -> Result<(), JsError> {
+        let named = PatientSpec::named(name)?;
+        let spec = PatientSpec { seed: seed.map_or(named.seed, u64::from), ..named };
+        self.coming = Some(PatientBuilder::new(&spec));
         Ok(())
     }
 
@@ -229,12 +237,15 @@ fn target(level: &str, side: &str) -> Result<Target, JsError> {
     Ok(Target { level: level.parse()?, side: side.parse()? })
 }
 
-/// What the page passed in as an object, or a sentence on what is wrong with it.
+/// What the page passed in as an object, or a sentence on what is wrong with it. By way of a JSON value, since the bindings' own
+/// deserialiser asks an object for the fields it wants and never sees one too many.
 fn understood<T: DeserializeOwned>(what: &str, value: JsValue) -> Result<T, JsValue> {
-    serde_wasm_bindgen::from_value(value).map_err(|error| {
-        let why = error.to_string();
+    let refuse = |why: String| {
         JsError::new(&format!("{what} not understood: {}", why.trim_start_matches("Error: "))).into()
-    })
+    };
+    let whole: serde_json::Value =
+        serde_wasm_bindgen::from_value(value).map_err(|e| refuse(e.to_string()))?;
+    serde_json::from_value(whole).map_err(|e| refuse(e.to_string()))
 }
 
 /// Puts grey values, row 0 at the top, into the top left of a canvas. `pixels` is scratch.

@@ -9,6 +9,8 @@ use crate::imaging::inclusion::Inclusion;
 use crate::lesson::action::{Action, Event};
 use crate::lesson::attempt::{Attempt, seconds};
 use crate::lesson::case::Case;
+use crate::lesson::file::Mode;
+use crate::lesson::marks::allows;
 use crate::lesson::report::procedure_report;
 use crate::lesson::score::score;
 use crate::needle::device::Medium;
@@ -50,7 +52,7 @@ impl Procedure {
         Self::of(Attempt::new(Case::new(target)))
     }
 
-    fn of(attempt: Attempt) -> Self {
+    pub(super) fn of(attempt: Attempt) -> Self {
         Self { attempt, needle: Vec::new(), scene: Vec::new(), drawn_tick: None }
     }
 
@@ -59,7 +61,7 @@ impl Procedure {
         &self.scene
     }
 
-    fn changed(&mut self) {
+    pub(super) fn changed(&mut self) {
         let state = &self.attempt.state;
         self.needle = state.needle.as_ref().map_or(Vec::new(), |n| shape::needle(n, state.stylet));
         self.drawn_tick = None;
@@ -71,6 +73,7 @@ impl TeachingRoom {
     pub(super) fn begin_again(&mut self) {
         let case = Case { target: self.target, ..self.procedure.attempt.case };
         self.procedure = Procedure::of(Attempt::new(case));
+        self.lesson = None;
     }
 
     /// Writes down where C-arm and table stand, if they have moved since the last action.
@@ -99,6 +102,9 @@ impl TeachingRoom {
     pub(super) fn do_action(&mut self, tick: u32, action: Action) -> Result<(), JsError> {
         // Time goes on even where the page's clock has been set back.
         let tick = tick.max(self.procedure.attempt.state.tick);
+        if let Some(open) = &self.lesson {
+            allows(&open.lesson, &action).map_err(JsError::new)?;
+        }
         if !self.procedure.attempt.state.finished {
             self.commit(tick)?;
         }
@@ -140,6 +146,7 @@ impl TeachingRoom {
             ..usual
         };
         self.procedure = Procedure::of(Attempt::new(case));
+        self.lesson = None;
         Ok(())
     }
 
@@ -170,8 +177,12 @@ impl TeachingRoom {
         plain(&score(&attempt.case, &self.patient.interior, &attempt.state))
     }
 
-    /// Takes back the last action that is no exposure; `false` when there is none.
+    /// Takes back the last action that is no exposure; `false` when there is none, or an assessment is finished.
     pub fn undo(&mut self) -> bool {
+        let assessed = self.lesson.as_ref().is_some_and(|open| open.lesson.mode == Mode::Assessment);
+        if assessed && self.procedure.attempt.state.finished {
+            return false;
+        }
         let done = self.procedure.attempt.undo(&self.patient.interior);
         self.arm = self.procedure.attempt.state.arm;
         self.procedure.changed();
@@ -211,6 +222,7 @@ impl TeachingRoom {
         let attempt =
             Attempt::replay(trace.case, &self.patient.interior, &trace.log).map_err(JsError::from)?;
         self.target = attempt.case.target;
+        self.lesson = None;
         self.arm = attempt.state.arm;
         self.procedure = Procedure::of(attempt);
         self.procedure.changed();

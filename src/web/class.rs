@@ -1,0 +1,167 @@
+//! A class on the teacher's page: receipts and lessons as texts in, rows, summary and tables out. Nothing leaves the page.
+
+use super::plain;
+use crate::lesson::class_report::{ClassReport, LessonSummary, Row, Status, row, unreadable};
+use crate::lesson::class_table;
+use crate::lesson::draw::Interiors;
+use crate::lesson::file::Lesson;
+use crate::lesson::link;
+use crate::lesson::receipt::Lessons;
+use serde::Serialize;
+use std::collections::BTreeMap;
+use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::*;
+
+/// A receipt's text and where it came from.
+#[derive(Debug)]
+struct Given {
+    source: String,
+    line: Option<u64>,
+    text: Result<String, String>,
+}
+
+/// Receipts of a class and the lessons they are checked against.
+#[wasm_bindgen]
+#[derive(Debug, Default)]
+pub struct ClassRoom {
+    lessons: Lessons,
+    interiors: Interiors,
+    given: Vec<Given>,
+    rows: Vec<Row>,
+}
+
+/// What the page shows of a class.
+#[derive(Serialize)]
+struct ClassEntry {
+    rows: Vec<RowEntry>,
+    counts: BTreeMap<&'static str, usize>,
+    copies: usize,
+    lessons: Vec<LessonSummary>,
+}
+
+#[derive(Serialize)]
+struct RowEntry {
+    source: String,
+    line: Option<u64>,
+    status: &'static str,
+    note: String,
+    learner: Option<String>,
+    lesson: Option<String>,
+    patient: Option<String>,
+    total: Option<f64>,
+    passed: Option<bool>,
+    complete: Option<bool>,
+    steps: Vec<StepEntry>,
+    same_log_as: Option<usize>,
+    repeat_of: Option<usize>,
+}
+
+#[derive(Serialize)]
+struct StepEntry {
+    name: &'static str,
+    score: Option<f64>,
+}
+
+impl RowEntry {
+    fn of(row: &Row) -> Self {
+        let (told, score) = (row.told.as_ref(), row.replayed.as_ref().map(|r| &r.score));
+        let steps = score.iter().flat_map(|s| &s.steps);
+        Self {
+            source: row.source.clone(),
+            line: row.line,
+            status: row.status.id(),
+            note: row.note.clone(),
+            learner: told.map(|t| t.learner.clone()),
+            lesson: told.map(|t| t.lesson.clone()),
+            patient: told.map(|t| format!("{} {}, {} {}", t.level, t.side, t.patient, t.seed)),
+            total: score.map(|s| s.total),
+            passed: score.map(|s| s.passed),
+            complete: score.map(|s| s.complete),
+            steps: steps.map(|s| StepEntry { name: s.id.name(), score: s.score }).collect(),
+            same_log_as: row.same_log_as,
+            repeat_of: row.repeat_of,
+        }
+    }
+}
+
+#[wasm_bindgen]
+impl ClassRoom {
+    /// An empty class.
+    #[wasm_bindgen(constructor)]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Adds a lesson file; returns its title. What has been checked is to be checked again.
+    #[wasm_bindgen(js_name = addLesson)]
+    pub fn add_lesson(&mut self, json: &str, language: &str) -> Result<String, JsError> {
+        Ok(self.take_up(Lesson::from_json(json)?, language))
+    }
+
+    /// Adds the lesson of a link; returns its title.
+    #[wasm_bindgen(js_name = addLink)]
+    pub fn add_link(&mut self, link: &str, language: &str) -> Result<String, JsError> {
+        Ok(self.take_up(link::lesson(link)?, language))
+    }
+
+    /// Adds a receipt from a file, or from a line (from 1) of one.
+    #[wasm_bindgen(js_name = addReceipt)]
+    pub fn add_receipt(&mut self, source: String, line: Option<u32>, text: String) {
+        self.given.push(Given { source, line: line.map(u64::from), text: Ok(text) });
+    }
+
+    /// Adds a row for a file that could not be read as text, with the reason.
+    #[wasm_bindgen(js_name = addUnreadable)]
+    pub fn add_unreadable(&mut self, source: String, why: String) {
+        self.given.push(Given { source, line: None, text: Err(why) });
+    }
+
+    /// Checks at most so many receipts more. Returns how many are left.
+    pub fn check(&mut self, most: usize) -> usize {
+        for Given { source, line, text } in self.given.iter().skip(self.rows.len()).take(most) {
+            self.rows.push(match text {
+                Ok(text) => row(source, *line, text, &self.lessons, &mut self.interiors),
+                Err(why) => unreadable(source, *line, why.clone()),
+            });
+        }
+        self.given.len() - self.rows.len()
+    }
+
+    /// Rows, counts by status, and each lesson's class, as a plain object.
+    pub fn report(&self) -> Result<JsValue, JsError> {
+        let report = self.whole();
+        plain(&ClassEntry {
+            rows: report.rows.iter().map(RowEntry::of).collect(),
+            counts: Status::ALL.iter().map(|&s| (s.id(), report.count(s))).collect(),
+            copies: report.copies(),
+            lessons: report.summary(&self.lessons),
+        })
+    }
+
+    /// The rows as CSV.
+    pub fn csv(&self) -> String {
+        class_table::csv(&self.whole())
+    }
+
+    /// The rows as NDJSON.
+    pub fn ndjson(&self) -> String {
+        class_table::ndjson(&self.whole())
+    }
+
+    /// Forgets the receipts; the lessons stay.
+    pub fn clear(&mut self) {
+        self.given.clear();
+        self.rows.clear();
+    }
+
+    fn whole(&self) -> ClassReport {
+        ClassReport::of(self.rows.clone())
+    }
+
+    fn take_up(&mut self, lesson: Lesson, language: &str) -> String {
+        let title = lesson.title.in_language(language).to_owned();
+        self.lessons.add(lesson);
+        self.rows.clear();
+        title
+    }
+}
