@@ -12,6 +12,7 @@ use crate::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::imaging::radiograph::{Look, Radiograph, Scene};
+use crate::lesson::read_error::sentence;
 use crate::view::criteria::Target;
 use crate::view::report;
 use exposures::Exposures;
@@ -20,7 +21,6 @@ use outline_paint::OutlinePaint;
 use procedure::Procedure;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
-use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen::{Clamped, JsValue};
 use web_sys::{CanvasRenderingContext2d, ImageData};
@@ -189,7 +189,7 @@ impl TeachingRoom {
         canvas: &CanvasRenderingContext2d,
         style: JsValue,
     ) -> Result<(), JsValue> {
-        let style = understood("outline style", style)?;
+        let style = understood("outline style", &style)?;
         let view = self.view_of(&self.arm);
         self.outlines.draw(canvas, &self.patient, self.target, &view, &style)
     }
@@ -237,15 +237,14 @@ fn target(level: &str, side: &str) -> Result<Target, JsError> {
     Ok(Target { level: level.parse()?, side: side.parse()? })
 }
 
-/// What the page passed in as an object, or a sentence on what is wrong with it. By way of a JSON value, since the bindings' own
-/// deserialiser asks an object for the fields it wants and never sees one too many.
-fn understood<T: DeserializeOwned>(what: &str, value: JsValue) -> Result<T, JsValue> {
-    let refuse = |why: String| {
-        JsError::new(&format!("{what} not understood: {}", why.trim_start_matches("Error: "))).into()
-    };
-    let whole: serde_json::Value =
-        serde_wasm_bindgen::from_value(value).map_err(|e| refuse(e.to_string()))?;
-    serde_json::from_value(whole).map_err(|e| refuse(e.to_string()))
+/// What the page passed in as an object, or a sentence on what is wrong with it.
+fn understood<T: DeserializeOwned>(what: &str, value: &JsValue) -> Result<T, JsValue> {
+    let refuse = |error| JsError::new(&format!("{what} not understood: {}", sentence(&error))).into();
+    let text = js_sys::JSON::stringify(value)?;
+    // A value without JSON, such as a function, gives no text.
+    let text = text.as_string().unwrap_or_else(|| "null".to_owned());
+    let value: serde_json::Value = serde_json::from_str(&text).map_err(refuse)?;
+    serde_json::from_value(value).map_err(refuse)
 }
 
 /// Puts grey values, row 0 at the top, into the top left of a canvas. `pixels` is scratch.
@@ -265,7 +264,8 @@ fn put_grey(
 
 /// Plain JS objects with `null`, as JSON would give them.
 fn plain(value: &impl Serialize) -> Result<JsValue, JsError> {
-    Ok(value.serialize(&Serializer::json_compatible())?)
+    let text = serde_json::to_string(value)?;
+    js_sys::JSON::parse(&text).map_err(|_| JsError::new("the engine wrote what is no JSON"))
 }
 
 /// A patient as the page lists it.

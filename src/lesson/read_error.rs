@@ -1,6 +1,7 @@
 //! Reading of JSON that comes from outside: an error is one sentence with its place, what was found and what is allowed.
 
-use serde::de::DeserializeOwned;
+use serde::de::{self, Deserialize, DeserializeOwned, Deserializer, MapAccess, SeqAccess, Visitor};
+use serde_json::{Map, Value};
 use std::fmt;
 
 /// Why a lesson or receipt cannot be taken.
@@ -42,41 +43,79 @@ pub(crate) fn read<T: DeserializeOwned>(
         let problem = format!("the {kind} has {} bytes: allowed are at most {most_bytes}", text.len());
         return Err(ReadError::at("", problem));
     }
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    // serde would read a list as an object without its keys.
-    if text.trim_start().starts_with('[') {
-        return Err(ReadError::at("", format!("found a list: a {kind} is an object, in braces")));
-    }
-    let mut reader = serde_json::Deserializer::from_str(text);
-    let failed = match serde_path_to_error::deserialize::<_, T>(&mut reader) {
-        Ok(read) => {
-            reader.end().map_err(|e| ReadError::at("", format!("after the {kind}: {}", sentence(&e))))?;
-            // A format of another number with the keys of this one is still another format.
-            return other_format(text, kind, format).map_or(Ok(read), Err);
-        }
-        Err(failed) => failed,
+    // As a value first: types are then read from one kind of source only, which keeps the page's engine small.
+    let value = serde_json::from_str::<Whole>(text.strip_prefix('\u{feff}').unwrap_or(text))
+        .map_err(|e| ReadError::at("", sentence(&e)))?
+        .0;
+    let Some(object) = value.as_object() else {
+        let found = if value.is_array() { "a list" } else { "a single value" };
+        return Err(ReadError::at("", format!("found {found}: a {kind} is an object, in braces")));
     };
     // Keys of a later format would be called unknown: say first that it is one.
-    if let Some(other) = other_format(text, kind, format) {
-        return Err(other);
+    if let Some(found) = object.get("format").filter(|&found| found != format) {
+        let problem = format!("{found} is no {kind} format that is known here: allowed is {format}");
+        return Err(ReadError::at("format", problem));
     }
-    let path = failed.path().to_string();
-    let path = if path == "." { String::new() } else { path };
-    Err(ReadError::at(path, sentence(failed.inner())))
+    serde_path_to_error::deserialize::<_, T>(value).map_err(|failed| {
+        let path = failed.path().to_string();
+        let path = if path == "." { String::new() } else { path };
+        ReadError::at(path, sentence(failed.inner()))
+    })
 }
 
-fn other_format(text: &str, kind: &str, format: u32) -> Option<ReadError> {
-    #[derive(serde::Deserialize)]
-    struct Probe {
-        format: serde_json::Value,
+/// A JSON value of objects that have each key once; `serde_json` would let the last one win.
+struct Whole(Value);
+
+impl<'de> Deserialize<'de> for Whole {
+    fn deserialize<D: Deserializer<'de>>(source: D) -> Result<Self, D::Error> {
+        struct Any;
+        impl<'de> Visitor<'de> for Any {
+            type Value = Value;
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("JSON")
+            }
+            fn visit_unit<E>(self) -> Result<Value, E> {
+                Ok(Value::Null)
+            }
+            fn visit_bool<E>(self, it: bool) -> Result<Value, E> {
+                Ok(it.into())
+            }
+            fn visit_u64<E>(self, it: u64) -> Result<Value, E> {
+                Ok(it.into())
+            }
+            fn visit_i64<E>(self, it: i64) -> Result<Value, E> {
+                Ok(it.into())
+            }
+            fn visit_f64<E>(self, it: f64) -> Result<Value, E> {
+                Ok(it.into())
+            }
+            fn visit_str<E>(self, it: &str) -> Result<Value, E> {
+                Ok(it.into())
+            }
+            fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Value, A::Error> {
+                let mut list = Vec::new();
+                while let Some(Whole(item)) = items.next_element()? {
+                    list.push(item);
+                }
+                Ok(list.into())
+            }
+            fn visit_map<A: MapAccess<'de>>(self, mut entries: A) -> Result<Value, A::Error> {
+                let mut map = Map::new();
+                while let Some((key, Whole(item))) = entries.next_entry::<String, Whole>()? {
+                    if map.contains_key(&key) {
+                        return Err(de::Error::custom(format_args!("the key '{key}' stands twice")));
+                    }
+                    map.insert(key, item);
+                }
+                Ok(map.into())
+            }
+        }
+        source.deserialize_any(Any).map(Self)
     }
-    let found = serde_json::from_str::<Probe>(text).ok()?.format;
-    let problem = || format!("{found} is no {kind} format that is known here: allowed is {format}");
-    (found != format).then(|| ReadError::at("format", problem()))
 }
 
 /// serde's message in our words: "…, expected one of `a`, `b`" becomes "…: allowed are 'a', 'b'".
-fn sentence(error: &serde_json::Error) -> String {
+pub(crate) fn sentence(error: &serde_json::Error) -> String {
     use serde_json::error::Category;
     let text = error.to_string();
     let place = format!(" at line {} column {}", error.line(), error.column());

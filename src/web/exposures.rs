@@ -66,7 +66,7 @@ impl TeachingRoom {
         bone_dark: bool,
         tick: Option<u32>,
     ) -> Result<(), JsValue> {
-        let settings: BeamSettings = understood("exposure settings", settings)?;
+        let settings: BeamSettings = understood("exposure settings", &settings)?;
         let settings = settings.checked().map_err(JsError::from)?;
         if !(1..=MOST_PULSES).contains(&pulses) {
             let text = format!("{pulses} pulses at once are not possible: allowed are 1 to {MOST_PULSES}");
@@ -126,7 +126,7 @@ impl TeachingRoom {
         style: JsValue,
     ) -> Result<(), JsValue> {
         let LastPicture { view, target, .. } = self.exposures.picture.ok_or_else(no_picture)?;
-        let style = understood("outline style", style)?;
+        let style = understood("outline style", &style)?;
         self.outlines.draw(canvas, &self.patient, target, &view, &style)
     }
 

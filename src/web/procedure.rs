@@ -137,7 +137,7 @@ impl TeachingRoom {
     #[wasm_bindgen(js_name = newAttempt)]
     pub fn new_attempt(&mut self, options: JsValue) -> Result<(), JsValue> {
         let options: CaseOptions =
-            if options.is_undefined() { CaseOptions::default() } else { understood("case", options)? };
+            if options.is_undefined() { CaseOptions::default() } else { understood("case", &options)? };
         let usual = Case::new(self.target);
         let case = Case {
             approach: options.approach.unwrap_or(usual.approach),
@@ -152,7 +152,7 @@ impl TeachingRoom {
 
     /// Does an action (`lesson::action::Action`) at a tick (twentieths of a second). Returns the procedure as it then stands.
     pub fn act(&mut self, tick: u32, action: JsValue) -> Result<JsValue, JsValue> {
-        let action: Action = understood("action", action)?;
+        let action: Action = understood("action", &action)?;
         self.do_action(tick, action)?;
         self.procedure(tick)
     }
@@ -211,7 +211,7 @@ impl TeachingRoom {
     /// Replays an attempt on the present patient; on an error nothing has changed.
     #[wasm_bindgen(js_name = loadAttempt)]
     pub fn load_attempt(&mut self, trace: JsValue) -> Result<(), JsValue> {
-        let trace: Trace = understood("attempt", trace)?;
+        let trace: Trace = understood("attempt", &trace)?;
         if trace.patient != self.patient.spec.name {
             let text = format!(
                 "the attempt is of the patient '{}', not of '{}'",
