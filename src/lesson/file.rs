@@ -409,6 +409,13 @@ impl Lesson {
         super::digest::sha256_hex(&serde_json_canonicalizer::to_vec(&value).unwrap_or_default())
     }
 
+    /// Whether what is drawn differs from one learner's code to the next.
+    pub fn depends_on_code(&self) -> bool {
+        let several =
+            self.patient.names().len() > 1 || self.level.all().len() > 1 || self.side.all().len() > 1;
+        several || self.patient.seed_from == Some(SeedFrom::Learner)
+    }
+
     /// Whether pictures come from exposures only.
     pub fn exposes(&self) -> bool {
         self.exposures.unwrap_or(self.mode == Mode::Assessment)

@@ -103,6 +103,11 @@ impl Exercise {
         self.waiting.front().map(|asked| asked.label)
     }
 
+    /// How many parts have been found, and of how many.
+    pub fn counts(&self) -> (usize, usize) {
+        (self.found.len(), self.found.len() + self.waiting.len())
+    }
+
     /// Takes an answer; whether it was right. After the last part nothing is.
     pub fn answer(&mut self, answer: Label) -> bool {
         let Some(mut asked) = self.waiting.pop_front() else { return false };

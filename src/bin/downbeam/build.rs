@@ -18,7 +18,8 @@ pub(crate) const COMMAND: Command = Command {
     summary: "Build the WebAssembly and its glue into www/pkg",
     usage: "Usage: downbeam build\n\n\
             Compiles the library for wasm32-unknown-unknown (added through rustup when missing) and writes\n\
-            downbeam_bg.wasm, downbeam.js and their type declarations to www/pkg.\n",
+            downbeam_bg.wasm (picture and needle), lessons_bg.wasm (lessons and receipts), their glue and their type\n\
+            declarations to www/pkg.\n",
     run,
 };
 
@@ -32,22 +33,37 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     print(&format!("Built {}\n", written.display()))
 }
 
-/// Builds the project in `folder`; the path of the written wasm.
+/// A module of the page: the feature that chooses its handles, the profile that suits it, and the name of its files.
+struct Module {
+    feature: &'static str,
+    profile: &'static str,
+    name: &'static str,
+}
+
+const MODULES: [Module; 2] = [
+    Module { feature: "room", profile: "wasm", name: "downbeam" },
+    Module { feature: "lessons", profile: "wasm-small", name: "lessons" },
+];
+
+/// Builds the project in `folder`; the path of the folder written.
 pub(crate) fn into_www(folder: &Path) -> anyhow::Result<PathBuf> {
     add_target(folder)?;
     eprintln!("Building the WebAssembly; the first time takes about a minute.");
-    let raw = compile(folder)?;
     let package = folder.join("www").join("pkg");
-    Bindgen::new()
-        .input_path(&raw)
-        .web(true)?
-        .typescript(true)
-        .remove_name_section(true)
-        // The library leaves the path out unless told: a bare `init()` would then fail in the browser.
-        .omit_default_module_path(false)
-        .generate(&package)
-        .with_context(|| format!("cannot write the glue to {}", package.display()))?;
-    Ok(package.join("downbeam_bg.wasm"))
+    for module in &MODULES {
+        let raw = compile(folder, module)?;
+        Bindgen::new()
+            .input_path(&raw)
+            .out_name(module.name)
+            .web(true)?
+            .typescript(true)
+            .remove_name_section(true)
+            // The library leaves the path out unless told: a bare `init()` would then fail in the browser.
+            .omit_default_module_path(false)
+            .generate(&package)
+            .with_context(|| format!("cannot write the glue to {}", package.display()))?;
+    }
+    Ok(package)
 }
 
 fn tool(variable: &str, name: &str) -> OsString {
@@ -78,15 +94,17 @@ fn add_target(folder: &Path) -> anyhow::Result<()> {
     Ok(())
 }
 
-/// Compiles the library; the path of cargo's wasm file.
-fn compile(folder: &Path) -> anyhow::Result<PathBuf> {
+/// Compiles a module; the path of cargo's wasm file.
+fn compile(folder: &Path, module: &Module) -> anyhow::Result<PathBuf> {
     let cargo = Process::new(tool("CARGO", "cargo"))
         .args([
             "build",
             "--profile",
-            "wasm",
+            module.profile,
             "--lib",
             "--no-default-features",
+            "--features",
+            module.feature,
             "--target",
             TARGET,
             "--locked",

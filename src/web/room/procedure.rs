@@ -9,8 +9,7 @@ use crate::imaging::inclusion::Inclusion;
 use crate::lesson::action::{Action, Event};
 use crate::lesson::attempt::{Attempt, seconds};
 use crate::lesson::case::Case;
-use crate::lesson::file::Mode;
-use crate::lesson::marks::allows;
+use crate::lesson::log_line;
 use crate::lesson::report::procedure_report;
 use crate::lesson::score::score;
 use crate::needle::device::Medium;
@@ -52,7 +51,7 @@ impl Procedure {
         Self::of(Attempt::new(Case::new(target)))
     }
 
-    pub(super) fn of(attempt: Attempt) -> Self {
+    fn of(attempt: Attempt) -> Self {
         Self { attempt, needle: Vec::new(), scene: Vec::new(), drawn_tick: None }
     }
 
@@ -61,7 +60,7 @@ impl Procedure {
         &self.scene
     }
 
-    pub(super) fn changed(&mut self) {
+    fn changed(&mut self) {
         let state = &self.attempt.state;
         self.needle = state.needle.as_ref().map_or(Vec::new(), |n| shape::needle(n, state.stylet));
         self.drawn_tick = None;
@@ -73,7 +72,16 @@ impl TeachingRoom {
     pub(super) fn begin_again(&mut self) {
         let case = Case { target: self.target, ..self.procedure.attempt.case };
         self.procedure = Procedure::of(Attempt::new(case));
-        self.lesson = None;
+    }
+
+    /// Replays a log; on an error nothing has changed.
+    fn take_up(&mut self, case: Case, log: &[Event]) -> Result<(), JsError> {
+        let attempt = Attempt::replay(case, &self.patient.interior, log)?;
+        self.target = attempt.case.target;
+        self.arm = attempt.state.arm;
+        self.procedure = Procedure::of(attempt);
+        self.procedure.changed();
+        Ok(())
     }
 
     /// Writes down where C-arm and table stand, if they have moved since the last action.
@@ -102,9 +110,6 @@ impl TeachingRoom {
     pub(super) fn do_action(&mut self, tick: u32, action: Action) -> Result<(), JsError> {
         // Time goes on even where the page's clock has been set back.
         let tick = tick.max(self.procedure.attempt.state.tick);
-        if let Some(open) = &self.lesson {
-            allows(&open.lesson, &action).map_err(JsError::new)?;
-        }
         if !self.procedure.attempt.state.finished {
             self.commit(tick)?;
         }
@@ -146,8 +151,33 @@ impl TeachingRoom {
             ..usual
         };
         self.procedure = Procedure::of(Attempt::new(case));
-        self.lesson = None;
         Ok(())
+    }
+
+    /// Begins a new attempt at a whole case (`lesson::case::Case`), as a lesson sets it; level and side become the case's.
+    #[wasm_bindgen(js_name = beginCase)]
+    pub fn begin_case(&mut self, case: JsValue) -> Result<(), JsValue> {
+        let case: Case = understood("case", &case)?;
+        self.target = case.target;
+        self.procedure = Procedure::of(Attempt::new(case));
+        Ok(())
+    }
+
+    /// The attempt's log, a line an event (`lesson::log_line`).
+    #[wasm_bindgen(js_name = attemptLog)]
+    pub fn attempt_log(&self) -> Vec<String> {
+        self.procedure.attempt.log.iter().map(log_line::write).collect()
+    }
+
+    /// Takes the present case up where a log left it; on an error nothing has changed.
+    #[wasm_bindgen(js_name = resumeLog)]
+    pub fn resume_log(&mut self, log: Vec<String>) -> Result<(), JsError> {
+        let events: Vec<Event> = log
+            .iter()
+            .map(|line| log_line::read(line))
+            .collect::<Result<_, _>>()
+            .map_err(|problem| JsError::new(&problem))?;
+        self.take_up(self.procedure.attempt.case, &events)
     }
 
     /// Does an action (`lesson::action::Action`) at a tick (twentieths of a second). Returns the procedure as it then stands.
@@ -177,12 +207,8 @@ impl TeachingRoom {
         plain(&score(&attempt.case, &self.patient.interior, &attempt.state))
     }
 
-    /// Takes back the last action that is no exposure; `false` when there is none, or an assessment is finished.
+    /// Takes back the last action that is no exposure; `false` when there is none.
     pub fn undo(&mut self) -> bool {
-        let assessed = self.lesson.as_ref().is_some_and(|open| open.lesson.mode == Mode::Assessment);
-        if assessed && self.procedure.attempt.state.finished {
-            return false;
-        }
         let done = self.procedure.attempt.undo(&self.patient.interior);
         self.arm = self.procedure.attempt.state.arm;
         self.procedure.changed();
@@ -219,13 +245,6 @@ impl TeachingRoom {
             );
             return Err(JsError::new(&text).into());
         }
-        let attempt =
-            Attempt::replay(trace.case, &self.patient.interior, &trace.log).map_err(JsError::from)?;
-        self.target = attempt.case.target;
-        self.lesson = None;
-        self.arm = attempt.state.arm;
-        self.procedure = Procedure::of(attempt);
-        self.procedure.changed();
-        Ok(())
+        Ok(self.take_up(trace.case, &trace.log)?)
     }
 }

@@ -1,0 +1,218 @@
+//! A lesson at work: read from a file or a link, drawn for a learner, its score and its receipt.
+//!
+//! The room does the attempt; what passes between the two is the case that the lesson sets and the log, a line an event.
+
+use super::plain;
+use crate::lesson::action::Event;
+use crate::lesson::attempt::Attempt;
+use crate::lesson::case::Case;
+use crate::lesson::check::problems;
+use crate::lesson::draw::{Drawn, Interiors, code, drawn};
+use crate::lesson::file::{Lesson, LessonApproach, Mode};
+use crate::lesson::link;
+use crate::lesson::log_line;
+use crate::lesson::marks::{LessonScore, exercise, lesson_score, replay};
+use crate::lesson::receipt::Receipt;
+use serde::Serialize;
+use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::*;
+
+/// A lesson as drawn for a learner.
+#[wasm_bindgen]
+#[derive(Debug)]
+pub struct LessonDesk {
+    lesson: Lesson,
+    drawn: Drawn,
+    learner: String,
+    interiors: Interiors,
+}
+
+/// A lesson as the page tells of it.
+#[derive(Serialize)]
+struct LessonEntry<'a> {
+    id: &'a str,
+    title: &'a str,
+    intro: &'a str,
+    mode: Mode,
+    steps: Vec<StepEntry>,
+    /// Whether the way into the foramen is the learner's to choose.
+    open_approach: bool,
+    exposures: bool,
+    /// Percent.
+    pass_mark: u32,
+    /// Whether what is drawn depends on the learner's code.
+    asks_code: bool,
+    sha256: String,
+}
+
+#[derive(Serialize)]
+struct StepEntry {
+    id: &'static str,
+    name: &'static str,
+}
+
+/// What a learner's code draws.
+#[derive(Serialize)]
+struct DrawnEntry {
+    patient: &'static str,
+    /// As `beginPatient` takes it.
+    seed: u32,
+    level: &'static str,
+    side: &'static str,
+    /// The code without the blanks around it.
+    learner: String,
+    /// As `beginCase` takes it.
+    case: Case,
+}
+
+/// Where the naming of parts stands.
+#[derive(Serialize)]
+struct ExerciseEntry {
+    /// What is asked now, as `point` takes it.
+    asks: Option<LabelEntry>,
+    found: usize,
+    all: usize,
+    /// Whether the last answer was right; `null` before the first.
+    right: Option<bool>,
+    /// What was asked when the last answer was given.
+    was: Option<LabelEntry>,
+    /// The last answer.
+    said: Option<LabelEntry>,
+}
+
+#[derive(Serialize)]
+struct LabelEntry {
+    level: &'static str,
+    part: &'static str,
+    side: Option<&'static str>,
+}
+
+impl From<crate::anatomy::names::Label> for LabelEntry {
+    fn from(label: crate::anatomy::names::Label) -> Self {
+        Self { level: label.level.name(), part: label.part.name(), side: label.side.map(|s| s.name()) }
+    }
+}
+
+#[derive(Serialize)]
+struct Standing {
+    #[serde(flatten)]
+    score: LessonScore,
+    exercise: Option<ExerciseEntry>,
+}
+
+/// What is wrong with a lesson file.
+#[derive(Serialize)]
+struct Problem {
+    path: String,
+    problem: String,
+}
+
+#[wasm_bindgen]
+impl LessonDesk {
+    /// A lesson file, drawn for a learner's code.
+    #[wasm_bindgen(constructor)]
+    pub fn new(json: &str, learner_code: &str) -> Result<Self, JsError> {
+        let lesson = Lesson::from_json(json)?;
+        let learner = code(learner_code)?.to_owned();
+        let drawn = drawn(&lesson, &learner)?;
+        Ok(Self { lesson, drawn, learner, interiors: Interiors::default() })
+    }
+
+    /// The lesson in words of a language (BCP 47): `{id, title, intro, mode, steps, open_approach, exposures, pass_mark, asks_code, sha256}`.
+    pub fn read(json: &str, language: &str) -> Result<JsValue, JsError> {
+        let lesson = Lesson::from_json(json)?;
+        plain(&LessonEntry {
+            id: &lesson.id,
+            title: lesson.title.in_language(language),
+            intro: lesson.intro.in_language(language),
+            mode: lesson.mode,
+            steps: lesson.steps.iter().map(|s| StepEntry { id: s.id(), name: s.name() }).collect(),
+            open_approach: lesson.approach == Some(LessonApproach::Open),
+            exposures: lesson.exposes(),
+            pass_mark: lesson.pass_mark,
+            asks_code: lesson.depends_on_code(),
+            sha256: lesson.hash(),
+        })
+    }
+
+    /// All that is wrong with a lesson file: `[{path, problem}]`, empty when nothing is.
+    pub fn problems(json: &str) -> Result<JsValue, JsError> {
+        let found = match Lesson::parsed(json) {
+            Ok(lesson) => problems(&lesson),
+            Err(first) => vec![first],
+        };
+        let entries: Vec<Problem> =
+            found.into_iter().map(|p| Problem { path: p.path, problem: p.problem }).collect();
+        plain(&entries)
+    }
+
+    /// The lesson in a link or its fragment, as a lesson file.
+    #[wasm_bindgen(js_name = fromLink)]
+    pub fn from_link(link: &str) -> Result<String, JsError> {
+        Ok(link::lesson(link)?.to_json())
+    }
+
+    /// The fragment that carries a lesson, without `#`.
+    #[wasm_bindgen(js_name = toLink)]
+    pub fn to_link(json: &str) -> Result<String, JsError> {
+        Ok(link::fragment(&Lesson::from_json(json)?)?)
+    }
+
+    /// What was drawn: `{patient, seed, level, side, learner, case}`.
+    pub fn drawn(&self) -> Result<JsValue, JsError> {
+        let target = self.drawn.case.target;
+        plain(&DrawnEntry {
+            patient: self.drawn.spec.name,
+            // A draw gives 32 bits, and a lesson's own seed is one of 32.
+            seed: u32::try_from(self.drawn.spec.seed).unwrap_or_default(),
+            level: target.level.name(),
+            side: target.side.name(),
+            learner: self.learner.clone(),
+            case: self.drawn.case,
+        })
+    }
+
+    /// Where a log stands: `{steps, total, complete, passed, exercise}` (`lesson::marks::LessonScore`, and the naming of
+    /// parts where it is asked for).
+    pub fn standing(&mut self, log: Vec<String>) -> Result<JsValue, JsError> {
+        let attempt = self.replayed(&log)?;
+        let interior = self.interiors.of(&self.drawn.spec);
+        let score = lesson_score(&self.lesson, &self.drawn, interior, &attempt.state);
+        let exercise = (!self.lesson.parts.is_empty()).then(|| self.naming(&attempt));
+        plain(&Standing { score, exercise })
+    }
+
+    /// The receipt of a log, as the text of a file.
+    pub fn receipt(&mut self, log: Vec<String>) -> Result<String, JsError> {
+        Ok(Receipt::of(&self.lesson, &self.learner, &events(&log)?, &mut self.interiors)?.to_json())
+    }
+}
+
+impl LessonDesk {
+    fn replayed(&mut self, log: &[String]) -> Result<Attempt, JsError> {
+        let interior = self.interiors.of(&self.drawn.spec);
+        Ok(replay(&self.lesson, &self.drawn, interior, &events(log)?)?)
+    }
+
+    fn naming(&self, attempt: &Attempt) -> ExerciseEntry {
+        let now = exercise(&self.lesson, &self.drawn, &attempt.state);
+        let (mut before, mut last) = (attempt.state.clone(), None);
+        if let Some(said) = before.pointed.pop() {
+            let was = exercise(&self.lesson, &self.drawn, &before).asks();
+            last = was.map(|was| (was, said));
+        }
+        let (found, all) = now.counts();
+        ExerciseEntry {
+            asks: now.asks().map(LabelEntry::from),
+            found,
+            all,
+            right: last.map(|(was, said)| was == said),
+            was: last.map(|(was, _)| was.into()),
+            said: last.map(|(_, said)| said.into()),
+        }
+    }
+}
+
+fn events(log: &[String]) -> Result<Vec<Event>, JsError> {
+    log.iter().map(|line| log_line::read(line).map_err(|problem| JsError::new(&problem))).collect()
+}
