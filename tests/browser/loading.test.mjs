@@ -89,7 +89,7 @@ test('the engine answers bad input with one sentence', async () => {
       said(() => room.report()),
     ];
   });
-  const wanted = [/unknown patient 'nobody'/, /unknown level 'L9'/, /unknown side 'middle'/, /oblique of NaN/, /tilt of 1000000000/, /image rotation of -1000/, /table shift/, /unknown patient ''/, /outline style not understood: unknown field `colour`/, /pulse rate of 7 is not possible: allowed are 1, 2/, /magnification of 3/, /collimation of 0.1 is not possible: allowed are 0.2 to 1/, /exposure settings not understood: unknown variant `always`/, /exposure settings not understood: unknown field `pulse_rate`/, /outline style not understood: unknown field `glow`/, /^0 pulses at once/, /^31 pulses at once/, /no picture yet/, /no picture yet/, /^nothing spent$/, /^no error$/];
+  const wanted = [/unknown patient 'nobody'/, /unknown level 'L9'/, /unknown side 'middle'/, /oblique of NaN/, /tilt of 1000000000/, /image rotation of -1000/, /table shift/, /unknown patient ''/, /outline style not understood: unknown field 'colour'/, /pulse rate of 7 is not possible: allowed are 1, 2/, /magnification of 3/, /collimation of 0.1 is not possible: allowed are 0.2 to 1/, /exposure settings not understood: unknown variant 'always'/, /exposure settings not understood: unknown field 'pulse_rate'/, /outline style not understood: unknown field 'glow'/, /^0 pulses at once/, /^31 pulses at once/, /no picture yet/, /no picture yet/, /^nothing spent$/, /^no error$/];
   wanted.forEach((pattern, i) => assert.match(sentences[i], pattern));
   await close();
 });
