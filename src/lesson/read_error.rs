@@ -44,9 +44,9 @@ pub(crate) fn read<T: DeserializeOwned>(
         return Err(ReadError::at("", problem));
     }
     // As a value first: types are then read from one kind of source only, which keeps the page's engine small.
-    let value = serde_json::from_str::<Whole>(text.strip_prefix('\u{feff}').unwrap_or(text))
-        .map_err(|e| ReadError::at("", sentence(&e)))?
-        .0;
+    let mut reader = serde_json::Deserializer::from_str(text.strip_prefix('\u{feff}').unwrap_or(text));
+    let Whole(value) = Whole::deserialize(&mut reader).map_err(|e| ReadError::at("", sentence(&e)))?;
+    reader.end().map_err(|e| ReadError::at("", format!("after the {kind}: {}", sentence(&e))))?;
     let Some(object) = value.as_object() else {
         let found = if value.is_array() { "a list" } else { "a single value" };
         return Err(ReadError::at("", format!("found {found}: a {kind} is an object, in braces")));
@@ -121,7 +121,11 @@ pub(crate) fn sentence(error: &serde_json::Error) -> String {
     let place = format!(" at line {} column {}", error.line(), error.column());
     let bare = text.strip_suffix(&place).unwrap_or(&text);
     if error.classify() != Category::Data {
-        let what = if error.is_eof() { "the JSON ends too early" } else { "this is no JSON" };
+        let what = match bare {
+            _ if error.is_eof() => "the JSON ends too early",
+            "recursion limit exceeded" => "the JSON is nested too deeply",
+            _ => "this is no JSON",
+        };
         return format!("{what} (line {}, column {}: {bare})", error.line(), error.column());
     }
     let mut said = bare.replace('`', "'");
