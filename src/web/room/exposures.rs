@@ -130,6 +130,21 @@ impl TeachingRoom {
         self.outlines.draw(canvas, &self.patient, target, &view, &style)
     }
 
+    /// The part whose outline is nearest to a place on the detector (mm, right and up of its middle) in the picture that is shown,
+    /// live or the last exposure: `{level, part, side}`, or null when there is none within `reach_mm`.
+    #[wasm_bindgen(js_name = partAt)]
+    pub fn part_at(&mut self, u_mm: f64, v_mm: f64, reach_mm: f64, held: bool) -> Result<JsValue, JsValue> {
+        let view = self.shown_view(held)?;
+        Ok(plain(&self.outlines.nearest(&self.patient, &view, [u_mm, v_mm], reach_mm))?)
+    }
+
+    /// The parts in the picture that is shown that a lesson can ask for, bone by bone: `[{level, part, side}]`.
+    #[wasm_bindgen(js_name = partsShown)]
+    pub fn parts_shown(&mut self, held: bool) -> Result<JsValue, JsValue> {
+        let view = self.shown_view(held)?;
+        Ok(plain(&self.outlines.parts(&self.patient, &view))?)
+    }
+
     /// The record's sums (`imaging::dose::DoseTotals`) and `last`, the technique of the last exposure or null.
     pub fn dose(&self) -> Result<JsValue, JsError> {
         plain(&Readout { totals: self.exposures.log.totals(), last: self.exposures.last })
@@ -157,6 +172,16 @@ impl TeachingRoom {
             magnification: MAGNIFICATIONS,
             open: OPEN_RANGE,
         })
+    }
+}
+
+impl TeachingRoom {
+    /// The view of the picture that is shown: live, or the last exposure's.
+    fn shown_view(&self, held: bool) -> Result<Projection, JsValue> {
+        if !held {
+            return Ok(self.view_of(&self.arm));
+        }
+        self.exposures.picture.map(|picture| picture.view).ok_or_else(no_picture)
     }
 }
 

@@ -1,13 +1,16 @@
 //! Strokes the outlines on a canvas: every bone faint, the target's posterior elements and the articular process of the level
 //! below strong, told apart by width and dash as well as by colour.
 
-use crate::anatomy::names::{Label, Level, Part};
+use crate::anatomy::names::{Label, Level, Part, Side};
 use crate::anatomy::patient::Patient;
 use crate::geometry::polyline::Point;
-use crate::imaging::outline::OutlineTracer;
+use crate::imaging::outline::{Outline, OutlineTracer};
 use crate::imaging::projection::Projection;
+use crate::lesson::parts::has_part;
 use crate::view::criteria::Target;
+use glam::DVec2;
 use serde::Deserialize;
+use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
 use web_sys::js_sys::Array;
 use web_sys::{CanvasRenderingContext2d, Path2d};
@@ -35,6 +38,25 @@ pub(super) struct Style {
     target: Pen,
     posterior: Pen,
     below: Pen,
+    /// A part to be picked out from all others, and how.
+    #[serde(default)]
+    chosen: Option<Chosen>,
+}
+
+/// A part that stands out.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Chosen {
+    level: Level,
+    part: Part,
+    side: Option<Side>,
+    pen: Pen,
+}
+
+impl Chosen {
+    fn is(&self, label: Label) -> bool {
+        (self.level, self.part, self.side) == (label.level, label.part, label.side)
+    }
 }
 
 /// The kinds of line, in the order in which they are drawn.
@@ -72,10 +94,12 @@ impl OutlinePaint {
         style: &Style,
     ) -> Result<(), JsValue> {
         let paths = [Path2d::new()?, Path2d::new()?, Path2d::new()?, Path2d::new()?];
+        let chosen_path = Path2d::new()?;
         let half = style.canvas_px / 2.0;
         let scale = half / view.half_field_mm;
         for outline in self.tracer.trace(patient, view) {
-            let path = &paths[kind_of(outline.label, target) as usize];
+            let chosen = style.chosen.as_ref().is_some_and(|chosen| chosen.is(outline.label));
+            let path = if chosen { &chosen_path } else { &paths[kind_of(outline.label, target) as usize] };
             add_line(path, &outline.points, outline.closed(), half, scale);
         }
         canvas.save();
@@ -87,21 +111,76 @@ impl OutlinePaint {
                 Kind::Posterior => &style.posterior,
                 Kind::Below => &style.below,
             };
-            let dashes = Array::from_iter(pen.dash_px.iter().map(|&d| JsValue::from_f64(d)));
-            if matches!(kind, Kind::Posterior | Kind::Below) {
-                canvas.set_line_dash(&Array::new())?;
-                canvas.set_stroke_style_str(&style.halo.colour);
-                canvas.set_line_width(pen.width_px + 2.0 * style.halo.width_px);
-                canvas.stroke_with_path(path);
-            }
-            canvas.set_line_dash(&dashes)?;
-            canvas.set_stroke_style_str(&pen.colour);
-            canvas.set_line_width(pen.width_px);
-            canvas.stroke_with_path(path);
+            let strong = matches!(kind, Kind::Posterior | Kind::Below);
+            stroke(canvas, path, pen, strong.then_some(&style.halo))?;
+        }
+        if let Some(Chosen { pen, .. }) = &style.chosen {
+            stroke(canvas, &chosen_path, pen, Some(&style.halo))?;
         }
         canvas.restore();
         Ok(())
     }
+
+    /// The part whose outline runs nearest to a place on the detector, of those that can be asked for, within `reach_mm`.
+    pub(super) fn nearest(
+        &mut self,
+        patient: &Patient,
+        view: &Projection,
+        at_mm: [f64; 2],
+        reach_mm: f64,
+    ) -> Option<Label> {
+        let askable =
+            self.tracer.trace(patient, view).into_iter().filter(|o| has_part(o.label.level, o.label.part));
+        let far = |o: &Outline| {
+            o.points.windows(2).map(|w| distance_mm(at_mm, w[0], w[1])).fold(f64::INFINITY, f64::min)
+        };
+        let nearest = askable.map(|o| (far(&o), o.label)).min_by(|a, b| a.0.total_cmp(&b.0));
+        nearest.filter(|(distance, _)| *distance <= reach_mm).map(|(_, label)| label)
+    }
+
+    /// The parts that can be asked for and whose outlines are in the picture, from the screen's left to its right, bone by bone.
+    pub(super) fn parts(&mut self, patient: &Patient, view: &Projection) -> Vec<Label> {
+        let mut middles: BTreeMap<Label, (f64, usize)> = BTreeMap::new();
+        for outline in self.tracer.trace(patient, view) {
+            if has_part(outline.label.level, outline.label.part) {
+                let (sum, count) = middles.entry(outline.label).or_default();
+                *sum += outline.points.iter().map(|p| f64::from(p[0])).sum::<f64>();
+                *count += outline.points.len();
+            }
+        }
+        let mut parts: Vec<(Label, f64)> =
+            middles.into_iter().map(|(label, (sum, count))| (label, sum / count as f64)).collect();
+        parts.sort_by(|a, b| a.0.level.cmp(&b.0.level).then(a.1.total_cmp(&b.1)));
+        parts.into_iter().map(|(label, _)| label).collect()
+    }
+}
+
+fn stroke(
+    canvas: &CanvasRenderingContext2d,
+    path: &Path2d,
+    pen: &Pen,
+    halo: Option<&Pen>,
+) -> Result<(), JsValue> {
+    if let Some(halo) = halo {
+        canvas.set_line_dash(&Array::new())?;
+        canvas.set_stroke_style_str(&halo.colour);
+        canvas.set_line_width(pen.width_px + 2.0 * halo.width_px);
+        canvas.stroke_with_path(path);
+    }
+    canvas.set_line_dash(&Array::from_iter(pen.dash_px.iter().map(|&d| JsValue::from_f64(d))))?;
+    canvas.set_stroke_style_str(&pen.colour);
+    canvas.set_line_width(pen.width_px);
+    canvas.stroke_with_path(path);
+    Ok(())
+}
+
+/// From a place to a piece of a line, mm.
+fn distance_mm(at: [f64; 2], a: Point, b: Point) -> f64 {
+    let at = DVec2::from(at);
+    let [a, b] = [a, b].map(|p| DVec2::new(f64::from(p[0]), f64::from(p[1])));
+    let along = b - a;
+    let share = ((at - a).dot(along) / along.length_squared().max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
+    at.distance(a + share * along)
 }
 
 fn kind_of(label: Label, target: Target) -> Kind {
