@@ -3,13 +3,18 @@
 import { readAddress, writeAddress } from './address.js';
 import { startPosition } from './start.js';
 
-/** Takes what the address asks for into the state at once. `act`: `restart()`, and `notice(sentences)` for what does not fit. */
+/**
+ * Takes what the address asks for into the state at once. `act`: `restart()`, `notice(sentences)` for what does not fit, and for lessons
+ * `leadsToLesson(fragment)`, `lesson(fragment)`, `leaveLesson()`.
+ */
 export function addressKeeper(app, act) {
   // Until the engine's own lists have been used to read the address, nothing may overwrite it.
   let read = false;
   const firstState = takeAtOnce();
 
   addEventListener('hashchange', () => {
+    if (read && act.leadsToLesson(location.hash)) return act.lesson(location.hash);
+    act.leaveLesson();
     if (read && location.hash !== writeAddress(app.state, app.catalogue)) take();
   });
 
@@ -33,6 +38,10 @@ export function addressKeeper(app, act) {
     /** The address read against the engine's own lists, once; a learner who has moved on meanwhile keeps the place. */
     takeInFull() {
       if (read) return;
+      if (act.leadsToLesson(location.hash)) {
+        read = true;
+        return act.lesson(location.hash);
+      }
       if (JSON.stringify(app.state) === firstState) {
         take();
       } else {
@@ -43,7 +52,8 @@ export function addressKeeper(app, act) {
     },
     /** Puts the state into the address. */
     write() {
-      if (read) history.replaceState(null, '', writeAddress(app.state, app.catalogue));
+      // A lesson's address stays what it is.
+      if (read && !app.lesson && !app.state.lessons) history.replaceState(null, '', writeAddress(app.state, app.catalogue));
     },
   };
 }

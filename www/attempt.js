@@ -26,23 +26,43 @@ export function attemptKeeper(app, patient, act) {
   // A file that waits for its patient to be shaped, and what to go back to if it does not fit.
   let waiting = null;
   let replaying = false;
+  // Whether the attempt that is on belongs to a lesson.
+  let inLesson = false;
 
-  const keyOf = ({ patient: name, level, side, start, byExposure }) => [name, level, side, start, byExposure].join();
+  const keyOf = ({ patient: name, seed, level, side, start, byExposure, lesson }) => [name, seed, level, side, start, byExposure, lesson].join();
   const tick = () => Math.max(0, Math.floor((performance.now() - begun_ms) / TICK_MS));
   const on = () => Boolean(app.room) && app.state.injection && begunFor !== '';
 
   function begin() {
-    app.room.newAttempt({ exposures: app.state.byExposure });
+    if (app.lesson) app.room.beginCase(app.lesson.drawn.case);
+    else app.room.newAttempt({ exposures: app.state.byExposure });
     if (app.state.byExposure) act.fresh();
     begun_ms = performance.now();
     begunFor = keyOf(app.state);
+    inLesson = Boolean(app.lesson);
     report = pictured = null;
     revision += 1;
+    if (app.lesson?.resume) goOn(app.lesson.resume);
+  }
+
+  /** Takes a lesson up where its log left it. */
+  function goOn(lines) {
+    app.lesson.resume = null;
+    try {
+      app.room.resumeLog(lines);
+    } catch (error) {
+      return act.notice([texts.needle.file.notResumed(reason(error))]);
+    }
+    begun_ms -= Number.parseInt(lines.at(-1), 10) * TICK_MS;
+    const table = lines.findLast((line) => line.split(' ')[1] === 'move_table')?.split(' ').slice(2).map((n) => Number(n) / 10);
+    if (table) app.change({ tableX: table[0], tableZ: table[2] });
+    takeOver();
+    act.said(texts.needle.file.opened);
   }
 
   /** Keeps what has been done, if anything has; to be called before the engine hears of another case. */
   function putAside() {
-    if (replaying || !app.room || begunFor === '' || !report || report.actions === 0) return;
+    if (replaying || !app.room || begunFor === '' || inLesson || !report || report.actions === 0) return;
     try {
       last = { key: begunFor, trace: app.room.attemptTrace() };
     } catch {
@@ -67,6 +87,7 @@ export function attemptKeeper(app, patient, act) {
     replaying = true;
     app.change({ injection: true, level: target.level, side: target.side, byExposure: Boolean(trace.case.exposures), tableX: (table?.left ?? 0) / 10, tableZ: (table?.head ?? 0) / 10 });
     begunFor = keyOf(app.state);
+    inLesson = false;
     begun_ms = performance.now() - end * TICK_MS;
     pictured = null;
     revision += 1;
@@ -90,9 +111,16 @@ export function attemptKeeper(app, patient, act) {
     /** The marks so far. */
     score() {
       if (!on()) return null;
-      if (score.of !== revision) score = { of: revision, value: app.room.score() };
+      if (score.of !== revision) score = { of: revision, value: app.lesson ? app.lesson.standing(app.room.attemptLog()) : app.room.score() };
       return score.value;
     },
+
+    /** Whether the attempt that is on belongs to the lesson that is open. */
+    inLesson: () => on() && inLesson && Boolean(app.lesson),
+    /** The log, a line an event. */
+    lines: () => app.room.attemptLog(),
+    /** How long it has taken. */
+    seconds: () => Math.round((tick() * TICK_MS) / 1000),
 
     /** Before a frame: begins an attempt where there should be one, leaves it where there should be none, and asks how it stands. */
     refresh() {
@@ -222,7 +250,7 @@ export function attemptKeeper(app, patient, act) {
   }
 
   function step(name) {
-    if (!on() || !patient.ready()) return;
+    if (!on() || !patient.ready() || app.lesson?.noUndo(report?.finished)) return;
     const done = app.room[name]();
     revision += 1;
     if (done) takeOver();

@@ -83,7 +83,7 @@ export function needleHand(act) {
   const stand = () => (wide.matches ? byId('left').prepend(section) : byId('view').after(section));
   // On a phone the stages come before the exposures.
   const phone = matchMedia('(max-width: 719px)');
-  const standStages = () => (phone.matches ? byId('turns-section').after(byId('needle')) : byId('side').prepend(byId('needle')));
+  const standStages = () => (phone.matches ? byId('turns-section').after(byId('needle')) : byId('lesson').after(byId('needle')));
   wide.addEventListener('change', stand);
   phone.addEventListener('change', standStages);
   stand();

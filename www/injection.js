@@ -14,10 +14,10 @@ import { texts } from './texts.js';
 
 const DETECTOR_MM = 512 * 0.4;
 /** Which view a stage works towards. */
-const VIEW_OF = { true_ap: 'true_ap', depth: 'lateral' };
+const VIEW_OF = { true_ap: 'true_ap', depth: 'lateral', lateral: 'lateral' };
 const MARK_FIELDS = ['mark', 'area', 'hub', 'tip'];
 
-/** `patient` from `shaping`, `record` (may be set later) from `exposureRecord`; `act`: `notice(sentences)`. */
+/** `patient` from `shaping`, `record` (may be set later) from `exposureRecord`; `act`: `notice(sentences)`, `activity(name)` when another is chosen. */
 export function injection(app, patient, record, act) {
   const t = texts.needle;
   const line = byId('needle-said');
@@ -31,6 +31,7 @@ export function injection(app, patient, record, act) {
 
   const told = () => !app.state.selfTest || Boolean(attempt.report()?.finished);
   const taken = () => record().taken();
+  const field_mm = () => (app.state.byExposure ? DETECTOR_MM / (taken()?.magnification ?? 1) : DETECTOR_MM);
   const moved = () => {
     const shown = taken();
     return !shown || ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'level', 'patient'].some((key) => shown[key] !== app.state[key]);
@@ -69,8 +70,10 @@ export function injection(app, patient, record, act) {
         return t.contrast.in(report.injected.at(-1).volume_ml);
       case 'name':
         return verdictOf(report.injected.at(-1));
+      case 'point':
+        return app.lesson.verdict(attempt.score().exercise);
       case 'finish':
-        return t.score.said(attempt.score().total);
+        return app.lesson ? '' : t.score.said(attempt.score().total);
       case 'roll':
         return `${t.hand.notch(hourOf(needle))}.`;
       case 'angle':
@@ -86,6 +89,16 @@ export function injection(app, patient, record, act) {
     if (!view || app.state.selfTest || (app.state.byExposure && moved())) return '';
     const advice = view.criteria.map((id) => app.report.criteria.find((c) => c.id === id)).filter((c) => c?.score < 1).map((c) => c.sentence);
     return [`${t.stage.now(view.score)}`, ...advice].join(' ');
+  }
+
+  /** What to do next: the engine's hint, or, where a lesson asks for less than a whole injection, what its own stage wants. */
+  function hintText(report) {
+    if (!app.lesson || !report) return report?.hint ?? '';
+    if (stage === 'finish') return app.lesson.hintDone;
+    if (stage === 'parts') return '';
+    const view = stage === 'lateral' ? 'lateral' : stage === 'true_ap' || stage === 'oblique' ? stage : null;
+    // In a guided lesson the stage says it already.
+    return view ? (app.state.guided ? '' : viewNow(view) || stages.words(stage, app.state)) : report.hint;
   }
 
   const hourOf = (needle) => (needle.coaxial.angle_deg < 45 ? needle.notch_hour : (((needle.roll_deg / 30) % 12) + 12) % 12);
@@ -131,7 +144,7 @@ export function injection(app, patient, record, act) {
     hint() {
       if (app.state.selfTest) return;
       hintOf = attempt.revision();
-      said(attempt.report()?.hint ?? '');
+      said(hintText(attempt.report()));
       app.touch();
     },
     undo: () => attempt.undo(),
@@ -144,7 +157,7 @@ export function injection(app, patient, record, act) {
     hubDrag: does.hubDrag,
     hubAt: () => (attempt.report()?.needle && !(app.state.byExposure && moved()) ? (app.state.byExposure ? null : attempt.report().needle.hub_mm) : null),
     hasNeedle: () => Boolean(attempt.report()?.needle),
-    field_mm: () => (app.state.byExposure ? DETECTOR_MM / (taken()?.magnification ?? 1) : DETECTOR_MM),
+    field_mm,
     canMark() {
       if (!attempt.report() || attempt.report().finished) return false;
       if (!app.state.byExposure || !moved()) return true;
@@ -166,7 +179,7 @@ export function injection(app, patient, record, act) {
   needleKeys(attempt.on, () => single.checked, does);
   attemptFile(attempt, act.notice);
   byId('key-list').replaceChildren(...t.keys.list.map(([key, what]) => make('div', {}, make('dt', {}, make('kbd', {}, key)), make('dd', {}, what))));
-  const showActivity = segments(byId('activities'), 'activity', [['views', t.activity.views], ['injection', t.activity.injection]], (name) => app.change({ injection: name === 'injection' }));
+  const showActivity = segments(byId('activities'), 'activity', ['views', 'injection', 'lessons'].map((name) => [name, t.activity[name]]), act.activity);
   const showHelp = segments(byId('helps'), 'help', ['guided', 'asked', 'test'].map((h) => [h, t.help[h]]), (help) => app.change({ selfTest: help === 'test', guided: help === 'guided' }));
   byId('needle-undo').addEventListener('click', does.undo);
   byId('needle-redo').addEventListener('click', does.redo);
@@ -180,6 +193,11 @@ export function injection(app, patient, record, act) {
 
   return {
     attempt,
+    perform,
+    /** Width of what the picture shows, mm on the detector. */
+    field_mm,
+    /** Puts a sentence into the live line. */
+    said,
     /** Before the picture is drawn. */
     refresh: () => attempt.refresh(),
     /** What of the attempt the radiograph shows. */
@@ -200,15 +218,17 @@ export function injection(app, patient, record, act) {
         hub: told() ? needle?.hub_mm : null,
         tip: told() ? needle?.tip_mm : null,
         cross: aim.cross(),
+        lit: app.lesson?.asks.has('name_parts') ? app.lesson.lit() : null,
       };
     },
     /** Panel, hand and key of the marks. */
     words() {
       const { state } = app;
-      showActivity(state.injection ? 'injection' : 'views');
-      document.body.dataset.activity = state.injection ? 'injection' : 'views';
+      const activity = state.lessons || app.lesson ? 'lessons' : state.injection ? 'injection' : 'views';
+      showActivity(activity);
+      document.body.dataset.activity = state.injection ? 'injection' : activity;
       byId('needle').hidden = byId('needle-said').hidden = !state.injection;
-      byId('steps').hidden = state.injection;
+      byId('steps').hidden = state.injection || state.lessons;
       const film = byId('picture');
       if (state.injection && film.getAttribute('role') !== 'application') {
         for (const [name, value] of [['role', 'application'], ['tabindex', '0'], ['aria-label', t.picture.label]]) film.setAttribute(name, value);
@@ -231,14 +251,20 @@ export function injection(app, patient, record, act) {
       for (const id of ['needle-undo', 'needle-redo', 'needle-again', 'attempt-save']) byId(id).disabled = !ready || (id !== 'needle-redo' && report.actions === 0);
       byId('attempt-open').disabled = !ready;
       byId('attempt-back').hidden = !attempt.hasLast();
+      // A lesson keeps its own log, and decides on help.
+      byId('attempt-row').hidden = byId('helps-choice').hidden = byId('help-note').hidden = Boolean(app.lesson);
+      if (app.lesson?.noUndo(report?.finished)) for (const id of ['needle-undo', 'needle-redo']) byId(id).disabled = true;
+      byId('needle-again').hidden = Boolean(app.lesson?.assessment);
       byId('stage-list').hidden = !ready;
+      say(byId('needle-heading'), app.lesson ? t.steps : t.heading);
       if (!ready) return;
+      byId('needle-caution-line').hidden = Boolean(app.lesson && !app.lesson.wantsMark);
       say(byId('needle-caution'), report.caution);
       const hinted = !report.finished && !state.selfTest && (state.guided || hintOf === attempt.revision());
-      byId('needle-hint').hidden = !hinted;
-      say(byId('needle-hint-text'), hinted ? report.hint : '');
+      byId('needle-hint').hidden = !hinted || hintText(report) === '';
+      say(byId('needle-hint-text'), hinted ? hintText(report) : '');
       byId('needle-hint-ask').hidden = state.selfTest || state.guided || report.finished;
-      const now = stages.update(state, report, attempt.score(), { told: told(), marking: Boolean(aim.cross()), showArea, viewNow });
+      const now = stages.update(state, report, attempt.score(), { told: told(), marking: Boolean(aim.cross()), showArea, viewNow, lesson: app.lesson });
       if (now !== stage) {
         stage = now;
         state.view = VIEW_OF[now] ?? 'oblique';

@@ -11,6 +11,7 @@ import { filmState } from './film-state.js';
 import { onceAFrame, onceQuiet } from './frame.js';
 import { gantryDrawing } from './gantry.js';
 import { injection } from './injection.js';
+import { leadsToLesson, lessonDoor } from './lesson/door.js';
 import { byId, fillPage, say } from './page.js';
 import { picture, pictureWords, shownIn } from './picture.js';
 import { exposureRecord } from './record.js';
@@ -23,14 +24,14 @@ import { keep, setting, storageWorks } from './storage.js';
 import { texts } from './texts.js';
 
 const SETTLE_MS = 350;
-const CASE = ['patient', 'level', 'side'];
+const CASE = ['patient', 'seed', 'level', 'side', 'lesson'];
 const ANGLES = ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ'];
 const TOGGLES = [['bone-dark', 'boneDark'], ['outlines', 'outlines'], ['labels', 'labels']];
 
 const app = {
   catalogue: FIRST_CATALOGUE,
   state: {
-    patient: 'average', level: 'L4', side: 'left', start: 1, ...startPosition(1),
+    patient: 'average', seed: null, level: 'L4', side: 'left', lesson: '', lessons: false, start: 1, ...startPosition(1),
     rotation: 0, tableX: 0, tableZ: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
     boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', labels: false,
     byExposure: false, beam: FIRST_BEAM, injection: false, guided: true,
@@ -38,6 +39,8 @@ const app = {
   /** The engine's handle, and its last report on the view; null while there is none. */
   room: null,
   report: null,
+  /** The lesson that runs, or null. */
+  lesson: null,
   change,
   touch,
   hold,
@@ -58,7 +61,8 @@ const patient = shaping(app, film, { offered, made: () => record.connect(), shap
 const record = exposureRecord(app, images, patient, {
   words: showWords, fail, tick: () => (needle.attempt.on() ? needle.attempt.tick() : undefined), exposed: () => needle.attempt.exposed(), marks: () => needle.marks(),
 });
-const needle = injection(app, patient, () => record, { notice });
+const needle = injection(app, patient, () => record, { notice, activity });
+const door = lessonDoor(app, needle, { notice, said: needle.said, leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
 let showCase = caseControls(app);
 const range = app.catalogue.range;
 const updates = [
@@ -80,7 +84,7 @@ byId('start-again').addEventListener('click', () => startAt(app.state.start));
 byId('notice-close').addEventListener('click', () => (byId('notice').hidden = true));
 byId('case').addEventListener('submit', (event) => event.preventDefault());
 if (!storageWorks()) notice([texts.notice.noStorage]);
-const address = addressKeeper(app, { restart: review.restart, notice });
+const address = addressKeeper(app, { restart: review.restart, notice, leadsToLesson, lesson: door.arrive, leaveLesson: door.leave });
 draw();
 patient.start();
 
@@ -88,6 +92,14 @@ patient.start();
 function offered() {
   showCase = caseControls(app);
   address.takeInFull();
+}
+
+/** Another activity was chosen: a lesson that runs is left as it stands. */
+function activity(name) {
+  door.leave();
+  change({ injection: name === 'injection', lessons: name === 'lessons', selfTest: false });
+  byId('lesson').hidden = name !== 'lessons';
+  if (name === 'lessons') door.list();
 }
 
 /** Changes the state and asks for a frame. A new case or start begins the steps again. */
@@ -99,7 +111,7 @@ function change(patch) {
   const has = (keys) => changed.some((key) => keys.includes(key));
   if (has(CASE) || has(['start', 'selfTest'])) review.restart();
   if (has(CASE) || has(['start', 'injection', 'byExposure'])) needle.restart();
-  if (has(['patient', 'start'])) record.begin();
+  if (has(['patient', 'seed', 'start', 'lesson'])) record.begin();
   if (has(['byExposure'])) record.stop();
   if (has(CASE) || has(ANGLES)) {
     review.turned();
@@ -150,12 +162,16 @@ function draw() {
     return fail(texts.loading.failedRun(reason(error)));
   }
   showWords();
+  door.after();
 }
 
 function showWords() {
   const { state, report } = app;
   steps.update(state);
   needle.words();
+  byId('checks').hidden = state.lessons || Boolean(app.lesson?.assessment);
+  byId('film-aids').hidden = Boolean(app.lesson?.assessment) && !needle.attempt.report()?.finished;
+  byId('sources-choice').disabled = Boolean(app.lesson);
   showChecks(state, report, review.test);
   pictureWords(state, shownIn(state, report, record.taken()), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();

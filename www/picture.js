@@ -8,10 +8,10 @@ import { texts } from './texts.js';
 
 // Line looks for each kind of outline: colour, width in CSS px, dash in CSS px. Told apart by width and dash, not by colour alone.
 const LOOKS = {
-  onLight: { halo: 'rgba(12,16,19,.72)', context: 'rgba(14,30,40,.42)', target: 'rgba(10,20,28,.85)', posterior: '#ffc163', below: '#8fe3ff' },
-  onDark: { halo: 'rgba(4,7,9,.8)', context: 'rgba(196,214,224,.36)', target: 'rgba(240,246,249,.85)', posterior: '#ffb84d', below: '#7bd8ff' },
+  onLight: { halo: 'rgba(12,16,19,.72)', context: 'rgba(14,30,40,.42)', target: 'rgba(10,20,28,.85)', posterior: '#ffc163', below: '#8fe3ff', chosen: '#ffffff' },
+  onDark: { halo: 'rgba(4,7,9,.8)', context: 'rgba(196,214,224,.36)', target: 'rgba(240,246,249,.85)', posterior: '#ffb84d', below: '#7bd8ff', chosen: '#ffffff' },
 };
-const WIDTHS_PX = { context: 0.9, target: 1.4, posterior: 2, below: 2.8, halo: 1.6 };
+const WIDTHS_PX = { context: 0.9, target: 1.4, posterior: 2, below: 2.8, chosen: 5, halo: 1.6 };
 const DASH_PX = [8, 4];
 const DETECTOR_MM = 512 * 0.4;
 const WHOLE = { magnification: 1, open: [1, 1] };
@@ -44,7 +44,7 @@ export function picture(onResize) {
   return {
     /** Radiograph, live or the last exposure, only if something that shows in it changed. `needle`: `{tick, key}` of what is in it. */
     draw(room, state, taken, needle) {
-      const shown = state.byExposure ? heldKey(state, taken) : [state.patient, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, greys(state), needle?.key].join();
+      const shown = state.byExposure ? heldKey(state, taken) : [state.patient, state.seed, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, greys(state), needle?.key].join();
       if (shown === drawn) return;
       if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark, needle?.tick);
       else if (taken) room.showHeld(radiograph, state.boneDark);
@@ -62,7 +62,7 @@ export function picture(onResize) {
       const scale = size / film.clientWidth;
       pen.clearRect(0, 0, size, size);
       if (shown?.outlines) {
-        const style = outlineStyle(state, size);
+        const style = outlineStyle(state, size, marks?.lit);
         const [width, height] = shown.open.map((share) => share * size);
         pen.save();
         pen.beginPath();
@@ -117,7 +117,7 @@ function drawShutters(pen, share, scale) {
 }
 
 /** What the engine needs to know to stroke the outlines on a canvas of `pixels` by `pixels`. */
-export function outlineStyle(state, pixels) {
+export function outlineStyle(state, pixels, lit) {
   const look = state.boneDark ? LOOKS.onLight : LOOKS.onDark;
   const ratio = devicePixelRatio;
   const pen = (kind, dash = []) => ({ colour: look[kind], width_px: WIDTHS_PX[kind] * ratio, dash_px: dash.map((d) => d * ratio) });
@@ -128,6 +128,7 @@ export function outlineStyle(state, pixels) {
     target: pen('target'),
     posterior: pen('posterior'),
     below: pen('below', DASH_PX),
+    ...(lit ? { chosen: { ...lit, pen: pen('chosen') } } : {}),
   };
 }
 

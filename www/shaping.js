@@ -39,7 +39,7 @@ export function shaping(app, film, act) {
     app.room = new TeachingRoom(patient, level, side);
     target = `${level} ${side}`;
     act.made();
-    shaped = patient;
+    shaped = who({ patient, seed: null });
     unfinished = false;
     film.clear();
     app.touch();
@@ -48,17 +48,18 @@ export function shaping(app, film, act) {
 
   /** Shapes another patient a bone at a time, so that the page goes on answering. A later choice overtakes an earlier one. */
   async function reshape() {
-    const { patient } = app.state;
-    shaped = patient;
+    const { patient, seed } = app.state;
+    const wanted = who(app.state);
+    shaped = wanted;
     unfinished = true;
     app.report = null;
     film.loading(texts.loading.patient(patient));
     await painted();
     try {
-      app.room.beginPatient(patient);
+      app.room.beginPatient(patient, seed ?? undefined);
       while (app.room.shapeBone() < 1) {
         await rest();
-        if (shaped !== patient) return;
+        if (shaped !== wanted) return;
       }
       unfinished = false;
       film.clear();
@@ -86,13 +87,16 @@ export function shaping(app, film, act) {
     /** The engine has taken another aim by itself. */
     aimedAt: (level, side) => (target = `${level} ${side}`),
     /** Whether another patient is wanted than the one in the engine. */
-    stale: () => Boolean(app.room) && shaped !== app.state.patient,
+    stale: () => Boolean(app.room) && shaped !== who(app.state),
     /** Whether there is a patient with all bones. */
     whole: () => Boolean(app.room) && !unfinished,
     /** Whether an exposure can be taken: the engine is there, and so is the patient. */
-    ready: () => Boolean(app.room) && shaped === app.state.patient && byId('film-state').hidden,
+    ready: () => Boolean(app.room) && shaped === who(app.state) && byId('film-state').hidden,
   };
 }
+
+/** A patient told from all others: one name may stand for many, by seed. */
+const who = ({ patient, seed }) => `${patient} ${seed ?? ''}`;
 
 /** Resolves once what is on the page has been painted. */
 function painted() {

@@ -13,17 +13,26 @@ const DEEP_MM = 30;
 
 const last = (list) => list.at(-1);
 
-// Whether a stage is done, and its result in words. `told`: whether readings may be told.
+/** Steps of a lesson that want a needle. */
+const NEEDLE_STEPS = ['down_the_beam', 'steering', 'depth', 'contacts', 'contrast'];
+const wantsNeedle = (asks) => NEEDLE_STEPS.some((step) => asks.has(step));
+/** Whether steps of a lesson want a mark on the picture. */
+export const wantsMark = (asks) => asks.has('target') || wantsNeedle(asks);
+
+// Whether a stage is done, and its result in words. `told`: whether readings may be told. `asked`: whether a lesson's steps want it; an injection without a
+// lesson has every stage but those for lessons only.
 const STAGES = [
-  { id: 'true_ap', done: (r) => r.kept.includes('true_ap'), result: (r, told, marks) => (told ? marks('true_ap') : texts.needle.stage.list.true_ap.kept) },
-  { id: 'oblique', done: (r) => r.kept.includes('oblique'), result: (r, told, marks) => (told ? marks('oblique') : texts.needle.stage.list.oblique.kept) },
-  { id: 'mark', done: (r) => Boolean(r.mark_mm) || Boolean(r.needle), result: (r, told, marks) => (told ? marks('target') : texts.needle.stage.list.mark.done) },
-  { id: 'place', done: (r) => Boolean(r.needle), result: (r) => (r.needle ? texts.needle.stage.placed(r.needle) : '') },
-  { id: 'align', done: (r) => r.needle?.depth_mm >= FIRST_ADVANCE_MM, result: () => texts.needle.stage.done },
-  { id: 'steer', done: (r) => r.needle?.depth_mm >= DEEP_MM, result: (r) => (r.needle ? texts.needle.stage.list.steer.done(r.needle.depth_mm) : '') },
-  { id: 'depth', done: (r) => r.aspirated !== null || r.injected.length > 0, result: (r, told, marks) => (told ? marks('depth') : texts.needle.stage.done) },
-  { id: 'contrast', done: (r) => last(r.injected)?.pattern === 'perineural', result: (r, told, marks) => marks('contrast') },
-  { id: 'finish', done: (r) => r.finished, result: (r, told, marks) => marks(null) },
+  { id: 'parts', lessonsOnly: true, asked: (asks) => asks.has('name_parts'), done: (r, exercise) => exercise?.asks === null, result: (r, told, marks) => marks('name_parts') },
+  { id: 'true_ap', asked: (asks) => asks.has('true_ap'), done: (r) => r.kept.includes('true_ap'), result: (r, told, marks) => (told ? marks('true_ap') : texts.needle.stage.list.true_ap.kept) },
+  { id: 'oblique', asked: (asks) => asks.has('oblique') || wantsMark(asks), done: (r) => r.kept.includes('oblique'), result: (r, told, marks) => (told ? marks('oblique') : texts.needle.stage.list.oblique.kept) },
+  { id: 'lateral', lessonsOnly: true, asked: (asks) => asks.has('lateral') && !asks.has('depth'), done: (r) => r.kept.includes('lateral'), result: (r, told, marks) => (told ? marks('lateral') : texts.needle.stage.list.lateral.kept) },
+  { id: 'mark', asked: wantsMark, done: (r) => Boolean(r.mark_mm) || Boolean(r.needle), result: (r, told, marks) => (told ? marks('target') : texts.needle.stage.list.mark.done) },
+  { id: 'place', asked: wantsNeedle, done: (r) => Boolean(r.needle), result: (r) => (r.needle ? texts.needle.stage.placed(r.needle) : '') },
+  { id: 'align', asked: wantsNeedle, done: (r) => r.needle?.depth_mm >= FIRST_ADVANCE_MM, result: () => texts.needle.stage.done },
+  { id: 'steer', asked: (asks) => ['steering', 'depth', 'contrast'].some((step) => asks.has(step)), done: (r) => r.needle?.depth_mm >= DEEP_MM, result: (r) => (r.needle ? texts.needle.stage.list.steer.done(r.needle.depth_mm) : '') },
+  { id: 'depth', asked: (asks) => asks.has('depth') || asks.has('contrast'), done: (r) => r.aspirated !== null || r.injected.length > 0, result: (r, told, marks) => (told ? marks('depth') : texts.needle.stage.done) },
+  { id: 'contrast', asked: (asks) => asks.has('contrast'), done: (r) => last(r.injected)?.pattern === 'perineural', result: (r, told, marks) => marks('contrast') },
+  { id: 'finish', asked: () => true, done: (r) => r.finished, result: (r, told, marks) => marks(null) },
 ];
 
 /** Builds the list in `holder`. `act`: `do(action)`, `keep(view)`, `mark()`, `showArea(on)`, `finish()`. Returns `update`. */
@@ -38,7 +47,7 @@ export function stageList(holder, act) {
   holder.replaceChildren(...STAGES.map((s) => parts[s.id].item));
 
   // Views to keep.
-  const keeps = ['true_ap', 'oblique'].map((view) => {
+  const keeps = ['true_ap', 'oblique', 'lateral'].map((view) => {
     const element = button(t.keep(view), () => act.keep(view), 'button strong');
     element.id = `keep-${view}`;
     const now = make('p', { class: 'view-now' });
@@ -46,7 +55,7 @@ export function stageList(holder, act) {
     return [view, element, now];
   });
   const keepLateral = button(t.keep('lateral'), () => act.keep('lateral'));
-  keepLateral.id = 'keep-lateral';
+  keepLateral.id = 'keep-lateral-deep';
   parts.depth.body.append(keepLateral);
 
   // The mark.
@@ -99,14 +108,19 @@ export function stageList(holder, act) {
   let openFor = '';
   return {
     /** Shows the report. `told`: whether readings and marks may be told before the end. Returns the stage in hand. */
-    update(state, report, score, { told, marking, showArea, viewNow }) {
-      const current = (!report.finished && STAGES.find((s) => !s.done(report))) || STAGES.at(-1);
+    update(state, report, score, { told, marking, showArea, viewNow, lesson }) {
+      const exercise = score?.exercise;
+      const wanted = STAGES.filter((s) => (lesson ? s.asked(lesson.asks) : !s.lessonsOnly));
+      // In a lesson without contrast nothing shows that the depth is proven but the view that proves it.
+      const isDone = (s) => (lesson && s.id === 'depth' && !lesson.asks.has('contrast') ? report.kept.includes('lateral') : s.done(report, exercise));
+      const current = (!report.finished && wanted.find((s) => !isDone(s))) || STAGES.at(-1);
       const worth = (id) => {
         const share = id === null ? score?.total : score?.steps.find((s) => s.id === id)?.score;
         return share === null || share === undefined ? t.done : t.marks(share);
       };
       for (const s of STAGES) {
-        const done = s.done(report);
+        parts[s.id].item.hidden = !wanted.includes(s);
+        const done = isDone(s);
         parts[s.id].show(state, done ? 'done' : s === current ? 'current' : 'later', done ? s.result(report, told || report.finished, told || report.finished ? worth : () => t.done) : '');
       }
       // Another stage has come up: it opens and the others close. Otherwise the learner's own opening stands.
@@ -125,7 +139,7 @@ export function stageList(holder, act) {
       mark.setAttribute('aria-pressed', String(marking));
       areaTick.hidden = state.selfTest;
       area.checked = showArea;
-      approach.element.hidden = state.level === 'S1';
+      approach.element.hidden = state.level === 'S1' || Boolean(lesson && !lesson.openApproach);
       approach.show(report.approach);
       say(place, report.needle ? t.placeAgain : t.place);
       remove.hidden = !report.needle;
@@ -136,11 +150,18 @@ export function stageList(holder, act) {
       }
       contrast.update(report);
       finish.hidden = report.finished;
-      table.update(score, told || report.finished, report.exposures);
+      // A lesson shows them with its result.
+      table.update(lesson ? null : score, told || report.finished, report.exposures);
       return current.id;
     },
     contrast,
+    /** What a stage asks for. */
+    words: (id, state) => actOf(t.list[id], state),
   };
+
+  function actOf(words, state) {
+    return typeof words.act === 'function' ? words.act(state) : words.act;
+  }
 
   function stage({ id }) {
     const words = t.list[id];
@@ -159,7 +180,7 @@ export function stageList(holder, act) {
         item.dataset.phase = now;
         if (now === 'current') item.setAttribute('aria-current', 'step');
         else item.removeAttribute('aria-current');
-        say(text, typeof words.act === 'function' ? words.act(state) : words.act);
+        say(text, actOf(words, state));
         say(result, outcome);
         say(phase, `, ${t[now]}`);
       },

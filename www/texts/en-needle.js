@@ -21,8 +21,9 @@ function offset([right, up]) {
 }
 
 export const needle = {
-  activity: { name: 'Activity', views: 'Views', injection: 'Injection' },
+  activity: { name: 'Activity', views: 'Views', injection: 'Injection', lessons: 'Lessons' },
   heading: 'Needle',
+  steps: 'Step by step',
   progress: (done, all) => `${done} of ${all}`,
   offset,
   hour,
@@ -67,6 +68,8 @@ export const needle = {
             : `Turn to the ${s.side} until the articular process of the level below stands under the pedicle, square again, and keep the view.`,
         kept: 'kept',
       },
+      parts: { title: 'Name the parts', act: 'Find on the picture what is asked for.' },
+      lateral: { title: 'Lateral', act: (s) => `Turn to the ${s.side} by about 90 degrees until left and right pedicles lie over each other and the end plates are single lines, and keep the view.`, kept: 'kept' },
       mark: {
         title: 'Mark the target',
         act: 'Press the button, then press the place on the oblique picture. By keyboard: arrow keys move the cross 1 mm (with Shift 0.2 mm), Enter marks, Escape leaves.',
@@ -192,6 +195,7 @@ export const needle = {
     save: 'Save attempt.json',
     open: 'Open an attempt',
     opened: 'The attempt is open as it was left.',
+    notResumed: (why) => `The attempt that was kept could not be taken up (${why}); the lesson begins anew.`,
     bad: (why) => `That file could not be opened: ${why}. The attempt on the page is kept.`,
     notJson: 'it is not JSON',
     tooLarge: 'it is larger than 2 MB',

@@ -1,0 +1,32 @@
+// The page's own delivery: progress in the browser's storage, the result as a file that the learner hands in.
+
+import { keepUnfinished, noteDone, unfinished } from '../lesson/progress.js';
+import { lesson as t } from '../texts/en-lesson.js';
+
+/** See `choose.js` for what a delivery is. */
+export async function connect({ notice }) {
+  let at = { sha256: '', learner: '' };
+  let told = false;
+  const kept = (ok) => {
+    if (ok || told) return;
+    told = true;
+    notice([t.notKept]);
+  };
+  return {
+    name: 'page',
+    lesson: null,
+    learner: null,
+    keepsProgress: true,
+    opened(lesson) {
+      at = lesson;
+    },
+    resume: async () => unfinished(at.sha256, at.learner),
+    keep: (lines) => kept(keepUnfinished(at.sha256, at.learner, lines)),
+    async finish({ score, passed }) {
+      keepUnfinished(at.sha256, at.learner, null);
+      kept(noteDone(at.sha256, { score, passed }));
+      return { accepted: true, said: null };
+    },
+    leave() {},
+  };
+}

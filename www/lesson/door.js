@@ -1,0 +1,43 @@
+// The door to lessons: what the rest of the page knows of them. Everything behind it is loaded when it is first opened.
+
+import { byId } from '../page.js';
+import { reason } from '../room.js';
+
+/** `#lesson=…` carries a lesson whole, `#open=…` names one of the course. */
+const DOORS = /^#(lesson|open)=/;
+
+/** Whether an address leads to a lesson. */
+export const leadsToLesson = (fragment) => DOORS.test(fragment);
+
+/**
+ * `needle` is from `injection`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
+ * lesson. Returns `{ list(), arrive(fragment), leave(), after() }`.
+ */
+export function lessonDoor(app, needle, act) {
+  let flow = null;
+  let loading = null;
+
+  async function open(use) {
+    byId('lesson').hidden = false;
+    try {
+      loading ??= import('./flow.js');
+      flow ??= (await loading).lessonFlow(app, needle, act);
+      await use(flow);
+    } catch (error) {
+      loading = null;
+      act.notice([`${reason(error)}.`]);
+      app.touch();
+    }
+  }
+
+  return {
+    /** Shows the course. */
+    list: () => open((f) => f.list()),
+    /** Opens the lesson that an address carries or names. */
+    arrive: (fragment) => open((f) => f.arrive(fragment)),
+    /** Ends the lesson that runs, if one does: the page goes elsewhere. */
+    leave: () => flow?.leave(),
+    /** After each frame. */
+    after: () => flow?.after(),
+  };
+}

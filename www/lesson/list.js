@@ -1,0 +1,67 @@
+// The course as a list: each lesson with its mode and how far the learner is.
+
+import { byId, make } from '../page.js';
+import { save } from '../exposure.js';
+import { lesson as t } from '../texts/en-lesson.js';
+import { texts } from '../texts.js';
+import { course, lessonDesk, shipped } from './desk.js';
+import { doneOf, exported, takeIn } from './progress.js';
+
+/** Lessons of the course, read once: `[{id, json, info}]`. */
+let read = null;
+
+/** The course with what is known of each lesson. Throws one sentence. */
+export async function lessons() {
+  const [Desk, ids] = await Promise.all([lessonDesk(), course()]);
+  read ??= await Promise.all(ids.map(async (id) => {
+    const json = await shipped(id);
+    return { id, json, info: Desk.read(json, texts.language) };
+  }));
+  return read;
+}
+
+/** A hidden file field behind a button. `take(text)`. */
+export function filePicker(button, accept, most, take, bad) {
+  const pick = make('input', { type: 'file', accept, hidden: true });
+  button.after(pick);
+  button.addEventListener('click', () => pick.click());
+  pick.addEventListener('change', async () => {
+    const [file] = pick.files;
+    pick.value = '';
+    if (!file) return;
+    if (file.size > most) bad();
+    else take(await file.text());
+  });
+  return pick;
+}
+
+/** Shows the list in `holder`. `act`: `open(json)`, `notice(sentences)`, `said(sentence)`. */
+export async function showList(holder, act) {
+  const all = await lessons();
+  const rows = all.map(({ id, json, info }) => {
+    const done = doneOf(info.sha256);
+    const button = make('button', { type: 'button', class: 'lesson-row', id: `lesson-${id}` },
+      make('span', { class: 'lesson-title' }, info.title),
+      make('span', { class: 'lesson-state' }, `${t.mode[info.mode]}, ${t.standing(done)}`));
+    button.addEventListener('click', () => act.open(json));
+    return make('li', { 'data-done': done ? (done.passed ? 'passed' : 'tried') : 'new' }, make('span', { class: 'stage-mark', 'aria-hidden': 'true' }), button);
+  });
+  const button = (text, id) => make('button', { type: 'button', class: 'button', id }, text);
+  const [file, saveButton, openButton] = [button(t.open, 'lesson-file'), button(t.progress.save, 'progress-save'), button(t.progress.open, 'progress-open')];
+  holder.replaceChildren(make('p', { class: 'quiet' }, t.intro), make('ol', { class: 'lesson-list' }, ...rows), make('div', { class: 'row' }, file, saveButton, openButton));
+  filePicker(file, '.json,application/json', 32 * 1024, act.open, () => act.notice([t.unreadable(t.tooLarge)]));
+  saveButton.addEventListener('click', () => save('downbeam-progress.json', exported()));
+  const bad = () => act.notice([t.progress.bad]);
+  filePicker(openButton, '.json,application/json', 5_000_000, async (text) => {
+    let count = null;
+    try {
+      count = takeIn(JSON.parse(text));
+    } catch {
+      // What is no JSON holds no progress.
+    }
+    if (count === null) return bad();
+    await showList(holder, act);
+    byId('progress-open').focus();
+    act.said(t.progress.opened(count));
+  }, bad);
+}
