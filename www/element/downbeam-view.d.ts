@@ -85,7 +85,7 @@ export interface DownbeamUsage {
 export class DownbeamView extends HTMLElement {
   /** What all elements of the page use together. */
   static usage(): DownbeamUsage;
-  /** Who lies on the table, by name: one of the patients that `downbeam view --help` lists. */
+  /** Who lies on the table: one of the patients of Downbeam’s own page by name, such as `small`, `thin-bones` or `curved`. */
   patient: string;
   /** The level that is aimed at. */
   level: DownbeamLevel;

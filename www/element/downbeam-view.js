@@ -1,6 +1,7 @@
 // <downbeam-view>: a patient under a C-arm, in any page. What it takes and tells is in interface.js; this file holds the state and
 // joins attributes, engine and face. All elements of a page share one engine, and those with the same patient share that too.
 
+import { FIRST_CATALOGUE } from '../catalogue.js';
 import { viewOf } from '../criterion-rows.js';
 import { IntegrityError, reason } from '../engine-load.js';
 import { onceAFrame, onceQuiet } from '../frame.js';
@@ -38,7 +39,9 @@ export class DownbeamView extends HTMLElement {
   /** Whether the learner has asked for the checks: ever, and of the view as it stands. */
   #test = { asked: false, revealed: false };
   #wasReached = true;
+  /** The view is another one: than was last told as settled, and than was last drawn. */
   #moved = false;
+  #stale = false;
   #first = promised();
   #frame = onceAFrame(() => this.#draw());
   #settle = onceQuiet(() => this.#settled(), SETTLE_MS);
@@ -167,6 +170,7 @@ export class DownbeamView extends HTMLElement {
     const state = this.#state;
     this.#face ??= buildFace(this.shadowRoot, {
       state,
+      catalogue: FIRST_CATALOGUE,
       change: (patch) => this.#change(patch),
       hold: (on) => this.#hold(on),
       check: () => this.#ask(),
@@ -240,6 +244,7 @@ export class DownbeamView extends HTMLElement {
   /** Something changed: draw it, and settle once it has been quiet. */
   #touch() {
     if (!this.#awake) return;
+    this.#stale = true;
     this.#frame();
     this.#settle();
   }
@@ -273,8 +278,9 @@ export class DownbeamView extends HTMLElement {
     if (!this.#awake) throw new Error(this.#words().problem.notHere);
     if (!this.#report || this.#stand.name !== this.#state.patient) {
       await this.#bring();
-      this.#draw();
+      this.#stale = true;
     }
+    if (this.#stale) this.#draw();
     if (!this.#report) throw new Error([...this.#problems.values()].at(-1)?.sentence ?? this.#words().loading.failedHeading);
     return this.#report;
   }
@@ -317,7 +323,7 @@ export class DownbeamView extends HTMLElement {
     } catch (error) {
       const kept = this.#stand?.name ?? BY_NAME.get('patient').fallback;
       if (wanted === kept) throw new Error(this.#words().loading.failedRun(reason(error)), { cause: error });
-      this.#complain('patient', { about: 'attribute', attribute: 'patient', value: wanted, sentence: this.#words().problem.patient(wanted, reason(error), kept) });
+      this.#complain('patient', { about: 'attribute', attribute: 'patient', value: wanted, sentence: this.#words().problem.patient(reason(error), kept) });
       if (state.patient === wanted) state.patient = kept;
       return;
     }
@@ -348,6 +354,7 @@ export class DownbeamView extends HTMLElement {
     const { film } = this.#face;
     const stand = this.#stand;
     const isFirst = !this.#report;
+    this.#stale = false;
     aim(stand, state);
     this.#report = stand.room.report();
     if (this.#toBest) {

@@ -18,7 +18,7 @@ const digests = { kind: 'digest', read: (text) => (text.trim() === '' || text.tr
 
 /** Every attribute is a property of the same name. `key` is its name in the element's state. */
 export const ATTRIBUTES = [
-  { name: 'patient', key: 'patient', rule: named, fallback: 'average', says: 'Who lies on the table, by name: one of the patients that `downbeam view --help` lists.' },
+  { name: 'patient', key: 'patient', rule: named, fallback: 'average', says: 'Who lies on the table: one of the patients of Downbeam’s own page by name, such as `small`, `thin-bones` or `curved`.' },
   { name: 'level', key: 'level', rule: oneOf(levels), fallback: 'L4', says: 'The level that is aimed at.' },
   { name: 'side', key: 'side', rule: oneOf(['left', 'right']), fallback: 'left', says: 'The patient’s side that is aimed at.' },
   { name: 'view', key: 'view', rule: oneOf(['true_ap', 'oblique', 'lateral', 'free']), fallback: 'oblique', says: 'The view that is to be found: its checks are shown, and meeting them all is `downbeam-reached`. With `free` nothing is checked.' },

@@ -26,7 +26,7 @@ export const element = {
 
   problem: {
     attribute: (name, value, allowed, kept) => `${name}="${value}" does not fit: allowed is ${allowed}. ${kept} is used.`,
-    patient: (name, why, kept) => `patient="${name}" does not fit: ${why}. ${kept} is used.`,
+    patient: (why, kept) => `${why.replace(/^./, (c) => c.toUpperCase())}. “${kept}” is used.`,
     integrity: (value, allowed) => `integrity="${value}" does not fit: allowed is ${allowed}. The engine is not loaded without it.`,
     style: (why) => `The look did not load (${why}); everything works without it.`,
     nothingChecked: 'view="free" has no best view: nothing is checked there.',
