@@ -78,7 +78,7 @@ A patient under a C-arm, in any page. Put the folder \`www\`, with \`www/pkg\` i
 <${TAG} level="L4" side="left" view="oblique" oblique="6" tilt="10"></${TAG}>
 \`\`\`
 
-\`examples/course-page\` has two of them and a listener, \`examples/strict-csp\` a page with a strict content policy. What stands between the tags is shown where there is no JavaScript. **A teaching model, not for clinical use**: the element says so, and a page that takes the caution line away should say it itself.
+\`examples/course-page\` has two of them and a listener, \`examples/strict-csp\` a page with a strict content policy; after a build, \`python3 -m http.server\` in the project’s folder shows them at \`http://localhost:8000/examples/course-page/\`. What stands between the tags is shown where there is no JavaScript. **A teaching model, not for clinical use**: the element says so, and a page that takes the caution line away should say it itself.
 
 ## Attributes
 

@@ -9,14 +9,14 @@ import { BY_NAME, fallbacks, readAttribute } from './attributes.js';
 import { buildFace } from './face.js';
 import { ATTRIBUTES, TAG } from './interface.js';
 import { aim, leavePatient, takePatient } from './patients.js';
+import { problemList } from './problems.js';
 import { forgetEngine, sharedEngine, usage } from './shared-engine.js';
 import { stateOf } from './snapshot.js';
 import { sheets, styleProblem } from './styles.js';
+import { watchSurroundings } from './surroundings.js';
 import { textsFor } from './words.js';
 
 const SETTLE_MS = 350;
-/** An element begins to load when it comes this near to the screen. */
-const NEAR = '300px';
 const AIM = ['patient', 'level', 'side', 'view', 'oblique', 'tilt', 'rotation'];
 const CASE = ['patient', 'level', 'side', 'view', 'start'];
 
@@ -25,9 +25,10 @@ export class DownbeamView extends HTMLElement {
   static usage = usage;
 
   #state = { ...fallbacks(), ownView: null };
-  #problems = new Map();
+  #problems = problemList({ show: (sentences) => this.#face?.complain(sentences), tell: (problem) => this.#tell('downbeam-error', problem) });
   #texts = null;
   #face = null;
+  /** What it watches while it is in a page; null while it is in none. */
   #awake = null;
   #stand = null;
   #report = null;
@@ -42,7 +43,9 @@ export class DownbeamView extends HTMLElement {
   /** The view is another one: than was last told as settled, and than was last drawn. */
   #moved = false;
   #stale = false;
-  #first = promised();
+  #first = Promise.withResolvers();
+  /** There has been a picture since it came into the page or failed. */
+  #hasShown = false;
   #frame = onceAFrame(() => this.#draw());
   #settle = onceQuiet(() => this.#settled(), SETTLE_MS);
 
@@ -61,10 +64,10 @@ export class DownbeamView extends HTMLElement {
   #take(name, given) {
     const { key } = BY_NAME.get(name);
     const { value, problem } = readAttribute(name, given, this.#state[key], this.#words());
-    this.#solved(name);
+    this.#problems.solved(name);
     // Without digests that can be read no engine is loaded, and that is told then.
-    if (problem?.about === 'integrity') this.#problems.set(name, problem);
-    else if (problem) this.#complain(name, problem);
+    if (problem?.about === 'integrity') this.#problems.keep(name, problem);
+    else if (problem) this.#problems.add(name, problem);
     else this.#change({ [key]: value });
   }
 
@@ -85,7 +88,7 @@ export class DownbeamView extends HTMLElement {
   }
 
   get problems() {
-    return [...this.#problems.values()];
+    return this.#problems.list();
   }
 
   static {
@@ -110,6 +113,7 @@ export class DownbeamView extends HTMLElement {
     const view = viewOf(this.#report, this.#state.view);
     if (!view) throw new Error(this.#words().problem.nothingChecked);
     this.#showBest();
+    this.#draw();
     return { oblique: tenths(view.best.oblique), tilt: tenths(view.best.tilt), reached: view.reached };
   }
 
@@ -177,44 +181,39 @@ export class DownbeamView extends HTMLElement {
       toggleBest: () => (state.ownView ? this.#change({ ...state.ownView, ownView: null }) : this.#showBest()),
       retry: () => this.#bring(),
     }, texts);
-    if (styleProblem) this.#complain('style', { about: 'style', attribute: null, value: null, sentence: texts.problem.style(styleProblem) });
+    this.#problems.show();
+    if (!this.#bringing) this.#face.cover.waiting();
+    if (styleProblem) this.#problems.add('style', { about: 'style', attribute: null, value: null, sentence: texts.problem.style(styleProblem) });
     this.#toBest = state.start === 'best';
-    const { signal, stop } = stopper();
-    this.#awake = stop;
-    const light = matchMedia('(prefers-color-scheme: light)');
-    light.addEventListener('change', () => this.#dress(light), { signal });
-    this.#dress(light);
-    const resized = new ResizeObserver(() => this.#face.film.fit() && this.#frame());
-    resized.observe(this.#face.image);
-    signal.addEventListener('abort', () => resized.disconnect());
+    this.#awake = watchSurroundings(this.#face.image, {
+      resized: () => this.#face.film.fit() && this.#frame(),
+      scheme: () => this.#dress(),
+    });
+    this.#dress();
     this.#showWords();
     if (state.loading === 'eager') this.#bring();
-    else this.#whenNear(signal);
-  }
-
-  #whenNear(signal) {
-    const near = new IntersectionObserver((seen) => {
-      if (!seen.some((entry) => entry.isIntersecting)) return;
-      near.disconnect();
-      this.#bring();
-    }, { rootMargin: NEAR });
-    near.observe(this);
-    signal.addEventListener('abort', () => near.disconnect());
+    else this.#awake.whenNear(this, () => this.#bring());
   }
 
   /** Gives back all that it holds: observers, listeners, its share in a patient. */
   #sleep() {
-    this.#awake();
+    this.#awake.stop();
     this.#awake = null;
-    if (this.#stand) leavePatient(this.#stand);
-    this.#stand = this.#report = null;
-    this.#face.film.forget();
+    // What is being brought is given back when it is there.
+    if (!this.#bringing) this.#leave();
     this.#face.cover.waiting();
   }
 
-  #dress(light) {
-    const { theme } = this.#state;
-    this.#face.dress(theme === 'light' || (theme === 'device' && light.matches) ? 'light' : 'dark');
+  /** Gives back its share in a patient; there is no picture any more. */
+  #leave() {
+    if (this.#stand) leavePatient(this.#stand);
+    this.#stand = this.#report = null;
+    this.#hasShown = false;
+    this.#face.film.forget();
+  }
+
+  #dress() {
+    this.#face.dress(this.#awake.look(this.#state.theme));
   }
 
   // --- State ---
@@ -236,7 +235,7 @@ export class DownbeamView extends HTMLElement {
       this.#toBest = state.start === 'best';
     }
     if (!this.#awake) return;
-    if (has(['theme'])) this.#dress(matchMedia('(prefers-color-scheme: light)'));
+    if (has(['theme'])) this.#dress();
     if ((has(['loading']) && state.loading === 'eager') || (has(['integrity']) && this.#failed)) this.#bring();
     this.#touch();
   }
@@ -281,7 +280,7 @@ export class DownbeamView extends HTMLElement {
       this.#stale = true;
     }
     if (this.#stale) this.#draw();
-    if (!this.#report) throw new Error([...this.#problems.values()].at(-1)?.sentence ?? this.#words().loading.failedHeading);
+    if (!this.#report) throw new Error(this.#problems.get('engine')?.sentence ?? this.#words().loading.failedHeading);
     return this.#report;
   }
 
@@ -296,7 +295,7 @@ export class DownbeamView extends HTMLElement {
     const { cover } = this.#face;
     const texts = this.#words();
     this.#failed = false;
-    this.#solved('engine');
+    this.#problems.solved('engine');
     try {
       const bad = this.#problems.get('integrity');
       if (bad) throw new IntegrityError(bad.sentence);
@@ -306,7 +305,7 @@ export class DownbeamView extends HTMLElement {
     } catch (error) {
       return this.#fail(error instanceof IntegrityError ? 'integrity' : 'engine', error.message);
     }
-    if (!this.#awake) return;
+    if (!this.#awake) return this.#leave();
     cover.clear();
     this.#face.film.fit();
     this.#frame();
@@ -317,20 +316,14 @@ export class DownbeamView extends HTMLElement {
     const wanted = state.patient;
     this.#face.cover.shaping(wanted);
     this.#report = null;
-    let stand;
     try {
-      stand = await takePatient(engine, wanted, this.#stand);
+      this.#stand = await takePatient(engine, wanted, this.#stand);
     } catch (error) {
       const kept = this.#stand?.name ?? BY_NAME.get('patient').fallback;
       if (wanted === kept) throw new Error(this.#words().loading.failedRun(reason(error)), { cause: error });
-      this.#complain('patient', { about: 'attribute', attribute: 'patient', value: wanted, sentence: this.#words().problem.patient(reason(error), kept) });
+      this.#problems.add('patient', { about: 'attribute', attribute: 'patient', value: wanted, sentence: this.#words().problem.patient(reason(error), kept) });
       if (state.patient === wanted) state.patient = kept;
-      return;
     }
-    this.#stand = stand;
-    if (this.#awake) return;
-    leavePatient(stand);
-    this.#stand = null;
   }
 
   /** Puts the state on screen. */
@@ -353,7 +346,6 @@ export class DownbeamView extends HTMLElement {
     const state = this.#state;
     const { film } = this.#face;
     const stand = this.#stand;
-    const isFirst = !this.#report;
     this.#stale = false;
     aim(stand, state);
     this.#report = stand.room.report();
@@ -365,11 +357,12 @@ export class DownbeamView extends HTMLElement {
     }
     film.expose(stand, state);
     film.mark(stand, state, this.#report);
-    if (isFirst) this.#isReady();
+    if (!this.#hasShown) this.#isReady();
     else if (this.#moved) this.#tell('downbeam-change', stateOf(state, this.#report, false));
   }
 
   #isReady() {
+    this.#hasShown = true;
     this.#moved = false;
     this.#wasReached = this.reached;
     this.#first.resolve();
@@ -395,34 +388,13 @@ export class DownbeamView extends HTMLElement {
     this.#wasReached = now.reached;
   }
 
-  // --- What is wrong ---
-
   #fail(about, sentence) {
-    if (this.#stand) leavePatient(this.#stand);
-    this.#stand = this.#report = null;
+    this.#leave();
     this.#failed = true;
     if (!this.#awake) return;
-    this.#face.film.forget();
     this.#face.cover.failed(sentence);
-    this.#problems.set('engine', { about, attribute: about === 'integrity' ? 'integrity' : null, value: null, sentence });
+    this.#problems.add('engine', { about, attribute: about === 'integrity' ? 'integrity' : null, value: null, sentence });
     this.#showWords();
-    this.#tell('downbeam-error', this.#problems.get('engine'));
-  }
-
-  #complain(name, problem) {
-    this.#problems.set(name, problem);
-    this.#showProblems();
-    // Not at once: while the page is being read, its listeners may not stand yet.
-    setTimeout(() => this.#tell('downbeam-error', problem));
-  }
-
-  #solved(name) {
-    if (this.#problems.delete(name)) this.#showProblems();
-  }
-
-  /** In the notice: all but why there is no engine, which stands on the film. */
-  #showProblems() {
-    this.#face?.complain([...this.#problems].filter(([name]) => name !== 'engine' && name !== 'integrity').map(([, problem]) => problem.sentence));
   }
 
   #tell(type, detail) {
@@ -431,16 +403,5 @@ export class DownbeamView extends HTMLElement {
 }
 
 const tenths = (degrees) => Math.round(degrees * 10) / 10;
-
-function promised() {
-  const kept = {};
-  kept.promise = new Promise((resolve) => (kept.resolve = resolve));
-  return kept;
-}
-
-function stopper() {
-  const controller = new AbortController();
-  return { signal: controller.signal, stop: () => controller.abort() };
-}
 
 if (!customElements.get(TAG)) customElements.define(TAG, DownbeamView);

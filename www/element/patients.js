@@ -69,7 +69,7 @@ async function reshape(stand, name) {
 }
 
 async function shapeBones(stand) {
-  while (stand.room && stand.room.shapeBone() < 1) await rest();
+  while (stand.room.shapeBone() < 1) await rest();
 }
 
 function unlist(stand) {
