@@ -112,7 +112,7 @@ ${table(['part', 'what'], PARTS.map((p) => [`\`::part(${p.name})\``, p.says]))}
 
 ${table(['custom property', 'what'], PROPERTIES.map((p) => [`\`--downbeam-${p.name}\``, p.says]))}
 
-The element fills the width that it is given: one column up to 740 px, two from there on, never wider than 1080 px.
+The element fills the width that it is given: one column up to 740 px, two from there on, never wider than 1080 px. It needs a browser of 2024 or later; the checks run in Chromium alone.
 
 ## On another origin, and under a content policy
 

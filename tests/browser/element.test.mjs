@@ -221,6 +221,10 @@ test('removed elements free what they hold, moved ones keep it, and one that is 
   await page.evaluate(() => document.getElementById('two').append(document.getElementById('a')));
   const moved = await now();
   assert.deepEqual([moved.freed, moved.views, moved.observers, moved.listening], [0, 2, 2, 2], 'moved');
+  await page.evaluate(() => document.getElementById('one').moveBefore?.(document.getElementById('a'), null));
+  const movedBack = await now();
+  assert.deepEqual([movedBack.freed, movedBack.views, movedBack.observers, movedBack.listening], [0, 2, 2, 2], 'moved back');
+  assert.equal((await heard(page, 'ready')).length, 2, 'a move makes no new picture');
   assert.equal(await page.evaluate(() => document.getElementById('a').oblique), 17);
   await page.evaluate(() => {
     globalThis.kept = document.getElementById('a');

@@ -133,7 +133,7 @@ export class DownbeamView extends HTMLElement {
   restart(): void;
   /** Everything that the engine says of the view; `downbeam view --json` gives the same. */
   report(): Promise<DownbeamReport>;
-  /** The picture as it stands, with its marks and the caution line, as a PNG. */
+  /** The picture as it stands, with its marks, what it is and the caution line, as a PNG. */
   png(): Promise<Blob>;
 }
 

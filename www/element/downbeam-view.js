@@ -142,7 +142,8 @@ export class DownbeamView extends HTMLElement {
 
   async png() {
     await this.#start();
-    return this.#face.film.png(this.#words().caution);
+    const texts = this.#words();
+    return this.#face.film.png([texts.picture.caption(this.#state), texts.caution]);
   }
 
   // --- In and out of the page ---

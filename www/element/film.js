@@ -44,20 +44,20 @@ export function filmCanvases(holder, words) {
     },
     /** Nothing is drawn any more. */
     forget: () => (drawn = ''),
-    /** A PNG of both, with a line of words under them. */
-    png: (caution) => asPng(under, overlay, caution),
+    /** A PNG of both, with sentences under them. */
+    png: (sentences) => asPng(under, overlay, sentences),
   };
 }
 
-/** Picture and marks on one canvas, `caution` on a strip below, broken into lines. */
-function asPng(under, overlay, caution) {
+/** Picture and marks on one canvas, `sentences` on a strip below, broken into lines. */
+function asPng(under, overlay, sentences) {
   const size = Math.max(RADIOGRAPH_PX, overlay.width);
   const letter = Math.round(size / 40);
   const canvas = make('canvas', { width: size, height: size });
   const pen = canvas.getContext('2d');
   const font = `${letter}px system-ui, sans-serif`;
   pen.font = font;
-  const lines = broken(pen, caution, size - 2 * letter);
+  const lines = sentences.flatMap((sentence) => broken(pen, sentence, size - 2 * letter));
   canvas.height = size + Math.round((lines.length * 1.35 + 1) * letter);
   pen.fillStyle = '#05070a';
   pen.fillRect(0, 0, canvas.width, canvas.height);

@@ -49,7 +49,7 @@ export const METHODS = [
   { name: 'check', takes: '', gives: 'Promise<DownbeamState>', says: 'Shows the checks of the view as it stands, as the button does with `checks="ask"`.' },
   { name: 'restart', takes: '', gives: 'void', says: 'Back to what the attributes say.' },
   { name: 'report', takes: '', gives: 'Promise<DownbeamReport>', says: 'Everything that the engine says of the view; `downbeam view --json` gives the same.' },
-  { name: 'png', takes: '', gives: 'Promise<Blob>', says: 'The picture as it stands, with its marks and the caution line, as a PNG.' },
+  { name: 'png', takes: '', gives: 'Promise<Blob>', says: 'The picture as it stands, with its marks, what it is and the caution line, as a PNG.' },
 ];
 
 export const STATICS = [

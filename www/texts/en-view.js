@@ -19,6 +19,7 @@ export const view = {
     rule.kind === 'number' ? `${rule.whole ? 'a whole number' : 'a number'} from ${rule.low} to ${rule.high}` : rule.values.join(', '),
 
   picture: {
+    caption: (s) => `${s.level} ${s.side}, patient “${patientName(s.patient)}”. Receptor ${view.oblique.words(s.oblique)}, ${view.tilt.words(s.tilt)}.`,
     alternative: (s) => `X-ray view of the lumbar spine, head up. Receptor ${view.oblique.spoken(s.oblique)} and ${view.tilt.spoken(s.tilt)}.`,
     polarity: 'Bone dark',
     outlines: 'Outlines',

@@ -30,8 +30,6 @@ export const texts = {
     ...view.picture,
     heading: 'Picture',
     label: (s) => `Fluoroscopic view, ${s.level} ${s.side}`,
-    caption: (s) =>
-      `${s.level} ${s.side}, patient “${texts.case.patientName(s.patient)}”. Receptor ${texts.oblique.words(s.oblique)}, ${texts.tilt.words(s.tilt)}.`,
     hint: 'Drag the picture to turn: the receptor goes the way you drag. The sliders do the same.',
   },
 
