@@ -533,7 +533,7 @@ test('checks on request: values only when asked, and reached only then', async (
   assert.equal((await heard(page, 'reached')).length, 1);
   assert.ok(await inside.locator('.criteria').isVisible());
   await type(page, 'oblique', 8);
-  assert.ok(await inside.locator('.criteria').isHidden());
+  await inside.locator('.criteria').waitFor({ state: 'hidden' });
   assert.ok(await inside.locator('#best').isEnabled(), 'after a check the best view can be seen');
   await close();
 });
