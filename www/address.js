@@ -1,21 +1,8 @@
 // The state in the address: #level=L4&side=left&oblique=25&… A fragment is never sent to a server.
 // One table drives reading and writing; whatever does not fit is ignored with a sentence.
 
+import { between, clip, oneOf, onOff } from './rules.js';
 import { texts } from './texts.js';
-
-const oneOf = (values) => ({
-  allowed: values.join(', '),
-  read: (text) => values.find((v) => v.toLowerCase() === text.toLowerCase()),
-});
-const between = (low, high, whole = false) => ({
-  allowed: `${whole ? 'a whole number' : 'a number'} from ${low} to ${high}`,
-  read: (text) => {
-    const n = Number(text);
-    const fits = text.trim() !== '' && Number.isFinite(n) && n >= low && n <= high && (!whole || Number.isInteger(n));
-    return fits ? n : undefined;
-  },
-});
-const onOff = { allowed: 'on, off', read: (text) => ({ on: true, off: false })[text.toLowerCase()] };
 
 /** What may stand in the fragment, by its name there and in the state. */
 function entries(catalogue) {
@@ -44,7 +31,7 @@ export function readAddress(fragment, catalogue) {
       continue;
     }
     const value = entry.rule.read(text);
-    if (value === undefined) complaints.push(texts.notice.badFragment(name, clip(text), entry.rule.allowed));
+    if (value === undefined) complaints.push(texts.notice.badFragment(name, clip(text), texts.allowed(entry.rule)));
     else asked[entry.key] = value;
   }
   return { asked, complaints };
@@ -63,5 +50,3 @@ export function writeAddress(state, catalogue) {
   }
   return `#${parts}`;
 }
-
-const clip = (text) => (text.length > 40 ? `${text.slice(0, 40)}…` : text);

@@ -1,8 +1,8 @@
 // How long a frame takes: `bench.html?frames=240` turns the C-arm once round an orbit and shows median and 95th percentile.
 // The figures are also on `globalThis.downbeamBench` (a promise) for a script.
 
+import { outlineStyle } from './film-look.js';
 import { byId, make, say } from './page.js';
-import { outlineStyle } from './picture.js';
 import { loadEngine } from './room.js';
 import { texts } from './texts.js';
 

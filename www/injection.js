@@ -3,7 +3,7 @@
 import { aiming } from './aim.js';
 import { attemptFile } from './attempt-file.js';
 import { attemptKeeper } from './attempt.js';
-import { viewOf } from './checks.js';
+import { viewOf } from './criterion-rows.js';
 import { verdictOf } from './contrast.js';
 import { needleHand } from './hand.js';
 import { needleKeys } from './keys.js';

@@ -1,6 +1,5 @@
 // Names on the picture: the letters at its edges and the parts of the dog, drawn by the page so that they can be translated.
-
-import { texts } from './texts.js';
+// `words` is the `picture` table of the texts.
 
 // From this width of the picture on (CSS px) the names carry the part as well as the dog's part; below it the list does.
 const WIDE_PX = 420;
@@ -11,19 +10,19 @@ const SHADE = 'rgba(8,12,15,.78)';
  * Which way the patient lies in the picture, as the edge letters of a film: two letters where the view is slanted.
  * Screen right is (-cos oblique, sin oblique, 0) in patient axes (x left, y posterior), turned by the image rotation.
  */
-export function edgeLetters(oblique_deg) {
+export function edgeLetters(oblique_deg, words) {
   const angle = (oblique_deg * Math.PI) / 180;
   const [toRight, toBack] = [Math.cos(angle), Math.sin(angle)];
   const word = (right, back) => {
     const letters = [[Math.abs(right), right > 0 ? 'R' : 'L'], [Math.abs(back), back > 0 ? 'P' : 'A']];
-    return letters.filter(([share]) => share > 0.3).sort((a, b) => b[0] - a[0]).map(([, letter]) => texts.picture.end[letter]).join('');
+    return letters.filter(([share]) => share > 0.3).sort((a, b) => b[0] - a[0]).map(([, letter]) => words.end[letter]).join('');
   };
-  return { right: word(toRight, toBack), left: word(-toRight, -toBack), top: texts.picture.end.H };
+  return { right: word(toRight, toBack), left: word(-toRight, -toBack), top: words.end.H };
 }
 
 /** Draws the edge letters, out of the way near the corners. `scale` is canvas pixels per CSS pixel. */
-export function drawEdgeLetters(pen, state, scale) {
-  const letters = edgeLetters(state.oblique);
+export function drawEdgeLetters(pen, state, scale, words) {
+  const letters = edgeLetters(state.oblique, words);
   const size = pen.canvas.width;
   const turn = (state.rotation * Math.PI) / 180;
   const reach = size / 2 - 16 * scale;
@@ -51,12 +50,12 @@ function chip(pen, text, x, y, scale) {
 }
 
 /** Draws the names of the dog's parts in the margins, each with a line to its part. `shown`: see picture.js. */
-export function drawDogNames(pen, shown, scale) {
+export function drawDogNames(pen, shown, scale, words) {
   if (!shown.dog?.length) return;
   const size = pen.canvas.width;
   const at = (mm) => [size * (0.5 + mm[0] / shown.field_mm), size * (0.5 - mm[1] / shown.field_mm)];
   const inOpenField = (d) => d.at.every((x, i) => Math.abs(x / size - 0.5) < shown.open[i] / 2);
-  const seen = shown.dog.map((d) => ({ ...d, title: texts.picture.dogName(d, shown), at: at(d.anchor_mm) })).filter(inOpenField);
+  const seen = shown.dog.map((d) => ({ ...d, title: words.dogName(d, shown), at: at(d.anchor_mm) })).filter(inOpenField);
   // The outer half of the parts gets the left margin, the other half the right one, so that neither is crowded.
   const order = [...seen].sort((a, b) => a.at[0] - b.at[0]);
   const left = new Set(order.slice(0, Math.ceil(order.length / 2)));
@@ -64,7 +63,7 @@ export function drawDogNames(pen, shown, scale) {
   pen.textBaseline = 'middle';
   for (const leftMargin of [true, false]) {
     const column = seen.filter((d) => left.has(d) === leftMargin).sort((a, b) => a.at[1] - b.at[1]);
-    const names = column.map((part) => nameBox(pen, part, leftMargin, wide, scale));
+    const names = column.map((part) => nameBox(pen, part, leftMargin, wide, scale, words));
     const gap = Math.max(0, ...names.map((n) => n.height)) + 5 * scale;
     const heights = spread(column.map((d) => d.at[1]), gap, gap / 2 + 8 * scale, size - gap / 2 - 34 * scale);
     names.forEach((box, i) => drawLeader(pen, box, heights[i], scale));
@@ -81,9 +80,9 @@ export function spread(heights, gap, low, high) {
 }
 
 /** The lines of a name and the box they need; full names only where the picture is wide enough. */
-function nameBox(pen, part, leftMargin, wide, scale) {
+function nameBox(pen, part, leftMargin, wide, scale, words) {
   const size = pen.canvas.width;
-  const lines = [part.title, ...(wide ? twoLines(`${texts.picture.part(part.part)}, ${part.level}`) : [])];
+  const lines = [part.title, ...(wide ? twoLines(`${words.part(part.part)}, ${part.level}`) : [])];
   const fonts = lines.map((_, i) => (i === 0 ? `600 ${13 * scale}px system-ui, sans-serif` : `${11.5 * scale}px system-ui, sans-serif`));
   const width = Math.max(...lines.map((text, i) => ((pen.font = fonts[i]), pen.measureText(text).width))) + 12 * scale;
   const height = (lines.length * 15 + 6) * scale;

@@ -1,51 +1,14 @@
-// Small helpers for building the page. Attributes and classes only: the content policy bars inline styles.
+// The page's own skeleton: its elements by id, and its texts. What builds new elements is in dom.js.
 
 import { fillTexts, texts } from './texts.js';
+
+export { choices, make, say, segments } from './dom.js';
 
 /** The element of that id; a missing one is a mistake in the page, said at once. */
 export function byId(id) {
   const element = document.getElementById(id);
   if (!element) throw new Error(`the page has no #${id}`);
   return element;
-}
-
-/** A new HTML element with attributes and children. */
-export function make(tag, attributes = {}, ...children) {
-  const element = document.createElement(tag);
-  for (const [name, value] of Object.entries(attributes)) {
-    if (value === false || value === null || value === undefined) continue;
-    element.setAttribute(name, value === true ? '' : value);
-  }
-  element.append(...children);
-  return element;
-}
-
-/** Writes text only when it differs, so that a screen reader is not told the same thing again. */
-export function say(element, text) {
-  if (element.textContent !== text) element.textContent = text;
-}
-
-/** A row of radio buttons that looks like one segmented control. Returns a function that shows a value. */
-export function segments(holder, name, options, onPick) {
-  holder.replaceChildren();
-  const inputs = options.map(([value, text]) => {
-    const input = make('input', { type: 'radio', name, value, id: `${name}-${value}` });
-    holder.append(make('label', { class: 'segment', for: input.id }, input, make('span', {}, text)));
-    input.addEventListener('change', () => onPick(value));
-    return input;
-  });
-  return (value) => {
-    for (const input of inputs) input.checked = input.value === value;
-  };
-}
-
-/** A select with options. Returns a function that shows a value. */
-export function choices(select, options, onPick) {
-  select.replaceChildren(...options.map(([value, text]) => make('option', { value }, text)));
-  select.onchange = () => onPick(select.value);
-  return (value) => {
-    select.value = value;
-  };
 }
 
 /** Puts the texts into the page's skeleton. */

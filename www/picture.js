@@ -1,19 +1,12 @@
 // The picture: radiograph and outlines drawn by the engine on two canvases, marks and names drawn on top.
 
-import { levelBelow } from './catalogue.js';
+import { DETECTOR_MM, LOOKS, outlineStyle } from './film-look.js';
 import { drawDogNames, drawEdgeLetters } from './labels.js';
 import { drawMarks } from './marks.js';
-import { byId, make, say } from './page.js';
+import { byId, say } from './page.js';
+import { showDogNames, showKey } from './picture-key.js';
 import { texts } from './texts.js';
 
-// Line looks for each kind of outline: colour, width in CSS px, dash in CSS px. Told apart by width and dash, not by colour alone.
-const LOOKS = {
-  onLight: { halo: 'rgba(12,16,19,.72)', context: 'rgba(14,30,40,.42)', target: 'rgba(10,20,28,.85)', posterior: '#ffc163', below: '#8fe3ff', chosen: '#ffffff' },
-  onDark: { halo: 'rgba(4,7,9,.8)', context: 'rgba(196,214,224,.36)', target: 'rgba(240,246,249,.85)', posterior: '#ffb84d', below: '#7bd8ff', chosen: '#ffffff' },
-};
-const WIDTHS_PX = { context: 0.9, target: 1.4, posterior: 2, below: 2.8, chosen: 5, halo: 1.6 };
-const DASH_PX = [8, 4];
-const DETECTOR_MM = 512 * 0.4;
 const WHOLE = { magnification: 1, open: [1, 1] };
 
 /**
@@ -72,8 +65,8 @@ export function picture(onResize) {
         else room.drawOutlines(pen, style);
         pen.restore();
       }
-      if (shown) drawEdgeLetters(pen, shown, scale);
-      if (shown?.labels) drawDogNames(pen, shown, scale);
+      if (shown) drawEdgeLetters(pen, shown, scale, texts.picture);
+      if (shown?.labels) drawDogNames(pen, shown, scale, texts.picture);
       if (marks) drawMarks(pen, (mm) => [size * (0.5 + mm[0] / fieldOf(shown)), size * (0.5 - mm[1] / fieldOf(shown))], scale, marks);
       if (state.byExposure) drawShutters(pen, nextField(state.beam, shown), scale);
     },
@@ -116,22 +109,6 @@ function drawShutters(pen, share, scale) {
   pen.restore();
 }
 
-/** What the engine needs to know to stroke the outlines on a canvas of `pixels` by `pixels`. */
-export function outlineStyle(state, pixels, lit) {
-  const look = state.boneDark ? LOOKS.onLight : LOOKS.onDark;
-  const ratio = devicePixelRatio;
-  const pen = (kind, dash = []) => ({ colour: look[kind], width_px: WIDTHS_PX[kind] * ratio, dash_px: dash.map((d) => d * ratio) });
-  return {
-    canvas_px: pixels,
-    halo: { colour: look.halo, width_px: WIDTHS_PX.halo * ratio, dash_px: [] },
-    context: pen('context'),
-    target: pen('target'),
-    posterior: pen('posterior'),
-    below: pen('below', DASH_PX),
-    ...(lit ? { chosen: { ...lit, pen: pen('chosen') } } : {}),
-  };
-}
-
 /**
  * The words that go with the picture: key of the lines, names of the dog's parts, where the last exposure was taken, and the text
  * in place of the picture. `seen` is said of the C-arm as it stands, `beamOn` of the moment.
@@ -145,27 +122,14 @@ export function pictureWords(live, shown, seen, beamOn) {
   byId('last-picture').hidden = !byExposure;
   byId('film-empty').hidden = !byExposure || Boolean(shown);
   const state = shown ?? live;
-  const below = levelBelow(state.level);
   const picture = byExposure ? (shown ? words.alternative(shown, moved) : words.none) : texts.picture.alternative(state);
   say(byId('picture-text'), `${picture} ${seen}`);
   const key = byId('key');
   key.hidden = !shown?.outlines;
-  key.dataset.bone = state.boneDark ? 'dark' : 'white';
-  const rows = [
-    ['posterior', texts.picture.keyPosterior(state)],
-    ...(state.level === 'S1' ? [] : [['below', texts.picture.keyBelow(state, below)], ['target', texts.picture.keyTarget(state)]]),
-  ];
-  if (key.dataset.for !== state.level) {
-    key.dataset.for = state.level;
-    key.replaceChildren(...rows.map(([kind, text]) => make('li', {}, make('span', { class: `sample ${kind}`, 'aria-hidden': 'true' }), text)));
-  }
+  showKey(key, state, texts.picture);
   const dog = byId('dog');
   dog.hidden = !shown?.labels || !shown.dog?.length;
   if (dog.hidden) return;
   say(byId('dog-heading'), texts.picture.dogHeading(state));
-  const list = byId('dog-list');
-  const names = shown.dog.map((d) => texts.picture.dogPart(texts.picture.dogName(d, state), texts.picture.part(d.part), d.level));
-  if (list.dataset.for === names.join()) return;
-  list.dataset.for = names.join();
-  list.replaceChildren(...names.map((name) => make('li', {}, name)));
+  showDogNames(byId('dog-list'), shown, texts.picture);
 }

@@ -1,6 +1,6 @@
 // What is made of a view once it stands still: steps ticked, advice said, the self-test, and the best view beside the learner's own.
 
-import { viewOf } from './checks.js';
+import { viewOf } from './criterion-rows.js';
 import { byId, say } from './page.js';
 import { texts } from './texts.js';
 

@@ -1,77 +1,9 @@
-// Brings the engine in: glue, wasm with progress, and one clear sentence when any of it fails.
+// The engine in the page's language.
 
+import { loadEngine as load } from './engine-load.js';
 import { texts } from './texts.js';
 
-const GLUE = './pkg/downbeam.js';
-const ENGINE = new URL('./pkg/downbeam_bg.wasm', import.meta.url);
+export { reason } from './engine-load.js';
 
 /** Loads the engine. `onProgress` gets percent, or null while the size is unknown. Throws an Error with a sentence. */
-export async function loadEngine(onProgress) {
-  const [glue, compiled] = await Promise.all([loadGlue(), compile(onProgress)]);
-  try {
-    await glue.default({ module_or_path: compiled });
-  } catch (error) {
-    throw new Error(texts.loading.failedStart(reason(error)), { cause: error });
-  }
-  return glue;
-}
-
-let tries = 0;
-
-async function loadGlue() {
-  try {
-    // A failed import is remembered by the browser under its address, so a retry needs another one.
-    return await import(tries++ === 0 ? GLUE : `${GLUE}?retry=${tries}`);
-  } catch (error) {
-    throw new Error(texts.loading.failedFetch(reason(error)), { cause: error });
-  }
-}
-
-async function compile(onProgress) {
-  if (typeof WebAssembly === 'undefined') throw new Error(texts.loading.failedStart(texts.loading.noWasm));
-  const streamed = await fetchEngine();
-  try {
-    return await WebAssembly.compileStreaming(withProgress(streamed, onProgress));
-  } catch {
-    // No streaming in this browser, or an odd proxy: take the whole file, then compile.
-  }
-  const whole = await fetchEngine();
-  try {
-    return await WebAssembly.compile(await whole.arrayBuffer());
-  } catch (error) {
-    throw new Error(texts.loading.failedStart(texts.loading.noWasm), { cause: error });
-  }
-}
-
-async function fetchEngine() {
-  let response;
-  try {
-    response = await fetch(ENGINE);
-  } catch (error) {
-    throw new Error(texts.loading.failedFetch(texts.loading.noServer), { cause: error });
-  }
-  if (!response.ok) throw new Error(texts.loading.failedFetch(texts.loading.status(response.status)));
-  return response;
-}
-
-/** The same body, counted on its way; the type is set here since some course hosts send wasm as octet-stream. */
-function withProgress(response, onProgress) {
-  // A compressed body is counted after unpacking, its length before: then only "loading" can be said.
-  const total = response.headers.get('Content-Encoding') ? 0 : Number(response.headers.get('Content-Length'));
-  let seen = 0;
-  const counted = response.body.pipeThrough(
-    new TransformStream({
-      transform(chunk, controller) {
-        seen += chunk.byteLength;
-        onProgress(total ? Math.min(100, Math.round((100 * seen) / total)) : null);
-        controller.enqueue(chunk);
-      },
-    }),
-  );
-  return new Response(counted, { headers: { 'Content-Type': 'application/wasm' } });
-}
-
-/** The short reason in an error, without the stack. */
-export function reason(error) {
-  return String(error?.message ?? error).split('\n')[0].replace(/\.$/, '').slice(0, 160);
-}
+export const loadEngine = (onProgress) => load(onProgress, texts.loading);

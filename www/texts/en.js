@@ -1,29 +1,25 @@
 // Every English sentence of the page. The sentences of the checks come from the engine with its report.
 
 import { needle } from './en-needle.js';
-
-const plural = (n, one, many) => `${n} ${Math.abs(n) === 1 ? one : many}`;
-const short = (deg) => `${Math.abs(Math.round(deg * 10) / 10)}°`;
-const spoken = (deg) => plural(Math.abs(Math.round(deg * 10) / 10), 'degree', 'degrees');
-const isZero = (deg) => Math.abs(deg) < 0.05;
+import { isZero, plural, short, spoken, view } from './en-view.js';
 
 export const texts = {
   language: 'en',
   title: 'Downbeam: C-arm views of the lumbar spine',
   subtitle: 'C-arm views of the lumbar spine',
   skip: 'Skip to the picture',
-  caution:
-    'Teaching model, not for clinical use: never plan or guide a procedure with it. Follow local policy, supervised training and licensed practice.',
+  caution: view.caution,
+  allowed: view.allowed,
   noscript: 'This page computes X-ray views in your browser and needs JavaScript and WebAssembly.',
 
   case: {
+    ...view.case,
     heading: 'Case',
     level: 'Level',
     side: 'Side',
     left: 'Left',
     right: 'Right',
     patient: 'Patient',
-    patientName: (name) => name.replaceAll('-', ' ').replace(/^./, (c) => c.toUpperCase()),
     theme: 'Theme',
     dark: 'Dark room',
     light: 'Light',
@@ -31,64 +27,28 @@ export const texts = {
   },
 
   picture: {
+    ...view.picture,
     heading: 'Picture',
     label: (s) => `Fluoroscopic view, ${s.level} ${s.side}`,
-    caption: (s) =>
-      `${s.level} ${s.side}, patient “${texts.case.patientName(s.patient)}”. Receptor ${texts.oblique.words(s.oblique)}, ${texts.tilt.words(s.tilt)}.`,
-    alternative: (s) => `X-ray view of the lumbar spine, head up. Receptor ${texts.oblique.spoken(s.oblique)} and ${texts.tilt.spoken(s.tilt)}.`,
-    polarity: 'Bone dark',
-    outlines: 'Outlines',
-    labels: 'Names',
     hint: 'Drag the picture to turn: the receptor goes the way you drag. The sliders do the same.',
-    keyPosterior: (s) => (s.level === 'S1' ? 'sacrum' : `${s.level} posterior elements`),
-    keyBelow: (s, below) => `${below} superior articular process`,
-    keyTarget: (s) => `${s.level} body`,
-    dogHeading: (s) => `The dog of ${s.level}, part by part`,
-    dogName: (d, s) => (d.level === s.level ? d.dog_name : `next dog’s ${d.dog_name}`),
-    dogPart: (dog, part, level) => `${dog}: ${part} of ${level}`,
-    part: (name) => name.replaceAll('_', ' '),
-    end: { L: 'L', R: 'R', A: 'A', P: 'P', H: 'H' },
   },
 
   loading: {
-    engine: 'Loading the engine',
-    percent: (n) => `Loading the engine: ${n} %`,
-    patient: (name) => `Shaping the patient “${texts.case.patientName(name)}”`,
-    failedHeading: 'The picture is not available',
+    ...view.loading,
     failedFetch: (why) => `The engine did not load (${why}). Check the connection and try again; the steps and the C-arm drawing still work.`,
     failedStart: (why) => `The engine could not be started (${why}). This needs a browser with WebAssembly; the steps and the C-arm drawing still work.`,
     failedRun: (why) => `The engine stopped (${why}). Load it again to go on; your position is kept.`,
-    retry: 'Try again',
-    status: (code) => `the server answered ${code}`,
-    noServer: 'no answer from the server',
-    noWasm: 'the file is not a WebAssembly module',
   },
 
   turn: {
+    ...view.turn,
     heading: 'Turn the C-arm',
-    number: (name) => `${name}, degrees`,
-    outOfRange: (name, low, high) => `${name} goes from ${low} to ${high} degrees here; the nearest allowed angle was taken.`,
-    notNumber: (name) => `${name} needs a number of degrees; the last angle was kept.`,
     more: 'Table and image',
     reset: 'Centre the table',
     straighten: 'Centre and straighten',
   },
-  oblique: {
-    name: 'Oblique',
-    hint: 'left +, right −',
-    high: 'left',
-    low: 'right',
-    words: (deg) => (isZero(deg) ? 'straight above' : `${short(deg)} to the patient’s ${deg > 0 ? 'left' : 'right'}`),
-    spoken: (deg) => (isZero(deg) ? 'straight above, 0 degrees' : `${spoken(deg)} to the patient’s ${deg > 0 ? 'left' : 'right'}`),
-  },
-  tilt: {
-    name: 'Tilt',
-    hint: 'cephalad +, caudad −',
-    high: 'cephalad',
-    low: 'caudad',
-    words: (deg) => (isZero(deg) ? 'no tilt' : `${short(deg)} ${deg > 0 ? 'cephalad' : 'caudad'}`),
-    spoken: (deg) => (isZero(deg) ? 'no tilt, 0 degrees' : `${spoken(deg)} ${deg > 0 ? 'cephalad' : 'caudad'}`),
-  },
+  oblique: view.oblique,
+  tilt: view.tilt,
   rotation: {
     name: 'Image rotation',
     hint: 'clockwise +',
@@ -163,28 +123,16 @@ export const texts = {
   },
 
   checks: {
+    ...view.checks,
     heading: 'How close',
     view: 'View to check',
-    views: { true_ap: 'True AP', oblique: 'Oblique', lateral: 'Lateral' },
     selfTest: 'Self-test',
     selfTestHint: 'Hides values and advice until you ask.',
-    hidden: 'Set the view by eye first. Values and advice stay hidden until you ask.',
-    ask: 'Check my view',
     count: (n) => (n === 0 ? 'No checks used yet' : plural(n, 'check used', 'checks used')),
     none: 'No checks without the engine.',
-    notHere: 'This view is not scored at this level.',
-    score: (score) => `${outOf100(score)} of 100`,
-    scoreLabel: 'Score of this view',
-    value: (c) => (c.value === null ? 'not defined here' : `${number(Math.abs(c.value), c.unit)}${unit(c.unit).split(' of ')[0]}`),
-    tolerance: (c) => `full marks within ${number(c.tolerance.full, c.unit)}${unit(c.unit)}`,
-    word: (score) => (score >= 1 ? 'full marks' : score >= 0.75 ? 'close' : score >= 0.35 ? 'part way' : score > 0 ? 'far off' : 'no marks yet'),
-    best: 'Show the best view',
-    back: 'Return to my view',
     bestLocked: 'The best view can be shown after a check.',
-    notReached: 'This machine’s range stops short of the best view; this is as near as it goes.',
     standsAtBest: (view) => `The C-arm stands at the best ${view} view this machine can reach here; an exposure shows it. It does not count for the steps.`,
     showingBest: (view) => `This is the best ${view} view this machine can reach here. It does not count for the steps.`,
-    said: (view, score, advice) => `${view}: ${outOf100(score)} of 100. ${advice}`,
     allGood: 'Nothing left to correct.',
   },
 
@@ -271,20 +219,7 @@ export const texts = {
   },
 };
 
-function outOf100(score) {
-  // A score short of full marks must not read as 100.
-  return score >= 1 ? 100 : Math.min(99, Math.round(score * 100));
-}
-
 /** Three figures or so of a dose. */
 function amount(value) {
   return value.toFixed(value >= 100 ? 0 : value >= 10 ? 1 : value >= 1 ? 2 : 3);
-}
-
-function number(value, unit) {
-  return value.toFixed(unit.startsWith('%') || Number.isInteger(value) ? 0 : 1);
-}
-
-function unit(name) {
-  return name === 'degrees' ? '°' : ` ${name}`;
 }

@@ -1,0 +1,40 @@
+// Building blocks of every view: elements, text, choices. Attributes and classes only: the content policy bars inline styles.
+
+/** A new HTML element with attributes and children. */
+export function make(tag, attributes = {}, ...children) {
+  const element = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === false || value === null || value === undefined) continue;
+    element.setAttribute(name, value === true ? '' : value);
+  }
+  element.append(...children);
+  return element;
+}
+
+/** Writes text only when it differs, so that a screen reader is not told the same thing again. */
+export function say(element, text) {
+  if (element.textContent !== text) element.textContent = text;
+}
+
+/** A row of radio buttons that looks like one segmented control. Returns a function that shows a value. */
+export function segments(holder, name, options, onPick) {
+  holder.replaceChildren();
+  const inputs = options.map(([value, text]) => {
+    const input = make('input', { type: 'radio', name, value, id: `${name}-${value}` });
+    holder.append(make('label', { class: 'segment', for: input.id }, input, make('span', {}, text)));
+    input.addEventListener('change', () => onPick(value));
+    return input;
+  });
+  return (value) => {
+    for (const input of inputs) input.checked = input.value === value;
+  };
+}
+
+/** A select with options. Returns a function that shows a value. */
+export function choices(select, options, onPick) {
+  select.replaceChildren(...options.map(([value, text]) => make('option', { value }, text)));
+  select.onchange = () => onPick(select.value);
+  return (value) => {
+    select.value = value;
+  };
+}

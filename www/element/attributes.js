@@ -1,0 +1,28 @@
+// Reads the element's attributes and properties by the table in interface.js.
+
+import { clip } from '../rules.js';
+import { ATTRIBUTES } from './interface.js';
+
+export const BY_NAME = new Map(ATTRIBUTES.map((entry) => [entry.name, entry]));
+
+/** The state of an element without attributes. */
+export const fallbacks = () => Object.fromEntries(ATTRIBUTES.map(({ key, fallback }) => [key, fallback]));
+
+/**
+ * Reads one: `{ value }`, or `{ problem }` where it does not fit. Nothing at all (`null`) is the fallback. `now`: the value that is kept.
+ */
+export function readAttribute(name, given, now, texts) {
+  const { rule, fallback } = BY_NAME.get(name);
+  if (given === null || given === undefined) return { value: fallback };
+  const text = String(given);
+  const value = rule.read(text);
+  if (value !== undefined) return { value };
+  const { problem } = texts;
+  const sentence = rule.kind === 'digest'
+    ? problem.integrity(clip(text), texts.allowed(rule))
+    : problem.attribute(name, clip(text), texts.allowed(rule), written(now));
+  return { problem: { about: rule.kind === 'digest' ? 'integrity' : 'attribute', attribute: name, value: text, sentence } };
+}
+
+/** A value as it would stand in the attribute. */
+const written = (value) => (typeof value === 'boolean' ? (value ? 'on' : 'off') : String(value));

@@ -1,0 +1,408 @@
+// <downbeam-view>: a patient under a C-arm, in any page. What it takes and tells is in interface.js; this file holds the state and
+// joins attributes, engine and face. All elements of a page share one engine, and those with the same patient share that too.
+
+import { FIRST_CATALOGUE } from '../catalogue.js';
+import { viewOf } from '../criterion-rows.js';
+import { IntegrityError, reason } from '../engine-load.js';
+import { onceAFrame, onceQuiet } from '../frame.js';
+import { BY_NAME, fallbacks, readAttribute } from './attributes.js';
+import { buildFace } from './face.js';
+import { ATTRIBUTES, TAG } from './interface.js';
+import { aim, leavePatient, takePatient } from './patients.js';
+import { problemList } from './problems.js';
+import { forgetEngine, sharedEngine, usage } from './shared-engine.js';
+import { stateOf } from './snapshot.js';
+import { sheets, styleProblem } from './styles.js';
+import { watchSurroundings } from './surroundings.js';
+import { textsFor } from './words.js';
+
+const SETTLE_MS = 350;
+const AIM = ['patient', 'level', 'side', 'view', 'oblique', 'tilt', 'rotation'];
+const CASE = ['patient', 'level', 'side', 'view', 'start'];
+
+export class DownbeamView extends HTMLElement {
+  static observedAttributes = ATTRIBUTES.map((entry) => entry.name);
+  static usage = usage;
+
+  #state = { ...fallbacks(), ownView: null };
+  #problems = problemList({ show: (sentences) => this.#face?.complain(sentences), tell: (problem) => this.#tell('downbeam-error', problem) });
+  #texts = null;
+  #face = null;
+  /** What it watches while it is in a page; null while it is in none. */
+  #awake = null;
+  #stand = null;
+  #report = null;
+  #failed = false;
+  #bringing = false;
+  #held = false;
+  /** The best view is wanted as soon as it is known. */
+  #toBest = false;
+  /** Whether the learner has asked for the checks: ever, and of the view as it stands. */
+  #test = { asked: false, revealed: false };
+  #wasReached = true;
+  /** The view is another one: than was last told as settled, and than was last drawn. */
+  #moved = false;
+  #stale = false;
+  #first = Promise.withResolvers();
+  /** There has been a picture since it came into the page or failed. */
+  #hasShown = false;
+  #frame = onceAFrame(() => this.#draw());
+  #settle = onceQuiet(() => this.#settled(), SETTLE_MS);
+
+  constructor() {
+    super();
+    this.attachShadow({ mode: 'open' }).adoptedStyleSheets = sheets;
+  }
+
+  // --- Attributes and properties ---
+
+  attributeChangedCallback(name, before, now) {
+    if (before !== now) this.#take(name, now);
+  }
+
+  /** Reads one attribute or property and changes the state; what does not fit is told and changes nothing. */
+  #take(name, given) {
+    const { key } = BY_NAME.get(name);
+    const { value, problem } = readAttribute(name, given, this.#state[key], this.#words());
+    this.#problems.solved(name);
+    // Without digests that can be read no engine is loaded, and that is told then.
+    if (problem?.about === 'integrity') this.#problems.keep(name, problem);
+    else if (problem) this.#problems.add(name, problem);
+    else this.#change({ [key]: value });
+  }
+
+  #words() {
+    return (this.#texts ??= textsFor(this));
+  }
+
+  get score() {
+    return viewOf(this.#report, this.#state.view)?.score ?? null;
+  }
+
+  get reached() {
+    return stateOf(this.#state, this.#report, false).reached;
+  }
+
+  get ready() {
+    return this.#first.promise;
+  }
+
+  get problems() {
+    return this.#problems.list();
+  }
+
+  static {
+    for (const { name, key } of ATTRIBUTES) {
+      Object.defineProperty(this.prototype, name, {
+        configurable: true,
+        enumerable: true,
+        get() {
+          return this.#state[key];
+        },
+        set(value) {
+          this.#take(name, value);
+        },
+      });
+    }
+  }
+
+  // --- Methods ---
+
+  async best() {
+    await this.#start();
+    const view = viewOf(this.#report, this.#state.view);
+    if (!view) throw new Error(this.#words().problem.nothingChecked);
+    this.#showBest();
+    this.#draw();
+    return { oblique: tenths(view.best.oblique), tilt: tenths(view.best.tilt), reached: view.reached };
+  }
+
+  async check() {
+    await this.#start();
+    this.#ask();
+    return stateOf(this.#state, this.#report, true);
+  }
+
+  restart() {
+    const patch = { ownView: null };
+    for (const { name, key } of ATTRIBUTES) {
+      const { value } = readAttribute(name, this.getAttribute(name), this.#state[key], this.#words());
+      if (value !== undefined) patch[key] = value;
+    }
+    this.#test = { asked: false, revealed: false };
+    this.#toBest = patch.start === 'best';
+    this.#change(patch);
+    this.#touch();
+  }
+
+  async report() {
+    await this.#start();
+    return structuredClone(this.#report);
+  }
+
+  async png() {
+    await this.#start();
+    const texts = this.#words();
+    return this.#face.film.png([texts.picture.caption(this.#state), texts.caution]);
+  }
+
+  // --- In and out of the page ---
+
+  connectedCallback() {
+    if (this.#awake) return;
+    // A property that was set before the element was defined would hide ours.
+    for (const { name } of ATTRIBUTES) {
+      if (!Object.hasOwn(this, name)) continue;
+      const value = this[name];
+      delete this[name];
+      this[name] = value;
+    }
+    this.#wake();
+  }
+
+  disconnectedCallback() {
+    // An element that is only moved is back before this runs.
+    queueMicrotask(() => {
+      if (!this.isConnected && this.#awake) this.#sleep();
+    });
+  }
+
+  /** Moved by `moveBefore`: nothing has to be done. */
+  connectedMoveCallback() {}
+
+  #wake() {
+    const texts = this.#words();
+    const state = this.#state;
+    this.#face ??= buildFace(this.shadowRoot, {
+      state,
+      catalogue: FIRST_CATALOGUE,
+      change: (patch) => this.#change(patch),
+      hold: (on) => this.#hold(on),
+      check: () => this.#ask(),
+      toggleBest: () => (state.ownView ? this.#change({ ...state.ownView, ownView: null }) : this.#showBest()),
+      retry: () => this.#bring(),
+    }, texts);
+    this.#problems.show();
+    if (!this.#bringing) this.#face.cover.waiting();
+    if (styleProblem) this.#problems.add('style', { about: 'style', attribute: null, value: null, sentence: texts.problem.style(styleProblem) });
+    this.#toBest = state.start === 'best';
+    this.#awake = watchSurroundings(this.#face.image, {
+      resized: () => this.#face.film.fit() && this.#frame(),
+      scheme: () => this.#dress(),
+    });
+    this.#dress();
+    this.#showWords();
+    if (state.loading === 'eager') this.#bring();
+    else this.#awake.whenNear(this, () => this.#bring());
+  }
+
+  /** Gives back all that it holds: observers, listeners, its share in a patient. */
+  #sleep() {
+    this.#awake.stop();
+    this.#awake = null;
+    // What is being brought is given back when it is there.
+    if (!this.#bringing) this.#leave();
+    this.#face.cover.waiting();
+  }
+
+  /** Gives back its share in a patient; there is no picture any more. */
+  #leave() {
+    if (this.#stand) leavePatient(this.#stand);
+    this.#stand = this.#report = null;
+    this.#hasShown = false;
+    this.#face.film.forget();
+  }
+
+  #dress() {
+    this.#face.dress(this.#awake.look(this.#state.theme));
+  }
+
+  // --- State ---
+
+  #change(patch) {
+    const state = this.#state;
+    const changed = Object.keys(patch).filter((key) => state[key] !== patch[key]);
+    if (changed.length === 0) return;
+    Object.assign(state, patch);
+    const has = (keys) => changed.some((key) => keys.includes(key));
+    if (has(AIM)) {
+      this.#moved = true;
+      this.#test.revealed = false;
+      if (!('ownView' in patch)) state.ownView = null;
+    }
+    if (has(CASE)) {
+      this.#test.asked = false;
+      this.#wasReached = false;
+      this.#toBest = state.start === 'best';
+    }
+    if (!this.#awake) return;
+    if (has(['theme'])) this.#dress();
+    if ((has(['loading']) && state.loading === 'eager') || (has(['integrity']) && this.#failed)) this.#bring();
+    this.#touch();
+  }
+
+  /** Something changed: draw it, and settle once it has been quiet. */
+  #touch() {
+    if (!this.#awake) return;
+    this.#stale = true;
+    this.#frame();
+    this.#settle();
+  }
+
+  #hold(on) {
+    this.#held = on;
+    if (!on) this.#settle();
+  }
+
+  #ask() {
+    if (!this.#report) return;
+    this.#test = { asked: true, revealed: true };
+    this.#showWords();
+    this.#face.announce(this.#state, this.#report, this.#test);
+    this.#reachedOrNot();
+  }
+
+  #showBest() {
+    const best = viewOf(this.#report, this.#state.view)?.best;
+    if (!best) return;
+    const { oblique, tilt, ownView } = this.#state;
+    const { revealed } = this.#test;
+    this.#change({ oblique: tenths(best.oblique), tilt: tenths(best.tilt), ownView: ownView ?? { oblique, tilt } });
+    this.#test.revealed = revealed;
+  }
+
+  // --- Engine ---
+
+  /** Resolves once there is a picture; rejects with the sentence that the element shows. */
+  async #start() {
+    if (!this.#awake) throw new Error(this.#words().problem.notHere);
+    if (!this.#report || this.#stand.name !== this.#state.patient) {
+      await this.#bring();
+      this.#stale = true;
+    }
+    if (this.#stale) this.#draw();
+    if (!this.#report) throw new Error(this.#problems.get('engine')?.sentence ?? this.#words().loading.failedHeading);
+    return this.#report;
+  }
+
+  /** Brings engine and patient to what the state asks for, one at a time; a later wish is met before it ends. */
+  async #bring() {
+    this.#bringing ||= this.#bringAll().finally(() => (this.#bringing = false));
+    return this.#bringing;
+  }
+
+  async #bringAll() {
+    const state = this.#state;
+    const { cover } = this.#face;
+    const texts = this.#words();
+    this.#failed = false;
+    this.#problems.solved('engine');
+    try {
+      const bad = this.#problems.get('integrity');
+      if (bad) throw new IntegrityError(bad.sentence);
+      if (!this.#stand) cover.loading(null);
+      const engine = await sharedEngine(state.integrity, texts.loading, (percent) => cover.loading(percent));
+      while (this.#awake && this.#stand?.name !== state.patient) await this.#bringPatient(engine);
+    } catch (error) {
+      return this.#fail(error instanceof IntegrityError ? 'integrity' : 'engine', error.message);
+    }
+    if (!this.#awake) return this.#leave();
+    cover.clear();
+    this.#face.film.fit();
+    this.#frame();
+  }
+
+  async #bringPatient(engine) {
+    const state = this.#state;
+    const wanted = state.patient;
+    this.#face.cover.shaping(wanted);
+    this.#report = null;
+    try {
+      this.#stand = await takePatient(engine, wanted, this.#stand);
+    } catch (error) {
+      const kept = this.#stand?.name ?? BY_NAME.get('patient').fallback;
+      if (wanted === kept) throw new Error(this.#words().loading.failedRun(reason(error)), { cause: error });
+      this.#problems.add('patient', { about: 'attribute', attribute: 'patient', value: wanted, sentence: this.#words().problem.patient(reason(error), kept) });
+      if (state.patient === wanted) state.patient = kept;
+    }
+  }
+
+  /** Puts the state on screen. */
+  #draw() {
+    if (!this.#awake) return;
+    const state = this.#state;
+    if (this.#stand && this.#stand.name !== state.patient && !this.#failed) this.#bring();
+    if (this.#stand && !this.#bringing && !this.#failed) {
+      try {
+        this.#picture();
+      } catch (error) {
+        forgetEngine(this.#stand.engine);
+        return this.#fail('engine', this.#words().loading.failedRun(reason(error)));
+      }
+    }
+    this.#showWords();
+  }
+
+  #picture() {
+    const state = this.#state;
+    const { film } = this.#face;
+    const stand = this.#stand;
+    this.#stale = false;
+    aim(stand, state);
+    this.#report = stand.room.report();
+    if (this.#toBest) {
+      this.#toBest = false;
+      this.#showBest();
+      aim(stand, state);
+      this.#report = stand.room.report();
+    }
+    film.expose(stand, state);
+    film.mark(stand, state, this.#report);
+    if (!this.#hasShown) this.#isReady();
+    else if (this.#moved) this.#tell('downbeam-change', stateOf(state, this.#report, false));
+  }
+
+  #isReady() {
+    this.#hasShown = true;
+    this.#moved = false;
+    this.#wasReached = this.reached;
+    this.#first.resolve();
+    this.#tell('downbeam-ready', stateOf(this.#state, this.#report, true));
+  }
+
+  #showWords() {
+    this.#face?.show(this.#state, this.#report, this.#test);
+  }
+
+  /** It stands still: told, said, and seen whether the view is reached. */
+  #settled() {
+    if (this.#held || !this.#awake || !this.#report || !this.#moved) return;
+    this.#moved = false;
+    this.#tell('downbeam-change', stateOf(this.#state, this.#report, true));
+    this.#face.announce(this.#state, this.#report, this.#test);
+    if (this.#state.checks !== 'ask' || this.#test.revealed) this.#reachedOrNot();
+  }
+
+  #reachedOrNot() {
+    const now = stateOf(this.#state, this.#report, true);
+    if (now.reached && !this.#wasReached) this.#tell('downbeam-reached', now);
+    this.#wasReached = now.reached;
+  }
+
+  #fail(about, sentence) {
+    this.#leave();
+    this.#failed = true;
+    if (!this.#awake) return;
+    this.#face.cover.failed(sentence);
+    this.#problems.add('engine', { about, attribute: about === 'integrity' ? 'integrity' : null, value: null, sentence });
+    this.#showWords();
+  }
+
+  #tell(type, detail) {
+    this.dispatchEvent(new CustomEvent(type, { detail, bubbles: true, composed: true }));
+  }
+}
+
+const tenths = (degrees) => Math.round(degrees * 10) / 10;
+
+if (!customElements.get(TAG)) customElements.define(TAG, DownbeamView);

@@ -1,0 +1,82 @@
+// The two canvases of an element: the radiograph as the engine draws it, and on top of it outlines, edge letters and names.
+
+import { make } from '../dom.js';
+import { DETECTOR_MM, outlineStyle } from '../film-look.js';
+import { drawDogNames, drawEdgeLetters } from '../labels.js';
+
+const RADIOGRAPH_PX = 512;
+
+/** Builds the canvases in `holder`. `words`: the `picture` table of the texts. */
+export function filmCanvases(holder, words) {
+  const under = make('canvas', { width: RADIOGRAPH_PX, height: RADIOGRAPH_PX });
+  const overlay = make('canvas', { class: 'overlay', width: RADIOGRAPH_PX, height: RADIOGRAPH_PX });
+  holder.append(under, overlay);
+  const radiograph = under.getContext('2d', { alpha: false });
+  const pen = overlay.getContext('2d');
+  let drawn = '';
+  /** CSS width; where the element is not laid out, that of the radiograph. */
+  const width = () => holder.clientWidth || RADIOGRAPH_PX;
+
+  return {
+    overlay,
+    /** Fits the overlay to the screen's pixels. Returns whether that changed it. */
+    fit() {
+      const pixels = Math.max(1, Math.round(width() * devicePixelRatio));
+      if (overlay.width === pixels) return false;
+      overlay.width = overlay.height = pixels;
+      return true;
+    },
+    /** The radiograph, if anything that shows in it has changed. */
+    expose(stand, state) {
+      const now = [stand.name, state.level, state.oblique, state.tilt, state.rotation, state.polarity].join();
+      if (now === drawn) return;
+      stand.room.drawRadiograph(radiograph, state.polarity === 'bone-dark');
+      drawn = now;
+    },
+    /** What stands on it. */
+    mark(stand, state, report) {
+      const size = overlay.width;
+      const scale = size / width();
+      pen.clearRect(0, 0, size, size);
+      if (state.outlines) stand.room.drawOutlines(pen, outlineStyle({ boneDark: state.polarity === 'bone-dark' }, size));
+      drawEdgeLetters(pen, state, scale, words);
+      if (state.labels) drawDogNames(pen, { ...state, field_mm: DETECTOR_MM, open: [1, 1], dog: report.dog }, scale, words);
+    },
+    /** Nothing is drawn any more. */
+    forget: () => (drawn = ''),
+    /** A PNG of both, with sentences under them. */
+    png: (sentences) => asPng(under, overlay, sentences),
+  };
+}
+
+/** Picture and marks on one canvas, `sentences` on a strip below, broken into lines. */
+function asPng(under, overlay, sentences) {
+  const size = Math.max(RADIOGRAPH_PX, overlay.width);
+  const letter = Math.round(size / 40);
+  const canvas = make('canvas', { width: size, height: size });
+  const pen = canvas.getContext('2d');
+  const font = `${letter}px system-ui, sans-serif`;
+  pen.font = font;
+  const lines = sentences.flatMap((sentence) => broken(pen, sentence, size - 2 * letter));
+  canvas.height = size + Math.round((lines.length * 1.35 + 1) * letter);
+  pen.fillStyle = '#05070a';
+  pen.fillRect(0, 0, canvas.width, canvas.height);
+  pen.drawImage(under, 0, 0, size, size);
+  pen.drawImage(overlay, 0, 0, size, size);
+  // Another size of the canvas has put its pen back to the start.
+  pen.font = font;
+  pen.fillStyle = '#e6ecef';
+  pen.textBaseline = 'top';
+  lines.forEach((line, i) => pen.fillText(line, letter, size + (0.5 + 1.35 * i) * letter));
+  return new Promise((resolve, reject) => canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('canvas'))), 'image/png'));
+}
+
+function broken(pen, text, width) {
+  const lines = [''];
+  for (const word of text.split(' ')) {
+    const longer = `${lines.at(-1)} ${word}`.trim();
+    if (pen.measureText(longer).width > width) lines.push(word);
+    else lines[lines.length - 1] = longer;
+  }
+  return lines;
+}

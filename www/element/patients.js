@@ -1,0 +1,89 @@
+// Patients that stand in the engine. Elements with the same patient share one: it is turned to each one's aim before it draws, which
+// costs nothing beside the drawing, while a patient of its own would cost its shaping and its meshes (docs/element.md has the figures).
+
+const FIRST_AIM = ['L4', 'left'];
+
+/**
+ * Takes a share in the patient of that name; resolves once all its bones are there. `former` is the share that it replaces: given up
+ * when the new one stands, kept when there is no such patient (the engine's sentence is thrown).
+ */
+export async function takePatient(engine, name, former) {
+  let stand = engine.patients.get(name);
+  if (!stand && former?.users === 1 && former.engine === engine) return reshape(former, name);
+  stand ??= shape(engine, name);
+  stand.users += 1;
+  try {
+    await stand.ready;
+  } catch (error) {
+    leavePatient(stand);
+    throw error;
+  }
+  if (former) leavePatient(former);
+  return stand;
+}
+
+/** Gives up a share. The last one frees the patient. */
+export function leavePatient(stand) {
+  stand.users -= 1;
+  if (stand.users > 0) return;
+  unlist(stand);
+  try {
+    stand.room?.free();
+  } catch {
+    // An engine that has stopped frees nothing; it goes as a whole.
+  }
+  stand.room = null;
+}
+
+/** Turns a patient to where an element's state stands. */
+export function aim(stand, state) {
+  const { room } = stand;
+  const wanted = `${state.level} ${state.side}`;
+  if (wanted !== stand.aimed) room.setTarget(state.level, state.side);
+  stand.aimed = wanted;
+  room.setOrientation(state.oblique, state.tilt);
+  room.setImageRotation(state.rotation);
+}
+
+function shape(engine, name) {
+  const stand = { engine, name, users: 0, room: null, aimed: FIRST_AIM.join(' '), ready: null };
+  stand.ready = make(stand);
+  engine.patients.set(name, stand);
+  return stand;
+}
+
+async function make(stand) {
+  await painted();
+  if (stand.users > 0) stand.room = new stand.engine.TeachingRoom(stand.name, ...FIRST_AIM);
+}
+
+/** Nobody else looks at it: the same room gets another patient, a bone at a time, so that the page goes on answering. */
+async function reshape(stand, name) {
+  stand.room.beginPatient(name);
+  unlist(stand);
+  stand.name = name;
+  stand.engine.patients.set(name, stand);
+  stand.ready = shapeBones(stand);
+  await stand.ready;
+  return stand;
+}
+
+async function shapeBones(stand) {
+  while (stand.room.shapeBone() < 1) await rest();
+}
+
+function unlist(stand) {
+  const { patients } = stand.engine;
+  if (patients.get(stand.name) === stand) patients.delete(stand.name);
+}
+
+/** Resolves once what is on the page has been painted, or at once on a page that is not shown. */
+function painted() {
+  if (document.hidden) return rest();
+  return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+}
+
+/** Resolves after whatever else is waiting, input first. */
+function rest() {
+  return new Promise((resolve) => setTimeout(resolve));
+}
