@@ -18,6 +18,8 @@ export function lessonDoor(app, needle, act) {
   let loading = null;
 
   async function open(use) {
+    // At once, so that nothing writes over an address that leads here.
+    app.change({ lessons: true, injection: false });
     byId('lesson').hidden = false;
     try {
       loading ??= import('./flow.js');
@@ -25,6 +27,8 @@ export function lessonDoor(app, needle, act) {
       await use(flow);
     } catch (error) {
       loading = null;
+      byId('lesson').hidden = true;
+      app.change({ lessons: false });
       act.notice([`${reason(error)}.`]);
       app.touch();
     }
