@@ -1,0 +1,50 @@
+// The same log, the same marks to the last bit: a thousand attempts with random strays, made and scored by the native engine, are
+// replayed by the page's. Claims are compared bit by bit, and the tables of both as text.
+
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { after, before, test } from 'node:test';
+import { fileURLToPath } from 'node:url';
+import { open, setUp } from './harness.mjs';
+
+const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+const LESSONS = ['few-pictures', 'under-the-root', 'first-sacral', 'views-homework', 'name-the-parts', 'lateral-view'];
+const COUNT = 1000;
+let site;
+before(async () => (site = await setUp()));
+after(() => site.tearDown());
+
+/** Cargo's answer, in a folder. */
+const cargo = (cwd, ...words) => execFileSync('cargo', ['run', '--locked', '--quiet', '--manifest-path', join(ROOT, 'Cargo.toml'), ...words], { cwd, encoding: 'utf8', maxBuffer: 1 << 28 });
+
+test('a thousand attempts score the same natively and in WebAssembly, bit for bit', async () => {
+  const folder = await mkdtemp(join(tmpdir(), 'class-'));
+  try {
+    const receipts = cargo(folder, '--example', 'class', '--', String(COUNT), ...LESSONS, '--honest');
+    await writeFile(join(folder, 'class.ndjson'), receipts);
+    cargo(folder, '--', 'grade', 'class.ndjson', '--ndjson', 'rows.ndjson');
+    const native = await readFile(join(folder, 'rows.ndjson'), 'utf8');
+    const lessons = await Promise.all(LESSONS.map((id) => readFile(join(ROOT, 'www', 'lessons', `${id}.json`), 'utf8')));
+
+    const { page, close } = await open(site, { path: 'bench.html', ready: false });
+    const { counts, ndjson } = await page.evaluate(async ({ lessons, lines }) => {
+      const module = await import('./pkg/lessons.js');
+      await module.default();
+      const room = new module.ClassRoom();
+      for (const json of lessons) room.addLesson(json, 'en');
+      lines.forEach((line, i) => room.addReceipt('class.ndjson', i + 1, line));
+      while (room.check(50) > 0);
+      return { counts: room.report().counts, ndjson: room.ndjson() };
+    }, { lessons, lines: receipts.trim().split('\n') });
+    assert.equal(counts.verified, COUNT);
+    const totals = new Set(native.trim().split('\n').map((row) => JSON.parse(row).total));
+    assert.ok(totals.size > COUNT / 4, `only ${totals.size} different totals: the strays are too tame to show anything`);
+    assert.equal(ndjson, native);
+    await close();
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+});
