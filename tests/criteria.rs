@@ -4,10 +4,11 @@ use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
-use downbeam::view::best_view::ViewKind;
+use downbeam::view::best_view::{ViewKind, best_view};
 use downbeam::view::criteria::{CriterionId, Target, plate_angle};
 use downbeam::view::feedback::Control;
-use downbeam::view::report::{Report, report};
+use downbeam::view::report::{Report, criterion, report};
+use downbeam::view::tolerance::Tolerances;
 use proptest::prelude::*;
 use std::sync::LazyLock;
 
@@ -32,6 +33,30 @@ fn best_views_give_full_marks_for_every_patient_level_and_side() {
                     assert_eq!(there.views[i].score, 1.0, "{} {level} {side} {kind:?} {best:?}", spec.name);
                 }
             }
+        }
+    }
+}
+
+/// A plain AP is no oblique, three degrees off the best one still is, and ten are seen (common practice, no source).
+#[test]
+fn the_oblique_is_told_from_the_ap() {
+    for level in Level::TARGETS.into_iter().filter(|&level| level != Level::S1) {
+        let target = Target { level, side: Side::Left };
+        let interior = &PATIENT.interior;
+        let tolerances = Tolerances::default();
+        let rest = CArm::at_degrees(0.0, 0.0).unwrap();
+        for (kind, id) in [
+            (ViewKind::Oblique, CriterionId::FacetUnderPedicle),
+            (ViewKind::SteepOblique, CriterionId::ProcessAtMidPlate),
+        ] {
+            let best = best_view(interior, target, kind, &rest).orientation;
+            let off = |degrees: f64| {
+                let arm = CArm::at_degrees(best.oblique_deg + degrees, best.tilt_deg).unwrap();
+                criterion(interior, target, &arm, id, &tolerances).score
+            };
+            assert!(off(-best.oblique_deg) < 0.05, "{level} {kind:?}: {}", off(-best.oblique_deg));
+            assert!(off(3.0) == 1.0 && off(-3.0) == 1.0, "{level} {kind:?}: {} {}", off(3.0), off(-3.0));
+            assert!(off(10.0) < 0.8 && off(-10.0) < 0.8, "{level} {kind:?}: {} {}", off(10.0), off(-10.0));
         }
     }
 }

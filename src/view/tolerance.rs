@@ -46,9 +46,12 @@ impl Default for Tolerances {
         Self {
             squared_deg: Tolerance { full: 2.0, none: 8.0 },
             spinous_percent: Tolerance { full: 3.0, none: 15.0 },
-            facet_percent: Tolerance { full: 15.0, none: 75.0 },
+            // A degree moves the tip by about 1.2 percent of the pedicle's width: full marks within 3 to 4 degrees, none from about 18, so that
+            // a plain AP is no oblique at any level.
+            facet_percent: Tolerance { full: 5.0, none: 22.0 },
             lateral_mm: Tolerance { full: 2.0, none: 10.0 },
-            mid_plate_percent: Tolerance { full: 20.0, none: 70.0 },
+            // Nearly 2 percent a degree here.
+            mid_plate_percent: Tolerance { full: 10.0, none: 36.0 },
             foramen_mm: Tolerance { full: 2.0, none: 8.0 },
         }
     }
