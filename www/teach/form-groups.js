@@ -166,7 +166,7 @@ export function partsField(parts, { slots, changed }) {
     };
     Object.entries({ part, bone, side }).forEach(([key, value]) => (selects[key].value = value));
     const remove = make('button', { type: 'button', class: 'button plain remove' }, '×');
-    const item = make('li', { role: 'group' }, selects.part, selects.bone, selects.side, remove);
+    const item = make('li', {}, make('div', { class: 'asked', role: 'group' }, selects.part, selects.bone, selects.side, remove));
     remove.addEventListener('click', () => {
       rows = rows.filter((r) => r.item !== item);
       item.remove();
@@ -181,7 +181,7 @@ export function partsField(parts, { slots, changed }) {
 
   function number() {
     rows.forEach(({ item, remove }, i) => {
-      item.setAttribute('aria-label', t.partNumber(i + 1));
+      item.firstChild.setAttribute('aria-label', t.partNumber(i + 1));
       remove.setAttribute('aria-label', t.removePart(i + 1));
     });
     list.hidden = rows.length === 0;

@@ -5,6 +5,7 @@ import { viewOf } from '../checks.js';
 import { byId, say, segments } from '../page.js';
 import { outlineStyle } from '../picture.js';
 import { loadEngine, reason } from '../room.js';
+import { texts } from '../texts.js';
 import { rest } from './frame.js';
 import { teach } from './texts.js';
 
@@ -85,7 +86,7 @@ export function preview() {
     }
     room.setTarget(drawn.level, drawn.side);
     const best = viewOf(room.report(), view)?.best;
-    const name = t.views[view];
+    const name = t.picture.views[view];
     if (!best) {
       blank();
       return state(t.picture.none(name, drawn));
@@ -95,7 +96,7 @@ export function preview() {
     lines.clearRect(0, 0, lines.canvas.width, lines.canvas.height);
     room.drawOutlines(lines, outlineStyle({ boneDark: true }, lines.canvas.width));
     byId('preview').setAttribute('aria-label', t.picture.alternative(name, drawn));
-    say(byId('preview-caption'), t.picture.caption(name, drawn, best));
+    say(byId('preview-caption'), t.picture.caption(name, drawn, `${texts.oblique.words(best.oblique)}, ${texts.tilt.words(best.tilt)}`));
     state('');
   }
 
