@@ -2,12 +2,12 @@
 // says of it what is wrong, what it draws and what link carries it.
 
 import { onceQuiet } from '../frame.js';
+import { lessonDesk } from '../lesson/desk.js';
 import { byId, choices, make, say } from '../page.js';
 import { saveText } from '../save.js';
 import { keepDraft, keptDraft } from './draft.js';
 import { goTo } from './form-groups.js';
-import { beginPage, chooser } from './frame.js';
-import { complaint, loadLessonEngine } from './lesson-engine.js';
+import { beginPage, chooser, complaint } from './frame.js';
 import { lessonForm } from './lesson-form.js';
 import { lessonText, shippedLessons } from './lesson-shelf.js';
 import { newLesson, parsed, written } from './lesson-text.js';
@@ -36,7 +36,7 @@ begin();
 
 async function begin() {
   try {
-    ({ LessonDesk: desk } = await loadLessonEngine());
+    desk = await lessonDesk(teach.noEngine);
   } catch (error) {
     return notice(error.message);
   }

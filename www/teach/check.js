@@ -1,11 +1,11 @@
 // The teacher's page: takes receipts in, has them replayed in slices, and shows the class. Nothing leaves the page.
 
+import { lessonModule } from '../lesson/desk.js';
 import { byId, make, say } from '../page.js';
 import { saveText } from '../save.js';
 import { bandPatterns, classSection } from './class-chart.js';
 import { rowsTable, statusTag } from './class-rows.js';
-import { beginPage, chooser, rest } from './frame.js';
-import { complaint, loadLessonEngine } from './lesson-engine.js';
+import { beginPage, chooser, complaint, rest } from './frame.js';
 import { lessonText, shippedLessons } from './lesson-shelf.js';
 import { chosen, dropped, placeOf, receiptsIn, sorted } from './receipt-files.js';
 import { teach } from './texts.js';
@@ -33,9 +33,9 @@ let work = begin();
 work.catch((error) => notice(error.message));
 
 async function begin() {
-  say(byId('lessons-state'), teach.engine.loading);
+  say(byId('lessons-state'), teach.loading);
   try {
-    engine = await loadLessonEngine();
+    engine = await lessonModule(teach.noEngine);
   } catch (error) {
     say(byId('lessons-state'), error.message);
     throw error;

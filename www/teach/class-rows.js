@@ -124,7 +124,7 @@ function line(row) {
   const weak = weakest(row);
   return make('tr', { role: 'row', 'data-status': row.status },
     cell('number', String(row.number)),
-    make('th', { scope: 'row', role: 'rowheader', class: 'of-learner', 'data-name': t.columns.learner }, row.learner ?? '', ...(row.learner === '' ? [make('span', { class: 'quiet' }, t.noCode)] : [])),
+    make('th', { scope: 'row', role: 'rowheader', class: 'of-learner', 'data-name': t.columns.learner }, row.learner || make('span', { class: 'quiet' }, row.learner === null ? t.noLearner : t.noCode)),
     cell('lesson', row.title ?? ''),
     cell('status', statusTag(row.status)),
     cell('total', ...(row.total === null ? [] : [make('strong', {}, scoreOf(row.total)), make('span', { class: 'passed' }, passed)])),

@@ -2,6 +2,7 @@
 
 import { themeControl } from '../case.js';
 import { byId, say } from '../page.js';
+import { reason } from '../room.js';
 import { storageWorks } from '../storage.js';
 import { fillTexts } from '../texts.js';
 import { teach } from './texts.js';
@@ -34,3 +35,8 @@ export function chooser(button, input, take) {
 
 /** Resolves after whatever else is waiting, input and painting first. */
 export const rest = () => new Promise((resolve) => setTimeout(resolve));
+
+/** What the engine says against a text; a trap (which no text should give) is told as such. */
+export function complaint(error) {
+  return error instanceof WebAssembly.RuntimeError ? teach.stopped(reason(error)) : String(error?.message ?? error);
+}

@@ -29,12 +29,15 @@ export function problemSlots() {
         said.set(key, [...(said.get(key) ?? []), rest ? `${rest}: ${problem}` : problem]);
         return { path, problem, target: slots.get(key).inputs.find((input) => input.id)?.id ?? null };
       });
+      // A field may have more places than one: its own, and that of the group that it is in.
+      const wrong = new Map();
       for (const [key, { line, inputs }] of slots) {
         const words = (said.get(key) ?? []).map(sentence).join(' ');
         line.hidden = words === '';
         say(line, words);
-        for (const input of inputs) describe(input, line.id, words !== '');
+        for (const input of inputs) wrong.set(input, [...(wrong.get(input) ?? []), ...(words ? [line.id] : [])]);
       }
+      for (const [input, lines] of wrong) describe(input, lines);
       return placed;
     },
   };
@@ -43,11 +46,11 @@ export function problemSlots() {
 /** The engine's words as a sentence. */
 export const sentence = (words) => `${words[0]?.toUpperCase() ?? ''}${words.slice(1)}${/[.!?…]$/.test(words) ? '' : '.'}`;
 
-function describe(input, id, wrong) {
+function describe(input, lines) {
   const others = (input.getAttribute('aria-describedby') ?? '').split(' ').filter((name) => name && !name.startsWith('problem-'));
-  const ids = wrong ? [...others, id] : others;
+  const ids = [...others, ...lines];
   if (ids.length > 0) input.setAttribute('aria-describedby', ids.join(' '));
   else input.removeAttribute('aria-describedby');
-  if (wrong) input.setAttribute('aria-invalid', 'true');
+  if (lines.length > 0) input.setAttribute('aria-invalid', 'true');
   else input.removeAttribute('aria-invalid');
 }

@@ -15,12 +15,9 @@ export const teach = {
   noStorage: 'This browser does not keep settings for this page; they last until you close it.',
   percent,
 
-  engine: {
-    failedFetch: (why) => `The engine did not load (${why}). Check the connection and load the page again.`,
-    failedStart: (why) => `The engine could not be started (${why}). This page needs a browser with WebAssembly.`,
-    stopped: (why) => `The engine stopped (${why}). Load the page again and choose the files once more.`,
-    loading: 'Loading the engine.',
-  },
+  stopped: (why) => `The engine stopped (${why}). Load the page again and choose the files once more.`,
+  loading: 'Loading the engine.',
+  noEngine: (why) => `The engine did not load (${why}). Check the connection and load the page again.`,
 
   shelf: {
     missing: (name) => `The lesson “${name}” that comes with Downbeam could not be loaded.`,
@@ -54,6 +51,7 @@ export const teach = {
     more: (n) => `and ${n} more`,
     cannotRead: (why) => `cannot be read: ${why}`,
     notText: 'is not UTF-8 text',
+    gone: 'cannot be read any more.',
     lessons: 'Lessons',
     lessonsWhy: 'A receipt is checked against the lesson it was made on. If you set a lesson of your own, add it here.',
     lessonsState: (shipped, own) => `${plural(shipped, 'lesson', 'lessons')} that came with Downbeam${own ? `, ${own} of your own` : ''}.`,
@@ -111,6 +109,7 @@ export const teach = {
       columns: { number: 'No.', learner: 'Learner', lesson: 'Lesson', status: 'Status', total: 'Score', weakest: 'Weakest step', note: 'To know', source: 'File' },
       sort: (name) => `Sort by ${name}`,
       noCode: 'no code',
+      noLearner: 'not known',
       passed: 'passed',
       notPassed: 'not passed',
       incomplete: 'not complete',
