@@ -7,6 +7,8 @@
 #[cfg(feature = "lessons")]
 mod class_room;
 #[cfg(feature = "lessons")]
+mod lesson_choices;
+#[cfg(feature = "lessons")]
 mod lesson_desk;
 #[cfg(feature = "room")]
 mod room;

@@ -325,6 +325,7 @@ fn the_summary_says_which_step_fails_whom() {
     let [ap, oblique] = &s.steps[..] else { panic!() };
     assert_eq!((ap.mean, ap.below_pass.len()), (1.0, 0));
     assert_eq!((oblique.mean, &oblique.below_pass[..]), (0.75, &["bo".to_owned()][..]));
+    assert_eq!((ap.bands, oblique.bands), ([0, 0, 0, 4], [1, 0, 0, 3]));
     assert!((s.mean_total - (3.0 + 0.4) / 4.0).abs() < 1e-12);
 }
 

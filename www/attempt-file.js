@@ -1,7 +1,7 @@
 // An attempt as a file: saving it, and opening one again.
 
 import { byId, make } from './page.js';
-import { save } from './exposure.js';
+import { save } from './save.js';
 import { reason } from './room.js';
 import { texts } from './texts.js';
 

@@ -2,6 +2,7 @@
 
 import { byId, choices, make, say, segments } from './page.js';
 import { pedal } from './pedal.js';
+import { save } from './save.js';
 import { texts } from './texts.js';
 
 const t = texts.exposure;
@@ -89,13 +90,4 @@ function figure(name) {
   const value = make('dd', { id: `dose-${name}` });
   byId('dose-figures').append(make('div', { class: 'figure' }, make('dt', {}, t.figureName[name]), value));
   return value;
-}
-
-/** Hands a file to the learner. */
-export function save(name, content) {
-  const address = URL.createObjectURL(new Blob([`${JSON.stringify(content, null, 2)}\n`], { type: 'application/json' }));
-  const link = make('a', { href: address, download: name });
-  link.click();
-  // The browser has taken its own hold of the file by the next turn.
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }

@@ -3,14 +3,14 @@ import { texts as en } from './texts/en.js';
 
 export const texts = en;
 
-/** Fills every element that carries data-text (content) or data-label (aria-label) with its string. */
-export function fillTexts(root) {
-  for (const element of root.querySelectorAll('[data-text]')) element.textContent = lookUp(element.dataset.text);
-  for (const element of root.querySelectorAll('[data-label]')) element.setAttribute('aria-label', lookUp(element.dataset.label));
+/** Fills every element that carries data-text (content) or data-label (aria-label) with its string of a table. */
+export function fillTexts(root, table = texts) {
+  for (const element of root.querySelectorAll('[data-text]')) element.textContent = lookUp(table, element.dataset.text);
+  for (const element of root.querySelectorAll('[data-label]')) element.setAttribute('aria-label', lookUp(table, element.dataset.label));
 }
 
-function lookUp(path) {
-  const found = path.split('.').reduce((table, key) => table?.[key], texts);
+function lookUp(table, path) {
+  const found = path.split('.').reduce((part, key) => part?.[key], table);
   if (typeof found !== 'string') throw new Error(`no text '${path}'`);
   return found;
 }

@@ -228,6 +228,8 @@ pub struct StepSummary {
     pub name: &'static str,
     /// Mean over the learners, 0 to 1; a step not done gives nothing.
     pub mean: f64,
+    /// Learners by quarter of the marks: under 0.25, under 0.5, under 0.75, and above.
+    pub bands: [usize; 4],
     /// Codes of the learners whose marks in this step lie under the lesson's pass mark.
     pub below_pass: Vec<String>,
 }
@@ -257,6 +259,10 @@ fn summary_of(id: &str, title: &str, pass_mark: u32, steps: &[StepId], rows: &[&
             id,
             name: id.name(),
             mean: mean(best.values().map(|r| of_step(r, id)).sum()),
+            bands: best.values().fold([0; 4], |mut bands, r| {
+                bands[band(of_step(r, id))] += 1;
+                bands
+            }),
             below_pass: best
                 .iter()
                 .filter(|(_, r)| of_step(r, id) * 100.0 < f64::from(pass_mark))
@@ -274,6 +280,11 @@ fn summary_of(id: &str, title: &str, pass_mark: u32, steps: &[StepId], rows: &[&
         mean_total: mean(best.values().map(|r| r.score.total).sum()),
         steps,
     }
+}
+
+/// The quarter of the marks that a share lies in, 0 to 3; full marks are in the last.
+fn band(marks: f64) -> usize {
+    [0.25, 0.5, 0.75].iter().filter(|&&from| marks >= from).count()
 }
 
 /// `file` or `file:line`.

@@ -110,10 +110,10 @@ impl ClassRoom {
         self.given.push(Given { source, line: line.map(u64::from), text: Ok(text) });
     }
 
-    /// Adds a row for a file that could not be read as text, with the reason.
+    /// Adds a row for a file, or a line of one, that could not be read as text, with the reason.
     #[wasm_bindgen(js_name = addUnreadable)]
-    pub fn add_unreadable(&mut self, source: String, why: String) {
-        self.given.push(Given { source, line: None, text: Err(why) });
+    pub fn add_unreadable(&mut self, source: String, line: Option<u32>, why: String) {
+        self.given.push(Given { source, line: line.map(u64::from), text: Err(why) });
     }
 
     /// Checks at most so many receipts more. Returns how many are left.

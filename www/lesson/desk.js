@@ -5,17 +5,20 @@ import { lesson as t } from '../texts/en-lesson.js';
 
 let loading = null;
 
-/** Resolves to `LessonDesk`. Throws one sentence; the next call tries again. */
-export function lessonDesk() {
+/** Resolves to the module: `LessonDesk` and `ClassRoom`. Throws one sentence, `failed(why)`; the next call tries again. */
+export function lessonModule(failed = t.noEngine) {
   loading ??= import('../pkg/lessons.js').then(async (module) => {
     await module.default();
-    return module.LessonDesk;
+    return module;
   });
   return loading.catch((error) => {
     loading = null;
-    throw new Error(t.noEngine(reason(error)));
+    throw new Error(failed(reason(error)), { cause: error });
   });
 }
+
+/** Resolves to `LessonDesk`. */
+export const lessonDesk = (failed) => lessonModule(failed).then((module) => module.LessonDesk);
 
 /** The text of a lesson that ships with the page, by its id. */
 export async function shipped(id) {

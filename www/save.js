@@ -1,0 +1,17 @@
+// Hands a file to whoever sits before the page.
+
+/** Saves an object as JSON. */
+export function save(name, content) {
+  saveText(name, `${JSON.stringify(content, null, 2)}\n`, 'application/json');
+}
+
+/** Saves a text as it is. */
+export function saveText(name, text, type) {
+  const address = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The browser has taken its own hold of the file by the next turn.
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}

@@ -1,0 +1,250 @@
+// The teacher's page: takes receipts in, has them replayed in slices, and shows the class. Nothing leaves the page.
+
+import { lessonModule } from '../lesson/desk.js';
+import { byId, make, say } from '../page.js';
+import { saveText } from '../save.js';
+import { bandPatterns, classSection } from './class-chart.js';
+import { rowsTable, statusTag } from './class-rows.js';
+import { beginPage, chooser, complaint, rest } from './frame.js';
+import { lessonText, shippedLessons } from './lesson-shelf.js';
+import { chosen, dropped, placeOf, receiptsIn, sorted } from './receipt-files.js';
+import { teach } from './texts.js';
+
+const t = teach.check;
+/** How long the page may be busy at a stretch, ms. */
+const SLICE_MS = 24;
+const NAMED = 20;
+const STATUS = ['verified', 'altered', 'unknown_engine', 'unknown_lesson', 'unreadable'];
+
+const notice = beginPage(t.title);
+document.body.append(bandPatterns());
+const showRows = rowsTable();
+/** Titles of the lessons by id, and how many of them came with the page and how many did not. */
+const titles = new Map();
+const lessons = { shipped: 0, own: 0 };
+let engine = null;
+let room = null;
+/** Receipts in the engine, and those of them that are not checked yet. */
+let given = 0;
+let left = 0;
+let cancelled = false;
+/** One thing after the other: what is given meanwhile waits. */
+let work = begin();
+work.catch((error) => notice(error.message));
+
+async function begin() {
+  say(byId('lessons-state'), teach.loading);
+  try {
+    engine = await lessonModule(teach.noEngine);
+  } catch (error) {
+    say(byId('lessons-state'), error.message);
+    throw error;
+  }
+  room = new engine.ClassRoom();
+  const shelf = await shippedLessons();
+  for (const { id, text } of shelf.lessons) {
+    try {
+      addLesson(text);
+      lessons.shipped += 1;
+    } catch (error) {
+      shelf.problems.push(teach.shelf.bad(id, complaint(error)));
+    }
+  }
+  if (shelf.problems.length > 0) notice(shelf.problems.join(' '));
+  sayLessons();
+  document.documentElement.dataset.settled = 'yes';
+}
+
+function addLesson(json) {
+  const title = room.addLesson(json, teach.language);
+  titles.set(engine.LessonDesk.read(json, teach.language).id, title);
+  return title;
+}
+
+const sayLessons = () => say(byId('lessons-state'), t.lessonsState(lessons.shipped, lessons.own));
+
+/** Does a thing once what is under way has come to its end; without an engine it only says so. */
+function afterwards(act) {
+  work = work.then(act).catch((error) => notice(complaint(error)));
+  return work;
+}
+
+// Lessons of one's own.
+
+chooser(byId('choose-lessons'), byId('lesson-files'), (files) => afterwards(() => ownLessons(files.map((file) => () => lessonText(file).then((text) => [file.name, text])))));
+byId('add-link').addEventListener('click', addLink);
+byId('lesson-link').addEventListener('keydown', (event) => event.key === 'Enter' && addLink());
+
+function addLink() {
+  const link = byId('lesson-link').value.trim();
+  if (link === '') return byId('lesson-link').focus();
+  afterwards(() => ownLessons([async () => ['', engine.LessonDesk.fromLink(link)]])).then((added) => added && (byId('lesson-link').value = ''));
+}
+
+/** Adds lessons and checks again what has been checked. Returns whether all could be used. */
+async function ownLessons(sources) {
+  if (!room) return false;
+  const bad = [];
+  const done = [];
+  for (const source of sources) {
+    try {
+      const [name, text] = await source();
+      try {
+        done.push(addLesson(text));
+      } catch (error) {
+        bad.push(name ? teach.shelf.bad(name, complaint(error)) : complaint(error));
+      }
+    } catch (error) {
+      bad.push(complaint(error));
+    }
+  }
+  lessons.own += done.length;
+  byId('own-lessons').append(...done.map((title) => make('li', {}, title)));
+  say(byId('lesson-complaint'), bad.join(' '));
+  byId('lesson-complaint').hidden = bad.length === 0;
+  sayLessons();
+  if (done.length > 0) {
+    say(byId('status'), done.map(t.added).join(' '));
+    left = room.check(0);
+    if (left > 0) await checkAll();
+  }
+  return bad.length === 0;
+}
+
+// Receipts.
+
+chooser(byId('choose-files'), byId('files'), (files) => take(async () => chosen(files)));
+chooser(byId('choose-folder'), byId('folder'), (files) => take(async () => chosen(files)));
+for (const type of ['dragenter', 'dragover']) {
+  addEventListener(type, (event) => {
+    if (![...(event.dataTransfer?.types ?? [])].includes('Files')) return;
+    event.preventDefault();
+    byId('drop').dataset.over = 'yes';
+  });
+}
+addEventListener('dragleave', (event) => {
+  if (!event.relatedTarget) delete byId('drop').dataset.over;
+});
+addEventListener('drop', (event) => {
+  delete byId('drop').dataset.over;
+  if (!event.dataTransfer?.items?.length) return;
+  event.preventDefault();
+  // What was dropped can only be asked for now.
+  const found = dropped(event.dataTransfer);
+  take(() => found);
+});
+byId('cancel').addEventListener('click', () => (cancelled = true));
+byId('go-on').addEventListener('click', () => afterwards(checkAll));
+byId('clear').addEventListener('click', () => {
+  cancelled = true;
+  afterwards(clear);
+});
+
+const take = (find) => afterwards(async () => room && readAll(await find()));
+
+/** Reads the files into the engine, then checks. */
+async function readAll(files) {
+  cancelled = false;
+  progress(t.waiting, null);
+  const { taken, leftOut } = await sorted(files);
+  showLeftOut(leftOut);
+  let read = 0;
+  let since = performance.now();
+  reading: for (const one of taken) {
+    const place = placeOf(one);
+    for await (const { line, text, why } of receiptsIn(one)) {
+      if (why === undefined) room.addReceipt(place, line, text);
+      else room.addUnreadable(place, line, why);
+      given += 1;
+      if (performance.now() - since > SLICE_MS) {
+        progress(t.reading(read + 1, taken.length), read / taken.length);
+        await rest();
+        since = performance.now();
+      }
+      if (cancelled) break reading;
+    }
+    read += 1;
+  }
+  left = room.check(0);
+  if (cancelled) {
+    show();
+    say(byId('status'), t.stoppedReading(read, taken.length));
+    notice(t.stoppedReading(read, taken.length));
+    return;
+  }
+  if (left === 0) {
+    progress('', undefined);
+    return void notice(t.nothing);
+  }
+  await checkAll();
+}
+
+/** Checks all that is left, a slice at a time. */
+async function checkAll() {
+  cancelled = false;
+  while (left > 0 && !cancelled) {
+    const until = performance.now() + SLICE_MS;
+    do left = room.check(1);
+    while (left > 0 && performance.now() < until);
+    progress(t.checking(given - left, given), (given - left) / given);
+    await rest();
+  }
+  show();
+  say(byId('status'), left > 0 ? t.stopped(given - left, left) : t.done(given));
+}
+
+async function clear() {
+  room.clear();
+  given = left = 0;
+  byId('result').hidden = byId('after').hidden = byId('left-out').hidden = true;
+  progress('', undefined);
+  say(byId('status'), t.cleared);
+  byId('choose-files').focus();
+}
+
+/** Shows how far it is: a share, null while that is not known, undefined when it is over. */
+function progress(words, share) {
+  byId('progress').hidden = share === undefined;
+  if (share === undefined) return;
+  say(byId('progress-text'), words);
+  if (share === null) byId('progress-bar').removeAttribute('value');
+  else byId('progress-bar').value = share;
+  byId('drop').hidden = true;
+  byId('after').hidden = true;
+}
+
+function showLeftOut(paths) {
+  byId('left-out').hidden = paths.length === 0;
+  say(byId('left-out-text'), t.leftOut(paths.length));
+  byId('left-out-list').replaceChildren(...some(paths));
+}
+
+/** The first of a list as list items, and how many more there are. */
+function some(texts) {
+  const more = texts.length - NAMED;
+  return [...texts.slice(0, NAMED), ...(more > 0 ? [t.more(more)] : [])].map((text) => make('li', {}, text));
+}
+
+// The class.
+
+function show() {
+  progress('', undefined);
+  byId('drop').hidden = false;
+  byId('after').hidden = false;
+  byId('go-on').hidden = left === 0;
+  const report = room.report();
+  const rows = report.rows.map((row, i) => ({ ...row, number: i + 1, title: row.lesson === null ? null : titles.get(row.lesson) ?? row.lesson }));
+  byId('result').hidden = false;
+  say(byId('counts-heading'), left > 0 ? t.countsStopped(rows.length, left) : t.countsHeading(rows.length));
+  const count = (status, n) => make('div', { class: 'count', 'data-status': status, 'data-none': n === 0 }, make('dt', {}, statusTag(status)), make('dd', {}, make('strong', {}, String(n)), make('span', { class: 'quiet' }, t.statusMeans[status])));
+  byId('counts').replaceChildren(...STATUS.map((status) => count(status, report.counts[status])), count('copies', report.copies));
+  const unread = rows.filter((row) => row.status === 'unreadable').map((row) => teach.shelf.bad(t.rows.place(row.source, row.line), row.note));
+  byId('unread').hidden = unread.length === 0;
+  byId('unread-list').replaceChildren(...some(unread));
+  byId('classes').replaceChildren(...report.lessons.map(classSection));
+  showRows(rows);
+}
+
+byId('save-csv').addEventListener('click', () => saveText(t.file.csv, room.csv(), 'text/csv'));
+byId('save-ndjson').addEventListener('click', () => saveText(t.file.ndjson, room.ndjson(), 'application/x-ndjson'));
+byId('print').addEventListener('click', () => print());

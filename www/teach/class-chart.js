@@ -1,0 +1,97 @@
+// A lesson's class by step: how many learners lie in each quarter of the marks, the mean, and who stays under the pass mark. The bars
+// stand in the cells of a table, so that what is drawn is also read; the four bands differ in pattern, not in colour alone.
+
+import { make } from '../page.js';
+import { teach } from './texts.js';
+
+const t = teach.check.lesson;
+const SVG = 'http://www.w3.org/2000/svg';
+const BANDS = [0, 1, 2, 3];
+/** Names that are shown before the rest is folded away. */
+const NAMES = 6;
+/** Least share of a bar that a number fits into. */
+const LEAST_LABELLED = 0.075;
+
+function draw(tag, attributes = {}, ...children) {
+  const element = document.createElementNS(SVG, tag);
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  element.append(...children);
+  return element;
+}
+
+/** The patterns of the bands, once for the page. */
+export function bandPatterns() {
+  const pattern = (id, size, ...shapes) => draw('pattern', { id, width: size, height: size, patternUnits: 'userSpaceOnUse' }, draw('rect', { width: size, height: size, class: 'band-ground' }), ...shapes);
+  return draw('svg', { class: 'unseen', width: 1, height: 1, 'aria-hidden': 'true', focusable: 'false' },
+    draw('defs', {},
+      pattern('band-1', 7, draw('path', { class: 'band-ink', d: 'M-1 8L8 -1M-1 1L1 -1M6 8L8 6' })),
+      pattern('band-2', 8, draw('circle', { class: 'band-dot', cx: 2, cy: 2, r: 1.2 }), draw('circle', { class: 'band-dot', cx: 6, cy: 6, r: 1.2 }))));
+}
+
+const fillOf = (band) => (band === 1 || band === 2 ? { fill: `url(#band-${band})`, class: 'band' } : { class: `band band-${band}` });
+
+/** One step's bar: the class as a whole is its width. */
+function bar(step, learners) {
+  const svg = draw('svg', { class: 'bands', role: 'img', 'aria-label': t.bar(step.name, step.bands) });
+  let before = 0;
+  for (const band of BANDS) {
+    const count = step.bands[band];
+    if (count === 0) continue;
+    const share = count / learners;
+    const percent = (part) => `${100 * part}%`;
+    svg.append(draw('rect', { x: percent(before), width: percent(share), y: 1, height: 24, ...fillOf(band) }));
+    if (share >= LEAST_LABELLED) svg.append(draw('text', { x: percent(before + share / 2), y: 18, class: `band-count on-${band}` }, String(count)));
+    before += share;
+  }
+  return svg;
+}
+
+function key() {
+  const sample = (band) => draw('svg', { class: 'band-sample', 'aria-hidden': 'true' }, draw('rect', { x: 1, y: 1, width: 26, height: 14, ...fillOf(band) }));
+  return make('ul', { class: 'band-key', 'aria-label': t.key }, ...BANDS.map((band) => make('li', {}, sample(band), t.bands[band])));
+}
+
+/** Who stays under the pass mark; a long list is folded. */
+function names(step) {
+  const who = step.below_pass;
+  if (who.length === 0) return [make('span', { class: 'quiet' }, t.nobody)];
+  if (who.length <= NAMES + 1) return [t.names(who)];
+  const rest = who.slice(NAMES);
+  return [
+    `${who.length}: ${who.slice(0, NAMES).join(', ')}`,
+    make('details', { class: 'more-names' }, make('summary', {}, t.moreNames(rest.length)), make('p', {}, rest.join(', '))),
+  ];
+}
+
+const cell = (name, ...content) => make('td', { role: 'cell', 'data-name': name }, ...content);
+const head = (name) => make('th', { scope: 'col', role: 'columnheader' }, name);
+
+function table(lesson) {
+  const { columns } = t;
+  const rows = lesson.steps.map((step) => make('tr', { role: 'row' },
+    make('th', { scope: 'row', role: 'rowheader' }, step.name),
+    make('td', { role: 'cell', class: 'bar-cell' }, bar(step, lesson.learners)),
+    cell(columns.mean, teach.percent(step.mean)),
+    cell(columns.below, ...names(step))));
+  return make('table', { class: 'by-step', role: 'table', 'aria-label': t.caption(lesson.title) },
+    make('thead', { role: 'rowgroup' }, make('tr', { role: 'row' }, head(columns.step), head(columns.bands), head(columns.mean), head(columns.below))),
+    make('tbody', { role: 'rowgroup' }, ...rows));
+}
+
+function numbers(lesson) {
+  const rows = lesson.steps.map((step) => make('tr', {}, make('th', { scope: 'row' }, step.name), ...step.bands.map((n) => make('td', {}, String(n))), make('td', {}, teach.percent(step.mean))));
+  return make('details', { class: 'more numbers' }, make('summary', {}, t.numbers),
+    make('div', { class: 'scrolled', tabindex: '0', role: 'region', 'aria-label': t.caption(lesson.title) },
+      make('table', { class: 'plain-table' },
+        make('thead', {}, make('tr', {}, make('th', { scope: 'col' }, t.columns.step), ...t.bands.map((band) => make('th', { scope: 'col' }, band)), make('th', { scope: 'col' }, t.columns.mean))),
+        make('tbody', {}, ...rows))));
+}
+
+/** The section of a lesson's class. `titleOf(id, title)` gives its heading. */
+export function classSection(lesson, number) {
+  const id = `class-${number}`;
+  const section = make('section', { class: 'panel class', 'aria-labelledby': id }, make('h2', { id }, lesson.title));
+  if (lesson.learners === 0) section.append(make('p', { class: 'quiet' }, t.none(lesson)));
+  else section.append(make('p', { class: 'quiet' }, t.sums(lesson)), key(), table(lesson), numbers(lesson));
+  return section;
+}

@@ -1,0 +1,42 @@
+// What the teacher's and the author's page have in common: texts in their places, theme, messages.
+
+import { themeControl } from '../case.js';
+import { byId, say } from '../page.js';
+import { reason } from '../room.js';
+import { storageWorks } from '../storage.js';
+import { fillTexts } from '../texts.js';
+import { teach } from './texts.js';
+
+/** Dresses the page. Returns `notice(sentence)`, which shows a message until it is closed. */
+export function beginPage(title) {
+  document.documentElement.lang = teach.language;
+  document.title = title;
+  fillTexts(document, teach);
+  const notice = (sentence) => {
+    say(byId('notice-text'), sentence);
+    byId('notice').hidden = false;
+  };
+  byId('notice-close').addEventListener('click', () => (byId('notice').hidden = true));
+  themeControl((kept) => kept || notice(teach.noStorage));
+  if (!storageWorks()) notice(teach.noStorage);
+  return notice;
+}
+
+/** Lets a button open the file chooser of an input; `take(files)` gets the choice as an array. */
+export function chooser(button, input, take) {
+  button.addEventListener('click', () => input.click());
+  input.addEventListener('change', () => {
+    const files = [...input.files];
+    // So that the same file can be chosen again.
+    input.value = '';
+    if (files.length > 0) take(files);
+  });
+}
+
+/** Resolves after whatever else is waiting, input and painting first. */
+export const rest = () => new Promise((resolve) => setTimeout(resolve));
+
+/** What the engine says against a text; a trap (which no text should give) is told as such. */
+export function complaint(error) {
+  return error instanceof WebAssembly.RuntimeError ? teach.stopped(reason(error)) : String(error?.message ?? error);
+}

@@ -1,0 +1,63 @@
+// A lesson between text and object: keys in the order of the file, values by path. What a lesson may hold the engine knows.
+
+import { teach } from './texts.js';
+
+const KEYS = ['$schema', 'format', 'id', 'title', 'intro', 'mode', 'steps', 'parts', 'patient', 'level', 'side', 'approach', 'medium', 'exposures', 'tolerances', 'par', 'pass_mark'];
+
+/** What a new lesson is: two views of one patient. */
+export function newLesson(format) {
+  const { id, title, intro } = teach.newLesson;
+  return { format, id, title: { en: title }, intro: { en: intro }, mode: 'practice', steps: ['true_ap', 'oblique'], patient: { name: 'average' }, level: 'L4', side: 'left', pass_mark: 75 };
+}
+
+/** A lesson as the text of a file; keys that are not known come last. */
+export function written(lesson) {
+  const known = KEYS.filter((key) => key in lesson);
+  const others = Object.keys(lesson).filter((key) => !KEYS.includes(key));
+  return `${JSON.stringify(Object.fromEntries([...known, ...others].map((key) => [key, lesson[key]])), null, 2)}\n`;
+}
+
+/** The object in a text, or null where there is none. */
+export function parsed(text) {
+  try {
+    const value = JSON.parse(text.replace(/^\uFEFF/, ''));
+    return isObject(value) ? value : null;
+  } catch {
+    return null;
+  }
+}
+
+export const isObject = (value) => typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** The value at a path such as `par.beam_s`; undefined where there is nothing. */
+export function at(lesson, path) {
+  return path.split('.').reduce((value, key) => (isObject(value) ? value[key] : undefined), lesson);
+}
+
+/** Puts a value at a path; undefined takes away what is there, and an object that is empty then. */
+export function put(lesson, path, value) {
+  const keys = path.split('.');
+  const last = keys.pop();
+  const holders = [lesson];
+  for (const key of keys) {
+    const here = holders.at(-1);
+    if (!isObject(here[key])) {
+      if (value === undefined) return;
+      here[key] = {};
+    }
+    holders.push(here[key]);
+  }
+  if (value !== undefined) {
+    holders.at(-1)[last] = value;
+    return;
+  }
+  if (!(last in holders.at(-1))) return;
+  delete holders.at(-1)[last];
+  for (let i = keys.length - 1; i >= 0 && Object.keys(holders[i + 1]).length === 0; i--) delete holders[i][keys[i]];
+}
+
+/** A number where a text is one, else the text itself: the engine then says what is allowed. */
+export const numberOrText = (text) => (/^[+-]?\d+([.,]\d+)?$/.test(text.trim()) ? Number(text.trim().replace(',', '.')) : text);
+
+/** A value as it stands in a text field. */
+export const asField = (value) => (value === undefined ? '' : typeof value === 'string' ? value : JSON.stringify(value));

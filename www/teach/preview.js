@@ -1,0 +1,108 @@
+// A picture of what a lesson draws: the best view of the drawn target on the drawn patient, by the engine of the room. It is loaded
+// only when there is something to show, and nothing else waits for it.
+
+import { viewOf } from '../criterion-rows.js';
+import { outlineStyle } from '../film-look.js';
+import { byId, say, segments } from '../page.js';
+import { loadEngine, reason } from '../room.js';
+import { texts } from '../texts.js';
+import { rest } from './frame.js';
+import { teach } from './texts.js';
+
+const t = teach.author;
+const VIEWS = ['true_ap', 'oblique', 'lateral'];
+
+/** Keeps the picture. Returns `show(drawn)`; `drawn` is null while nothing can be drawn. */
+export function preview() {
+  const film = byId('preview').getContext('2d', { alpha: false });
+  const lines = byId('preview-lines').getContext('2d');
+  const showView = segments(byId('preview-views'), 'preview-view', VIEWS.map((v) => [v, t.views[v]]), (picked) => {
+    view = picked;
+    request();
+  });
+  let view = 'oblique';
+  let wanted = null;
+  let room = null;
+  let loading = null;
+  let shaped = '';
+  let busy = false;
+  let again = false;
+  showView(view);
+
+  function state(words) {
+    say(byId('preview-state'), words);
+    byId('preview-state').hidden = words === '';
+  }
+
+  /** Draws what is wanted last; what is asked for meanwhile is drawn after it. */
+  async function request() {
+    again = true;
+    if (busy) return;
+    busy = true;
+    while (again) {
+      again = false;
+      try {
+        await draw(wanted);
+      } catch (error) {
+        room = loading = null;
+        blank();
+        state(t.picture.failed(reason(error)));
+      }
+    }
+    busy = false;
+  }
+
+  function blank() {
+    film.clearRect(0, 0, film.canvas.width, film.canvas.height);
+    lines.clearRect(0, 0, lines.canvas.width, lines.canvas.height);
+    say(byId('preview-caption'), '');
+    byId('preview').setAttribute('aria-label', t.nothingDrawn);
+  }
+
+  async function draw(drawn) {
+    if (!drawn) {
+      blank();
+      return state(t.nothingDrawn);
+    }
+    if (!room) {
+      state(t.picture.loading);
+      loading ??= loadEngine(() => {});
+      const { TeachingRoom } = await loading;
+      state(t.picture.shaping);
+      await rest();
+      room = new TeachingRoom(drawn.patient, drawn.level, drawn.side);
+      shaped = '';
+    }
+    const patient = `${drawn.patient} ${drawn.seed}`;
+    if (shaped !== patient) {
+      state(t.picture.shaping);
+      shaped = '';
+      room.beginPatient(drawn.patient, drawn.seed);
+      while (room.shapeBone() < 1) {
+        await rest();
+        if (again) return;
+      }
+      shaped = patient;
+    }
+    room.setTarget(drawn.level, drawn.side);
+    const best = viewOf(room.report(), view)?.best;
+    const name = t.picture.views[view];
+    if (!best) {
+      blank();
+      return state(t.picture.none(name, drawn));
+    }
+    room.setOrientation(best.oblique, best.tilt);
+    room.drawRadiograph(film, true);
+    lines.clearRect(0, 0, lines.canvas.width, lines.canvas.height);
+    room.drawOutlines(lines, outlineStyle({ boneDark: true }, lines.canvas.width));
+    byId('preview').setAttribute('aria-label', t.picture.alternative(name, drawn));
+    say(byId('preview-caption'), t.picture.caption(name, drawn, `${texts.oblique.words(best.oblique)}, ${texts.tilt.words(best.tilt)}`));
+    state('');
+  }
+
+  return (drawn) => {
+    if (JSON.stringify(drawn) === JSON.stringify(wanted) && wanted !== null) return;
+    wanted = drawn;
+    request();
+  };
+}
