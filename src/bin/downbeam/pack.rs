@@ -132,18 +132,21 @@ fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
     let Some(out) = out else {
         return Err(UsageError("pack wants --out, such as --out lesson.zip".to_owned()).into());
     };
-    if form.is_lesson() && lesson.is_none() {
-        let sentence = format!("{} carries one lesson: say which with --lesson FILE", form.option());
-        return Err(UsageError(sentence).into());
-    }
     if form == Form::Npm && lesson.is_some() {
         return Err(UsageError("--npm carries all lessons: leave --lesson out".to_owned()).into());
     }
     if lrs.is_some() && form != Form::Site {
-        return Err(UsageError("--lrs is for --site: a cmi5 package is told its store when it is launched".to_owned()).into());
+        return Err(UsageError(
+            "--lrs is for --site: a cmi5 package is told its store when it is launched".to_owned(),
+        )
+        .into());
     }
     if let Some(found) = lrs.as_deref().filter(|l| !is_origin(l)) {
         let sentence = format!("--lrs wants an origin such as https://lrs.example.org, not '{found}'");
+        return Err(UsageError(sentence).into());
+    }
+    if form.is_lesson() && lesson.is_none() {
+        let sentence = format!("{} carries one lesson: say which with --lesson FILE", form.option());
         return Err(UsageError(sentence).into());
     }
     let lesson = lesson.as_deref().map(one_lesson).transpose()?;
@@ -161,7 +164,9 @@ fn one_lesson(argument: &str) -> anyhow::Result<Lesson> {
 
 /// Scheme, host and perhaps port, as they stand in a content security policy.
 fn is_origin(text: &str) -> bool {
-    let Some(host) = text.strip_prefix("https://").or_else(|| text.strip_prefix("http://")) else { return false };
+    let Some(host) = text.strip_prefix("https://").or_else(|| text.strip_prefix("http://")) else {
+        return false;
+    };
     !host.is_empty() && host.chars().all(|c| c.is_ascii_alphanumeric() || "-.:[]".contains(c))
 }
 
@@ -169,7 +174,8 @@ fn must_be_empty(folder: &Path) -> anyhow::Result<()> {
     if !folder.exists() {
         return Ok(());
     }
-    let mut inside = fs::read_dir(folder).with_context(|| format!("cannot pack into {}", folder.display()))?;
+    let mut inside =
+        fs::read_dir(folder).with_context(|| format!("cannot pack into {}", folder.display()))?;
     if inside.next().is_some() {
         bail!("{} is not empty: give a folder that is new or empty", folder.display());
     }

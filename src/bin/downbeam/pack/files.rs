@@ -83,6 +83,12 @@ impl Files {
                 for name in specifiers::named(&path, text) {
                     waiting.push((specifiers::resolved(&path, &name)?, path.clone()));
                 }
+                for name in specifiers::mentioned(&path, text) {
+                    let target = specifiers::resolved(&path, &name)?;
+                    if self.0.contains_key(&target) {
+                        waiting.push((target, path.clone()));
+                    }
+                }
             }
             needed.0.insert(path, bytes.clone());
         }

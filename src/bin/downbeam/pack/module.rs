@@ -48,7 +48,9 @@ pub(super) fn wrapped(path: &str, source: &str) -> anyhow::Result<Wrapped> {
             needs.push(specifiers::resolved(path, from)?);
         }
         match (what.strip_prefix("import"), what.strip_prefix("export"), from) {
-            (Some(what), _, Some(from)) => head += &imported(path, what.trim().trim_end_matches("from").trim(), from)?,
+            (Some(what), _, Some(from)) => {
+                head += &imported(path, what.trim().trim_end_matches("from").trim(), from)?
+            }
             (_, Some(list), from) => {
                 let list = list.trim().trim_end_matches("from").trim();
                 for (inner, outer) in names(path, list)? {
@@ -59,8 +61,10 @@ pub(super) fn wrapped(path: &str, source: &str) -> anyhow::Result<Wrapped> {
             _ => bail!("{path}: cannot pack '{statement}'"),
         }
     }
-    let getters: String = exports.iter().map(|(outer, value)| format!("get {outer}() {{ return {value}; }}, ")).collect();
-    let defined = format!("Object.defineProperties(exports, Object.getOwnPropertyDescriptors({{ {getters}}}));\n");
+    let getters: String =
+        exports.iter().map(|(outer, value)| format!("get {outer}() {{ return {value}; }}, ")).collect();
+    let defined =
+        format!("Object.defineProperties(exports, Object.getOwnPropertyDescriptors({{ {getters}}}));\n");
     let body = called(&called(&body, "import.meta.url", "here"), "import(", "bring(");
     Ok(Wrapped { body: defined + &head + &body, needs })
 }
@@ -74,7 +78,11 @@ fn declared(path: &str, rest: &str) -> anyhow::Result<(String, String, String)> 
     if let Some(value) = rest.strip_prefix("default ") {
         return match name_of(value) {
             Some(name) => Ok((value.to_owned(), name, "default".to_owned())),
-            None => Ok((format!("const defaultExport = {value}"), "defaultExport".to_owned(), "default".to_owned())),
+            None => Ok((
+                format!("const defaultExport = {value}"),
+                "defaultExport".to_owned(),
+                "default".to_owned(),
+            )),
         };
     }
     let name = name_of(rest);
@@ -158,7 +166,8 @@ pub(super) fn no_circle(needs: &[(String, Vec<String>)]) -> anyhow::Result<()> {
         }
         done.extend(ready);
     }
-    let left: Vec<&str> = needs.iter().map(|(path, _)| path.as_str()).filter(|path| !done.contains(path)).collect();
+    let left: Vec<&str> =
+        needs.iter().map(|(path, _)| path.as_str()).filter(|path| !done.contains(path)).collect();
     if !left.is_empty() {
         bail!("these modules need each other in a circle, or one that is not there: {}", left.join(", "));
     }
@@ -195,7 +204,8 @@ mod tests {
 
     #[test]
     fn what_cannot_be_packed_is_refused() {
-        for source in ["export let a = 1;", "export const { a } = b;", "export * from './x.js';", "import a"] {
+        for source in ["export let a = 1;", "export const { a } = b;", "export * from './x.js';", "import a"]
+        {
             assert!(wrapped("m.js", source).is_err(), "{source}");
         }
         let circle = [("a".to_owned(), vec!["b".to_owned()]), ("b".to_owned(), vec!["a".to_owned()])];

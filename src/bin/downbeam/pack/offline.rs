@@ -13,7 +13,12 @@ const DIGITS: usize = 16;
 pub(super) fn stamp(files: &mut Files) -> anyhow::Result<()> {
     let kept: Vec<(&str, &[u8])> = files
         .iter()
-        .filter(|(path, _)| *path != WORKER && !path.ends_with(".md") && !path.starts_with("docs/") && !path.starts_with("LICENSE"))
+        .filter(|(path, _)| {
+            *path != WORKER
+                && !path.ends_with(".md")
+                && !path.starts_with("docs/")
+                && !path.starts_with("LICENSE")
+        })
         .collect();
     let mut list = String::new();
     let mut digests = String::new();

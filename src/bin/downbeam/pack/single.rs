@@ -50,14 +50,19 @@ pub(super) fn page(www: &Files, lesson: Option<&Lesson>) -> anyhow::Result<Strin
 
 /// The value of the page's content security policy.
 fn policy_of(html: &str) -> anyhow::Result<&str> {
-    let (_, rest) = html.split_once("\"Content-Security-Policy\" content=\"").context("the page has no content security policy")?;
+    let (_, rest) = html
+        .split_once("\"Content-Security-Policy\" content=\"")
+        .context("the page has no content security policy")?;
     Ok(rest.split('"').next().unwrap_or_default())
 }
 
 /// Without the links to what is inside now.
 fn without_links(html: &str) -> String {
     let gone = ["rel=\"stylesheet\"", "rel=\"preload\"", "rel=\"modulepreload\""];
-    html.lines().filter(|line| !gone.iter().any(|mark| line.contains(mark))).flat_map(|line| [line, "\n"]).collect()
+    html.lines()
+        .filter(|line| !gone.iter().any(|mark| line.contains(mark)))
+        .flat_map(|line| [line, "\n"])
+        .collect()
 }
 
 /// All style sheets in the page's order, with their pictures.

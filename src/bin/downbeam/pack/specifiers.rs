@@ -24,24 +24,47 @@ pub(super) fn named(path: &str, text: &str) -> Vec<String> {
 
 /// Literal paths in `from '…'`, `import '…'`, `import('…')` and `new URL('…', import.meta.url)`.
 fn in_module(text: &str) -> Vec<&str> {
-    let mut found: Vec<&str> = text
-        .lines()
-        .filter(|line| !line.trim_start().starts_with("//"))
-        .flat_map(|line| {
-            ["from '", "import '", "import('", "from \"", "import \""]
-                .into_iter()
-                .flat_map(move |mark| after(line, mark, if mark.ends_with('"') { "\"" } else { "'" }))
-                .filter(|name| name.starts_with("./") || name.starts_with("../"))
-        })
+    let marks = ["from '", "import '", "import('", "from \"", "import \""];
+    let mut found: Vec<&str> = code_lines(text)
+        .flat_map(|line| marks.into_iter().flat_map(move |mark| after(line, mark, &mark[mark.len() - 1..])))
+        .filter(|name| is_near(name))
         .collect();
     for piece in after(text, "new URL('", ")") {
         if let Some((name, rest)) = piece.split_once('\'')
             && rest.contains("import.meta.url")
+            && !name.ends_with("service-worker.js")
         {
             found.push(name);
         }
     }
     found
+}
+
+/// Paths of modules and engines that stand in a module as texts, and may be brought in later by way of a name; or they may be something
+/// else.
+pub(super) fn mentioned(path: &str, text: &str) -> Vec<String> {
+    if !path.ends_with(".js") {
+        return Vec::new();
+    }
+    code_lines(text)
+        .flat_map(|line| between(line, '\'').chain(between(line, '"')))
+        .filter(|name| is_near(name) && (name.ends_with(".js") || name.ends_with(".wasm")))
+        .map(str::to_owned)
+        .collect()
+}
+
+fn code_lines(text: &str) -> impl Iterator<Item = &str> {
+    text.lines().filter(|line| !line.trim_start().starts_with(['/', '*']))
+}
+
+fn is_near(name: &str) -> bool {
+    name.starts_with("./") || name.starts_with("../")
+}
+
+/// The texts between one quote and the next.
+fn between(line: &str, quote: char) -> impl Iterator<Item = &str> {
+    let quotes = line.matches(quote).count();
+    line.split(quote).skip(1).take(quotes.saturating_sub(1))
 }
 
 /// The texts between a mark and the next end.
@@ -77,12 +100,17 @@ mod tests {
 
     #[test]
     fn names_are_found_where_the_page_puts_them() {
-        let html = r##"<a href="#x"></a><link href="a.css"><script src="m.js"></script><a href="https://x.org/">"##;
+        let html =
+            r##"<a href="#x"></a><link href="a.css"><script src="m.js"></script><a href="https://x.org/">"##;
         assert_eq!(named("p.html", html), ["a.css", "m.js"]);
         let module = "import { a } from './a.js';\n// from './no.js'\nimport './b.js';\nawait import('../c.js');\n\
-                      const u = new URL('d.wasm', import.meta.url);\nnew URL('lesson.json', document.baseURI);\n";
+                      const u = new URL('d.wasm', import.meta.url);\nnew URL('lesson.json', document.baseURI);\nconst g = './e.js';\n";
         assert_eq!(named("m.js", module), ["./a.js", "./b.js", "../c.js", "d.wasm"]);
-        assert_eq!(named("s.css", "x { background: url(\"m.svg\") } y { mask: url(n.svg) }"), ["m.svg", "n.svg"]);
+        assert!(mentioned("m.js", module).contains(&"./e.js".to_owned()));
+        assert_eq!(
+            named("s.css", "x { background: url(\"m.svg\") } y { mask: url(n.svg) }"),
+            ["m.svg", "n.svg"]
+        );
     }
 
     #[test]

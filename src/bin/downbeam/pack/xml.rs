@@ -21,6 +21,9 @@ pub(super) fn escaped(text: &str) -> String {
 mod tests {
     #[test]
     fn markup_becomes_text() {
-        assert_eq!(super::escaped("<b a='1'>&\"\u{1}\u{FFFF}é🦴"), "&lt;b a=&apos;1&apos;&gt;&amp;&quot;  é🦴");
+        assert_eq!(
+            super::escaped("<b a='1'>&\"\u{1}\u{FFFF}é🦴"),
+            "&lt;b a=&apos;1&apos;&gt;&amp;&quot;  é🦴"
+        );
     }
 }
