@@ -12,6 +12,7 @@ import { onceAFrame, onceQuiet } from './frame.js';
 import { gantryDrawing } from './gantry.js';
 import { injection } from './injection.js';
 import { leadsToLesson, lessonDoor } from './lesson/door.js';
+import { offline } from './offline.js';
 import { byId, fillPage, say } from './page.js';
 import { picture, pictureWords, shownIn } from './picture.js';
 import { exposureRecord } from './record.js';
@@ -87,6 +88,7 @@ if (!storageWorks()) notice([texts.notice.noStorage]);
 const address = addressKeeper(app, { restart: review.restart, notice, leadsToLesson, lesson: door.arrive, leaveLesson: door.leave });
 draw();
 patient.start();
+offline({ notice });
 
 /** The engine has said which cases there are. */
 function offered() {

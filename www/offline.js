@@ -9,7 +9,7 @@ export async function offline({ notice }) {
   try {
     const address = new URL('service-worker.js', import.meta.url);
     // A server that has not written the files in has no worker to give.
-    if (!/const VERSION = '.+';/.test(await (await fetch(address)).text())) return;
+    if (!navigator.serviceWorker.controller && !/const VERSION = '.+';/.test(await (await fetch(address)).text())) return;
     const registration = await navigator.serviceWorker.register(address, { updateViaCache: 'none' });
     tellUpdates(registration, notice);
   } catch {

@@ -23,7 +23,7 @@ export async function origin(routes, headers = {}) {
     const [start, source] = routes.find(([prefix]) => path.startsWith(prefix)) ?? [];
     const rest = path.slice(start?.length ?? 0);
     try {
-      const reply = typeof source === 'string' ? { body: await readFile(join(source, normalize(`/${rest}`))), headers: { 'Content-Type': TYPES[extname(path)] ?? 'application/octet-stream' } } : await source(request, rest);
+      const reply = typeof source === 'string' ? { body: await readFile(join(source, normalize(`/${rest || 'index.html'}`))), headers: { 'Content-Type': TYPES[extname(path) || '.html'] ?? 'application/octet-stream' } } : await source(request, rest);
       response.writeHead(reply.status ?? 200, { 'Cache-Control': 'no-store', ...headers, ...reply.headers });
       response.end(reply.body ?? '');
     } catch {

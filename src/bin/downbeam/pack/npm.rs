@@ -2,13 +2,15 @@
 
 use super::files::Files;
 use anyhow::bail;
-use serde_json::json;
 
 const ELEMENT: &str = "element/downbeam-view.js";
+const TYPES: &str = "element/downbeam-view.d.ts";
 
 pub(super) fn package(www: &Files, licences: Files) -> anyhow::Result<Files> {
-    if www.iter().all(|(path, _)| path != ELEMENT) {
-        bail!("www/{ELEMENT} is not there: this version has no custom element to pack");
+    for wanted in [ELEMENT, TYPES] {
+        if www.iter().all(|(path, _)| path != wanted) {
+            bail!("www/{wanted} is not there: this version has no custom element to pack");
+        }
     }
     let mut files = www.needed_by(ELEMENT)?;
     // The engine is named by its glue; both come with their types, and so does whatever beside the element has them.
@@ -18,26 +20,26 @@ pub(super) fn package(www: &Files, licences: Files) -> anyhow::Result<Files> {
         }
     }
     files.add(licences);
-    let typed = files.iter().any(|(path, _)| path == "element/downbeam-view.d.ts");
-    let mut entry = serde_json::Map::new();
-    if typed {
-        entry.insert("types".to_owned(), json!("./element/downbeam-view.d.ts"));
-    }
-    entry.insert("default".to_owned(), json!(format!("./{ELEMENT}")));
-    let package = json!({
-        "name": "downbeam",
-        "version": env!("CARGO_PKG_VERSION"),
-        "description": env!("CARGO_PKG_DESCRIPTION"),
-        "license": "MIT OR Apache-2.0",
-        "type": "module",
-        "exports": { ".": entry, "./pkg/*": "./pkg/*", "./package.json": "./package.json" },
-        // Importing the element registers it.
-        "sideEffects": [format!("./{ELEMENT}")],
-    });
-    files.put("package.json", serde_json::to_string_pretty(&package)? + "\n");
+    files.put("package.json", PACKAGE.replace("VERSION", env!("CARGO_PKG_VERSION")));
     files.put("README.md", README);
     Ok(files)
 }
+
+/// In this order: TypeScript takes the first condition that fits. Importing the element registers it, which is a side effect.
+const PACKAGE: &str = r#"{
+  "name": "downbeam",
+  "version": "VERSION",
+  "description": "What a C-arm shows of a lumbar spine, as a custom element; a teaching model, not for clinical use",
+  "license": "MIT OR Apache-2.0",
+  "type": "module",
+  "exports": {
+    ".": { "types": "./element/downbeam-view.d.ts", "default": "./element/downbeam-view.js" },
+    "./pkg/*": "./pkg/*",
+    "./package.json": "./package.json"
+  },
+  "sideEffects": ["./element/downbeam-view.js"]
+}
+"#;
 
 const README: &str = r#"# Downbeam, as a package
 

@@ -40,7 +40,7 @@ fn in_module(text: &str) -> Vec<&str> {
     found
 }
 
-/// Paths of modules and engines that stand in a module as texts, and may be brought in later by way of a name; or they may be something
+/// Paths of modules, engines and styles that stand in a module as texts, and may be brought in later by way of a name; or they may be something
 /// else.
 pub(super) fn mentioned(path: &str, text: &str) -> Vec<String> {
     if !path.ends_with(".js") {
@@ -48,7 +48,7 @@ pub(super) fn mentioned(path: &str, text: &str) -> Vec<String> {
     }
     code_lines(text)
         .flat_map(|line| between(line, '\'').chain(between(line, '"')))
-        .filter(|name| is_near(name) && (name.ends_with(".js") || name.ends_with(".wasm")))
+        .filter(|name| is_near(name) && [".js", ".wasm", ".css"].iter().any(|end| name.ends_with(end)))
         .map(str::to_owned)
         .collect()
 }
