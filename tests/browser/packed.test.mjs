@@ -26,6 +26,13 @@ test('every recorded attempt comes back line by line, in half of its characters 
   }
 });
 
+test('SCORM 1.2’s 4,096 characters hold some 800 actions of a whole procedure', async () => {
+  const once = await recorded('few-pictures-fixed');
+  const often = Array.from({ length: 20 }, (_, i) => once.map((line) => line.replace(/^\d+/, (tick) => Number(tick) + 2000 * i))).flat();
+  const { lines } = pack(often, 4096);
+  assert.ok(lines > 800 && lines < 900, `${lines}`);
+});
+
 test('lines of any shape come back', () => {
   assert.deepEqual(unpack(pack(odd).text), { lines: odd, whole: true });
   const draw = numbers(7);

@@ -7,6 +7,19 @@
 
 import { texts } from '../texts.js';
 
+/**
+ * @typedef {object} Delivery
+ * @property {'page'|'frame'|'scorm12'|'scorm2004'|'cmi5'|'xapi'} name
+ * @property {string|null} lesson text of a lesson file that the place carries; null: the page decides
+ * @property {string|null} learner the learner's code, if the place knows who it is; null: the page asks
+ * @property {boolean} keepsProgress false: the page says that progress is not kept
+ * @property {() => Promise<string[]|null>} resume log lines of an attempt that was left
+ * @property {(lines: string[]) => void} keep the attempt so far, at most once a second; never throws
+ * @property {(result: object) => Promise<{ accepted: boolean, said: string|null }>} finish hands in `{ lesson, title, score, passed,
+ *   complete, seconds, steps: [{ id, name, score }], receipt, lines }`, scores 0 to 1, that of a step not done null
+ * @property {() => void} leave the page is hidden or closed: hand over what can be
+ */
+
 /** A Delivery; never throws. `notice([sentence])` tells the learner. */
 export async function connect({ notice }) {
   const t = texts.delivery;
