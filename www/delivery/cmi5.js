@@ -32,6 +32,8 @@ export async function connect({ notice, lesson = null }, launch) {
   const mastery = typeof data.masteryScore === 'number' ? data.masteryScore : null;
   const recording = (data.launchMode ?? 'Normal') === 'Normal';
   const state = await stateDocument(store, launch, notice);
+  /** What this session has sent, whether or not the answer is there yet. */
+  let completing = false;
   let verdict = null;
   let ended = false;
 
@@ -88,19 +90,16 @@ export async function connect({ notice, lesson = null }, launch) {
       const { content } = state;
       content.lines = null;
       const sending = [];
-      if (result.complete && !content.completed) {
-        const { taken, status } = await sent([defined('completed', { completion: true, duration: duration(result.seconds) })]);
-        if (status !== 0) content.completed = taken;
-        sending.push({ taken, status });
+      if (result.complete && !content.completed && !completing) {
+        completing = true;
+        sending.push(await sent([defined('completed', { completion: true, duration: duration(result.seconds) })], null, { completed: true }));
       }
-      const already = content.passed;
-      if (passed && !already && !verdict) {
+      const already = content.passed || verdict !== null;
+      if (passed && !already) {
         const spoken = judged({ ...result, verb: 'passed' });
         const file = await attachment(result.receipt);
         verdict = 'passed';
-        const answer = await sent([file ? { ...spoken, attachments: [file] } : spoken], file && result.receipt);
-        if (answer.taken) Object.assign(content, { passed: true, held: null });
-        sending.push(answer);
+        sending.push(await sent([file ? { ...spoken, attachments: [file] } : spoken], file && result.receipt, { passed: true, held: null }));
       } else if (!passed && !already && !(content.held?.score > result.score)) {
         content.held = { verb: 'failed', score: result.score, seconds: result.seconds, steps: result.steps.map(({ id, score }) => ({ id, score })) };
       }
@@ -116,9 +115,14 @@ export async function connect({ notice, lesson = null }, launch) {
     },
   };
 
-  /** Waits some seconds for the answer; a statement that is still under way stays in the queue. */
-  async function sent(statements, receipt) {
+  /** Waits some seconds for the answer; a statement that is still under way stays in the queue. `known`: what a later session must know of it. */
+  async function sent(statements, receipt, known) {
     const answer = store.send(statements, receipt);
+    answer.then(({ taken }) => {
+      if (!taken) return;
+      Object.assign(state.content, known);
+      if (!ended) state.writeSoon();
+    });
     return Promise.race([answer, pause(6000).then(() => ({ taken: false, status: 0 }))]);
   }
 }
