@@ -9,7 +9,7 @@ const KEY = 'example.progress';
 
 // The lesson speaks to this origin and to no other.
 player.searchParams.set('host', location.origin);
-if (asked.has('lesson')) player.hash = `lesson=${asked.get('lesson')}`;
+if (asked.has('lesson')) player.hash = `open=${asked.get('lesson')}`;
 if (asked.has('sandbox')) frame.setAttribute('sandbox', 'allow-scripts');
 
 const answer = (message) => {
@@ -20,10 +20,10 @@ const answer = (message) => {
 addEventListener('message', ({ source, origin, data }) => {
   if (source !== frame.contentWindow || origin !== (asked.has('sandbox') ? 'null' : player.origin)) return;
   if (data?.source !== 'downbeam' || data.v !== 1) return;
-  if (data.type === 'ready') answer({ type: 'start', keeps: true, learner: asked.get('learner'), lines: JSON.parse(localStorage.getItem(KEY)) });
+  if (data.type === 'ready') answer({ type: 'start', keeps: true, learner: asked.get('learner'), ...JSON.parse(localStorage.getItem(KEY)) });
   if (data.type === 'size') frame.style.height = `${data.height}px`;
   if (data.type === 'progress') {
-    localStorage.setItem(KEY, JSON.stringify(data.lines));
+    localStorage.setItem(KEY, JSON.stringify({ lines: data.lines, of: data.of }));
     document.getElementById('progress').textContent = `Actions done: ${data.lines.length}`;
   }
   if (data.type === 'result') {

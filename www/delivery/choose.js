@@ -13,6 +13,7 @@ import { texts } from '../texts.js';
  * @property {string|null} lesson text of a lesson file that the place carries; null: the page decides
  * @property {string|null} learner the learner's code, if the place knows who it is; null: the page asks
  * @property {boolean} keepsProgress false: the page says that progress is not kept
+ * @property {(lesson: { sha256: string, learner: string }) => void} [opened] whose attempt `resume` and `keep` are about from now on
  * @property {() => Promise<string[]|null>} resume log lines of an attempt that was left
  * @property {(lines: string[]) => void} keep the attempt so far, at most once a second; never throws
  * @property {(result: object) => Promise<{ accepted: boolean, said: string|null }>} finish hands in `{ lesson, title, score, passed,

@@ -5,6 +5,7 @@
 // kept if the page around keeps it, else not, and `keepsProgress` says so.
 
 import { uuid } from './statement.js';
+import { storageWorks } from '../storage.js';
 import { texts } from '../texts.js';
 
 const VERSION = 1;
@@ -27,7 +28,7 @@ export function hostOf(query) {
   return origin;
 }
 
-/** A Delivery to the page around. `local` is the Delivery that keeps progress here, or null when nothing can be kept. */
+/** A Delivery to the page around. `local` is the Delivery that keeps progress here, as far as storage works. */
 export async function connect({ notice, lesson = null }, host, local) {
   const t = texts.delivery;
   const around = globalThis.parent;
@@ -61,19 +62,32 @@ export async function connect({ notice, lesson = null }, host, local) {
   post('ready');
   await started;
   const hostKeeps = start?.keeps ?? false;
-  if (!hostKeeps && !local?.keepsProgress) notice([t.notKept]);
+  const keepsProgress = hostKeeps || storageWorks();
+  if (!keepsProgress) notice([t.notKept]);
+  let kept = start?.lines ?? null;
+  /** Whose attempt `kept` is: lesson and learner; null when the page around did not say. */
+  let of = start?.of ?? null;
+  let at = null;
 
   return {
     name: 'frame',
     lesson: start?.lesson ?? lesson,
     learner: start?.learner ?? null,
-    keepsProgress: hostKeeps || Boolean(local?.keepsProgress),
+    keepsProgress,
+    opened(lesson) {
+      at = { sha256: lesson.sha256, learner: lesson.learner };
+      local.opened?.(lesson);
+    },
     async resume() {
-      return hostKeeps ? start.lines : ((await local?.resume()) ?? null);
+      if (!hostKeeps) return local.resume();
+      const theirs = of !== null && at !== null && (of.sha256 !== at.sha256 || of.learner !== at.learner);
+      return theirs ? null : kept;
     },
     keep(lines) {
-      if (!hostKeeps) local?.keep(lines);
-      post('progress', { lines });
+      kept = lines;
+      of = at;
+      if (!hostKeeps) local.keep(lines);
+      post('progress', { of, lines });
     },
     async finish(result) {
       const id = uuid();
@@ -81,23 +95,24 @@ export async function connect({ notice, lesson = null }, host, local) {
         waiting.set(id, done);
         setTimeout(() => done({ accepted: false, said: t.notConfirmed }), TAKEN_MS);
       });
-      post('result', { id, result });
-      if (!hostKeeps) await local?.finish(result);
+      kept = null;
+      post('result', { id, of: at, result });
+      if (!hostKeeps) await local.finish(result);
       const said = await answer;
       waiting.delete(id);
       return said;
     },
     leave() {
-      local?.leave();
+      local.leave();
     },
   };
 }
 
 /** What the page around says at the beginning; what does not fit is left out. */
-function startOf({ lesson, learner, lines, keeps }) {
+function startOf({ lesson, learner, lines, of, keeps }) {
   const text = (value, most) => (typeof value === 'string' && value.length <= most ? value : null);
   const log = Array.isArray(lines) && lines.length > 0 && lines.length <= MOST_LINES && lines.every((line) => typeof line === 'string');
-  return { lesson: text(lesson, 100_000), learner: text(learner, 64), lines: log ? lines : null, keeps: keeps === true };
+  return { lesson: text(lesson, 100_000), learner: text(learner, 64), lines: log ? lines : null, of: typeof of?.sha256 === 'string' ? of : null, keeps: keeps === true };
 }
 
 /** Tells the height of the content whenever it changes, so that the frame can fit it. */

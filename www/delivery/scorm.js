@@ -142,11 +142,12 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
         return null;
       }
       if (!found.whole) notice([found.lines ? t.resumedPart(found.lines.length) : t.resumedNone]);
+      found.whole = true;
       return found.lines;
     },
     keep(lines) {
       if (ended || !found || !recording()) return;
-      kept.lines = lines;
+      kept.lines = found.lines = lines;
       write();
       clearTimeout(later);
       if (retry.waiting()) return;
@@ -160,6 +161,7 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
       const mark = Number.parseFloat(host.get(form.keys.mastery) ?? '');
       const { values, passed, better } = form.result(result, before, mark);
       kept.lines = null;
+      if (found) found.lines = null;
       if (better || !kept.receipt) kept.receipt = result.receipt;
       if (found) write();
       refused.clear();
