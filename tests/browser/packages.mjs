@@ -12,17 +12,29 @@ const PROJECT = fileURLToPath(new URL('../../', import.meta.url));
 /** A folder for packages; `pack(form, name, lesson)` gives the path of one, made of what was built before. */
 export function packer() {
   const folder = mkdtempSync(join(tmpdir(), 'downbeam-pack-'));
-  const tool = process.env.DOWNBEAM ? [process.env.DOWNBEAM] : ['cargo', 'run', '--locked', '--quiet', '--'];
   return {
     folder,
     pack(form, name, lesson) {
       const out = join(folder, name);
       const chosen = lesson ? ['--lesson', join(PROJECT, 'www', 'lessons', `${lesson}.json`)] : [];
-      execFileSync(tool[0], [...tool.slice(1), 'pack', '--no-build', `--${form}`, ...chosen, '--out', out], { cwd: PROJECT, stdio: ['ignore', 'ignore', 'inherit'] });
+      tool('pack', '--no-build', `--${form}`, ...chosen, '--out', out);
       return out;
     },
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };
+}
+
+/** What the host tool says of a receipt: its row. */
+export function graded(folder, text) {
+  writeFileSync(join(folder, 'receipt.json'), text);
+  tool('grade', join(folder, 'receipt.json'), '--ndjson', join(folder, 'rows.ndjson'));
+  return JSON.parse(readFileSync(join(folder, 'rows.ndjson'), 'utf8'));
+}
+
+/** Runs the host tool. */
+function tool(...words) {
+  const [command, ...first] = process.env.DOWNBEAM ? [process.env.DOWNBEAM] : ['cargo', 'run', '--locked', '--quiet', '--'];
+  execFileSync(command, [...first, ...words], { cwd: PROJECT, stdio: ['ignore', 'ignore', 'inherit'] });
 }
 
 /** Unpacks a zip by its directory (PKWARE APPNOTE 6.3.10, 4.3.7 and 4.3.12), without a tool that may not be there; the folder. */

@@ -4,8 +4,8 @@
 import { html } from './hosts.mjs';
 
 const VERSIONS = {
-  scorm12: { script: '/scorm-again/scorm12.js', made: 'new Scorm12API({ autocommit: false, logLevel: 5 })', name: 'API', set: 'LMSSetValue', get: 'LMSGetValue', commit: 'LMSCommit', error: 'LMSGetLastError', end: 'LMSFinish' },
-  scorm2004: { script: '/scorm-again/scorm2004.js', made: 'new Scorm2004API({ autocommit: false, logLevel: 5 })', name: 'API_1484_11', set: 'SetValue', get: 'GetValue', commit: 'Commit', error: 'GetLastError', end: 'Terminate' },
+  scorm12: { script: '/scorm-again/scorm12.js', made: 'new Scorm12API({ autocommit: false, logLevel: 5 })', name: 'API', set: 'LMSSetValue', get: 'LMSGetValue', commit: 'LMSCommit', error: 'LMSGetLastError', end: 'LMSFinish', learner: 'made.cmi.core.student_id' },
+  scorm2004: { script: '/scorm-again/scorm2004.js', made: 'new Scorm2004API({ autocommit: false, logLevel: 5 })', name: 'API_1484_11', set: 'SetValue', get: 'GetValue', commit: 'Commit', error: 'GetLastError', end: 'Terminate', learner: 'made.cmi.learner_id' },
 };
 
 /**
@@ -21,6 +21,7 @@ export function scormHost(form, lesson) {
       globalThis.refused = [];
       globalThis.misbehave = {};
       const made = ${v.made};
+      ${v.learner} = 'jdoe@example.org';
       const kept = sessionStorage.getItem('kept');
       if (kept) made.loadFromJSON(JSON.parse(kept).cmi, 'cmi');
       const most = { 'cmi.suspend_data': ${form === 'scorm12' ? 4096 : 64000}, 'cmi.core.lesson_location': 255, 'cmi.location': 1000 };

@@ -31,7 +31,7 @@ export async function connect({ notice }) {
     if (packed) act.lesson = await packedLesson();
     const found = await outside(packed, query, act);
     if (found) return found;
-    if (packed) notice([t.alone]);
+    if (packed && packed !== 'page') notice([t.alone]);
   } catch (error) {
     notice([String(error?.message ?? error)]);
   }
