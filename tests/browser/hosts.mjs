@@ -43,7 +43,7 @@ export async function bodyOf(request) {
 }
 
 /** An HTML answer. */
-export const html = (body, head = '') => ({ headers: { 'Content-Type': 'text/html; charset=utf-8' }, body: `<!doctype html><meta charset="utf-8">${head}${body}` });
+export const html = (body, head = '') => ({ headers: { 'Content-Type': 'text/html; charset=utf-8' }, body: `<!doctype html><meta charset="utf-8"><link rel="icon" href="data:,">${head}${body}` });
 
 /** A page that does nothing but connect a lesson to where it was opened: `globalThis.delivery`, and `notices` of what the learner was told. */
 export const connected = (form) =>

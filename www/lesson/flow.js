@@ -99,6 +99,7 @@ export function lessonFlow(app, needle, act) {
       make('h3', { class: 'keys-heading' }, t.steps), steps,
       make('p', { class: 'quiet' }, [info.exposures && info.mode !== 'assessment' ? t.exposures : '', t.passMark(info.pass_mark), where.keepsProgress ? '' : t.notHeldHere].filter(Boolean).join(' ')),
       make('div', { class: 'choice' }, make('label', { for: 'lesson-code' }, t.code), code), note, buttons);
+    // The enter key; a sandboxed frame may have no forms, so the button works without.
     form.addEventListener('submit', (event) => {
       event.preventDefault();
       start(json, info, code.value, null);
@@ -107,7 +108,7 @@ export function lessonFlow(app, needle, act) {
       where.opened?.({ sha256: info.sha256, learner: code.value.trim() });
       const lines = await where.resume().catch(() => null);
       const goOn = lines && button(t.goOn(lines.length), 'lesson-go-on', () => start(json, info, code.value, lines), 'button strong');
-      buttons.replaceChildren(...(goOn ? [goOn] : []), make('button', { type: 'submit', class: goOn ? 'button' : 'button strong', id: 'lesson-begin' }, goOn ? t.beginAnew : t.begin));
+      buttons.replaceChildren(...(goOn ? [goOn] : []), button(goOn ? t.beginAnew : t.begin, 'lesson-begin', () => start(json, info, code.value, null), goOn ? 'button' : 'button strong'));
     };
     code.addEventListener('input', offer);
     await offer();
