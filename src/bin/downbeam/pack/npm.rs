@@ -13,9 +13,9 @@ pub(super) fn package(www: &Files, licences: Files) -> anyhow::Result<Files> {
         }
     }
     let mut files = www.needed_by(ELEMENT)?;
-    // The engine is named by its glue; both come with their types, and so does whatever beside the element has them.
+    // The engine comes with its types, and so does whatever beside the element has them.
     for (path, bytes) in www.iter() {
-        if path.starts_with("pkg/") || (path.starts_with("element/") && path.ends_with(".d.ts")) {
+        if path.starts_with("pkg/downbeam") || (path.starts_with("element/") && path.ends_with(".d.ts")) {
             files.put(path, bytes);
         }
     }
