@@ -4,12 +4,11 @@ import { texts } from './texts.js';
 
 /** Registers the service worker; `notice([sentence])` when there is a new version. */
 export async function offline({ notice }) {
-  const alone = globalThis.parent === globalThis && !document.querySelector('meta[name="downbeam-delivery"]') && !document.documentElement.hasAttribute('data-player');
-  if (!alone || !('serviceWorker' in navigator) || !/^https?:$/.test(location.protocol)) return;
+  // Written in by `downbeam pack --site`, into no other page.
+  const known = document.querySelector('meta[name="downbeam-offline"]') !== null;
+  if (!known || globalThis.parent !== globalThis || !('serviceWorker' in navigator) || !/^https?:$/.test(location.protocol)) return;
   try {
     const address = new URL('service-worker.js', import.meta.url);
-    // A server that has not written the files in has no worker to give.
-    if (!navigator.serviceWorker.controller && !/const VERSION = '.+';/.test(await (await fetch(address)).text())) return;
     const registration = await navigator.serviceWorker.register(address, { updateViaCache: 'none' });
     tellUpdates(registration, notice);
   } catch {

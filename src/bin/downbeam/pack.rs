@@ -225,6 +225,7 @@ fn site(asked: &Asked, www: Files, licences: Files, project: &Path) -> anyhow::R
     if let Some(lesson) = &asked.lesson {
         files.put("lesson.json", lesson.to_json());
     }
+    files.put("index.html", head::working_offline(&files.text("index.html")?)?);
     files.add(licences);
     files.add_documents(project)?;
     offline::stamp(&mut files)?;

@@ -4,9 +4,17 @@ use anyhow::Context;
 
 /// Says in the page how it is delivered (`www/delivery/choose.js`).
 pub(super) fn delivered_by(html: &str, how: &str) -> anyhow::Result<String> {
+    with_meta(html, "downbeam-delivery", how)
+}
+
+/// Says in the page that there is a service worker that knows this site (`www/offline.js`).
+pub(super) fn working_offline(html: &str) -> anyhow::Result<String> {
+    with_meta(html, "downbeam-offline", "yes")
+}
+
+fn with_meta(html: &str, name: &str, content: &str) -> anyhow::Result<String> {
     let charset = "<meta charset=\"utf-8\">";
-    let meta = format!("{charset}\n  <meta name=\"downbeam-delivery\" content=\"{how}\">");
-    replaced(html, charset, &meta)
+    replaced(html, charset, &format!("{charset}\n  <meta name=\"{name}\" content=\"{content}\">"))
 }
 
 /// Lets the page connect to these places: the value of `connect-src` in its content security policy.
