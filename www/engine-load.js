@@ -22,8 +22,10 @@ let tries = 0;
 
 async function loadGlue(words) {
   try {
+    // The path itself, since bundlers find a module by this very form.
+    if (tries++ === 0) return await import('./pkg/downbeam.js');
     // A failed import is remembered by the browser under its address, so a retry needs another one.
-    return await import(tries++ === 0 ? GLUE : `${GLUE}?retry=${tries}`);
+    return await import(/* @vite-ignore */ `${GLUE}?retry=${tries}`);
   } catch (error) {
     throw new Error(words.failedFetch(reason(error)), { cause: error });
   }

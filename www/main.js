@@ -6,12 +6,14 @@ import { caseControls, themeControl } from './case.js';
 import { FIRST_CATALOGUE } from './catalogue.js';
 import { checksPanel } from './checks.js';
 import { dragToTurn, tableControl, turnControl, windowControl } from './controls.js';
+import { isDelivered } from './delivery/delivered.js';
 import { FIRST_BEAM } from './exposure.js';
 import { filmState } from './film-state.js';
 import { onceAFrame, onceQuiet } from './frame.js';
 import { gantryDrawing } from './gantry.js';
 import { injection } from './injection.js';
 import { leadsToLesson, lessonDoor } from './lesson/door.js';
+import { offline } from './offline.js';
 import { byId, fillPage, say } from './page.js';
 import { picture, pictureWords, shownIn } from './picture.js';
 import { exposureRecord } from './record.js';
@@ -87,6 +89,9 @@ if (!storageWorks()) notice([texts.notice.noStorage]);
 const address = addressKeeper(app, { restart: review.restart, notice, leadsToLesson, lesson: door.arrive, leaveLesson: door.leave });
 draw();
 patient.start();
+// What carries a lesson or waits for messages is met at once; an address that leads to a lesson does it by itself.
+if (isDelivered() && !leadsToLesson(location.hash)) door.delivered();
+offline({ notice });
 
 /** The engine has said which cases there are. */
 function offered() {

@@ -1,7 +1,90 @@
-// Which delivery applies: where a lesson's progress and result go. So far there is the page itself.
+// Which delivery applies, decided once when the page opens:
+// 1. a package says so itself: <meta name="downbeam-delivery" content="scorm12">, its lesson in lesson.json beside the page;
+// 2. the address is a launch: cmi5 (endpoint and fetch) or xAPI (endpoint and auth);
+// 3. the page is in a frame and the address names the origin around it (host);
+// 4. else the page keeps what it can by itself (local.js).
+// Whatever of that fails ends in 4, with a sentence.
 
-/** Resolves to the delivery: `{ name, lesson, learner, keepsProgress, opened(), resume(), keep(), finish(), leave() }`. */
-export async function connect(act) {
-  const { connect: local } = await import('./local.js');
-  return local(act);
+import { texts } from '../texts.js';
+
+/**
+ * @typedef {object} Delivery
+ * @property {'page'|'frame'|'scorm12'|'scorm2004'|'cmi5'|'xapi'} name
+ * @property {string|null} lesson text of a lesson file that the place carries; null: the page decides
+ * @property {string|null} learner the learner's code, if the place knows who it is; null: the page asks
+ * @property {boolean} keepsProgress false: the page says that progress is not kept
+ * @property {(lesson: { sha256: string, learner: string }) => void} [opened] whose attempt `resume` and `keep` are about from now on
+ * @property {() => Promise<string[]|null>} resume log lines of an attempt that was left
+ * @property {(lines: string[]) => void} keep the attempt so far, at most once a second; never throws
+ * @property {(result: object) => Promise<{ accepted: boolean, said: string|null }>} finish hands in `{ lesson, title, score, passed,
+ *   complete, seconds, steps: [{ id, name, score }], receipt, lines }`, scores 0 to 1, that of a step not done null
+ * @property {() => void} leave the page is hidden or closed: hand over what can be
+ */
+
+/** A Delivery; never throws. `notice([sentence])` tells the learner. */
+export async function connect({ notice }) {
+  const t = texts.delivery;
+  const act = { notice, lesson: null };
+  const query = new URLSearchParams(location.search);
+  const packed = document.querySelector('meta[name="downbeam-delivery"]')?.content ?? null;
+  try {
+    if (packed) act.lesson = await packedLesson();
+    const found = await outside(packed, query, act);
+    if (found) return found;
+    if (packed && packed !== 'page') notice([t.alone]);
+  } catch (error) {
+    notice([String(error?.message ?? error)]);
+  }
+  return { ...(await here(act)), ...(act.lesson === null ? {} : { lesson: act.lesson }) };
+}
+
+/** The Delivery to a place outside this page, or null when there is none. */
+async function outside(packed, query, act) {
+  if (packed === 'scorm12' || packed === 'scorm2004') {
+    // Literal paths, for tools that look for what a module imports.
+    const { connect: to } = packed === 'scorm12' ? await import('./scorm12.js') : await import('./scorm2004.js');
+    return to(act);
+  }
+  if (packed === 'cmi5' || query.has('fetch')) {
+    const { connect: to, launchOf } = await import('./cmi5.js');
+    const launch = launchOf(query);
+    if (launch) return to(act, launch);
+  }
+  if (packed === null && query.has('endpoint')) {
+    const { connect: to, launchOf } = await import('./xapi.js');
+    const launch = launchOf(query);
+    if (launch) return to(act, launch);
+  }
+  if (packed === null && query.has('host') && globalThis.parent !== globalThis) {
+    const { connect: to, hostOf } = await import('./frame.js');
+    return to(act, hostOf(query), await here({ ...act, notice: () => {} }));
+  }
+  return null;
+}
+
+/** The lesson that a package carries. */
+async function packedLesson() {
+  try {
+    const response = await fetch(new URL('lesson.json', document.baseURI));
+    if (!response.ok) throw new Error(String(response.status));
+    return await response.text();
+  } catch (error) {
+    throw new Error(texts.delivery.noLesson(String(error?.message ?? error)), { cause: error });
+  }
+}
+
+/** What the page keeps by itself; without even that, nothing is kept. */
+async function here(act) {
+  try {
+    const { connect: to } = await import('./local.js');
+    return await to(act);
+  } catch {
+    return {
+      name: 'page', lesson: null, learner: null, keepsProgress: false,
+      resume: async () => null,
+      keep() {},
+      finish: async () => ({ accepted: false, said: null }),
+      leave() {},
+    };
+  }
 }

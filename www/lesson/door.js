@@ -11,7 +11,7 @@ export const leadsToLesson = (fragment) => DOORS.test(fragment);
 
 /**
  * `needle` is from `injection`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
- * lesson. Returns `{ list(), arrive(fragment), leave(), after() }`.
+ * lesson. Returns `{ list(), arrive(fragment), delivered(), leave(), after() }`.
  */
 export function lessonDoor(app, needle, act) {
   let flow = null;
@@ -39,6 +39,8 @@ export function lessonDoor(app, needle, act) {
     list: () => open((f) => f.list()),
     /** Opens the lesson that an address carries or names. */
     arrive: (fragment) => open((f) => f.arrive(fragment)),
+    /** Goes where the place outside that brought this page wants it. */
+    delivered: () => open((f) => f.delivered()),
     /** Ends the lesson that runs, if one does: the page goes elsewhere. */
     leave: () => flow?.leave(),
     /** After each frame. */

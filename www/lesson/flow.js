@@ -61,7 +61,8 @@ export function lessonFlow(app, needle, act) {
     panel.dataset.phase = phase;
     document.body.dataset.lesson = phase;
     say(title, heading);
-    leaveButton.hidden = phase === 'list';
+    // A package holds one lesson: there is no list to go back to.
+    leaveButton.hidden = phase === 'list' || (phase !== 'running' && delivery?.lesson != null);
     say(leaveButton, phase === 'running' ? t.leave : t.toList);
     body.replaceChildren(...content);
   }
@@ -98,6 +99,7 @@ export function lessonFlow(app, needle, act) {
       make('h3', { class: 'keys-heading' }, t.steps), steps,
       make('p', { class: 'quiet' }, [info.exposures && info.mode !== 'assessment' ? t.exposures : '', t.passMark(info.pass_mark), where.keepsProgress ? '' : t.notHeldHere].filter(Boolean).join(' ')),
       make('div', { class: 'choice' }, make('label', { for: 'lesson-code' }, t.code), code), note, buttons);
+    // The enter key; a sandboxed frame may have no forms, so the button works without.
     form.addEventListener('submit', (event) => {
       event.preventDefault();
       start(json, info, code.value, null);
@@ -106,7 +108,7 @@ export function lessonFlow(app, needle, act) {
       where.opened?.({ sha256: info.sha256, learner: code.value.trim() });
       const lines = await where.resume().catch(() => null);
       const goOn = lines && button(t.goOn(lines.length), 'lesson-go-on', () => start(json, info, code.value, lines), 'button strong');
-      buttons.replaceChildren(...(goOn ? [goOn] : []), make('button', { type: 'submit', class: goOn ? 'button' : 'button strong', id: 'lesson-begin' }, goOn ? t.beginAnew : t.begin));
+      buttons.replaceChildren(...(goOn ? [goOn] : []), button(goOn ? t.beginAnew : t.begin, 'lesson-begin', () => start(json, info, code.value, null), goOn ? 'button' : 'button strong'));
     };
     code.addEventListener('input', offer);
     await offer();
@@ -207,8 +209,8 @@ export function lessonFlow(app, needle, act) {
       seconds: attempt.seconds(), steps: score.steps.map(({ id, name: said, score: share }) => ({ id, name: said, score: share })), receipt, lines: log,
     });
     if (answer.said) act.notice([answer.said]);
-    const next = await following(info.sha256).catch(() => null);
-    if (next && delivery.lesson === null) row.append(button(t.next(next.info.title), 'lesson-next', () => begin(next.json)));
+    const next = delivery.lesson === null ? await following(info.sha256).catch(() => null) : null;
+    if (next) row.append(button(t.next(next.info.title), 'lesson-next', () => begin(next.json)));
   }
 
   async function following(sha256) {
@@ -244,12 +246,24 @@ export function lessonFlow(app, needle, act) {
     act.leaveAddress();
     app.change({ lessons: true, injection: false, selfTest: false });
     if (ran) act.said(t.left);
-    list();
+    if (delivery.lesson === null) list();
+    else begin(delivery.lesson);
+  }
+
+  /** The page was brought by a place outside: the lesson that it carries, or else the page as it is. */
+  async function delivered() {
+    const { lesson } = await place();
+    if (lesson !== null) return begin(lesson);
+    panel.hidden = true;
+    app.change({ lessons: false });
+    app.touch();
   }
 
   async function arrive(fragment) {
     leave();
     app.change({ lessons: true, injection: false });
+    const { lesson } = await place();
+    if (lesson !== null) return begin(lesson);
     const [, kind, value] = /^#(lesson|open)=(.*)$/.exec(fragment) ?? [];
     try {
       if (kind === 'lesson') return await begin((await lessonDesk()).fromLink(fragment));
@@ -265,6 +279,7 @@ export function lessonFlow(app, needle, act) {
   return {
     list,
     arrive,
+    delivered,
     leave,
     /** After each frame: keeps the log, a second at most behind, and sees whether the attempt has been finished. */
     after() {

@@ -1,5 +1,6 @@
 // Every English sentence of the page. The sentences of the checks come from the engine with its report.
 
+import { delivery } from './en-delivery.js';
 import { needle } from './en-needle.js';
 import { isZero, plural, short, spoken, view } from './en-view.js';
 
@@ -200,6 +201,7 @@ export const texts = {
     feetEnd: 'feet',
   },
 
+  delivery,
   needle,
 
   notice: {

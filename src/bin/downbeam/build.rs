@@ -4,6 +4,7 @@
 //! The target's standard library is added through rustup when it is missing.
 
 use crate::command::{Command, print, unknown};
+use crate::player_page;
 use crate::project;
 use anyhow::{Context, bail};
 use lexopt::Parser;
@@ -19,7 +20,7 @@ pub(crate) const COMMAND: Command = Command {
     usage: "Usage: downbeam build\n\n\
             Compiles the library for wasm32-unknown-unknown (added through rustup when missing) and writes\n\
             downbeam_bg.wasm (picture and needle), lessons_bg.wasm (lessons and receipts), their glue and their type\n\
-            declarations to www/pkg.\n",
+            declarations to www/pkg, and www/player.html, the page for frames, made of index.html.\n",
     run,
 };
 
@@ -63,6 +64,7 @@ pub(crate) fn into_www(folder: &Path) -> anyhow::Result<PathBuf> {
             .generate(&package)
             .with_context(|| format!("cannot write the glue to {}", package.display()))?;
     }
+    player_page::write(&folder.join("www"))?;
     Ok(package)
 }
 

@@ -15,6 +15,8 @@ mod mesh_file;
 mod needle_file;
 mod npy_file;
 mod outline_file;
+mod pack;
+mod player_page;
 mod png_file;
 mod project;
 mod receipt_source;
@@ -32,8 +34,15 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::process::ExitCode;
 
-const COMMANDS: [&Command; 6] =
-    [&serve::COMMAND, &build::COMMAND, &view::COMMAND, &mesh::COMMAND, &check::COMMAND, &grade::COMMAND];
+const COMMANDS: [&Command; 7] = [
+    &serve::COMMAND,
+    &build::COMMAND,
+    &pack::COMMAND,
+    &view::COMMAND,
+    &mesh::COMMAND,
+    &check::COMMAND,
+    &grade::COMMAND,
+];
 
 fn main() -> ExitCode {
     let Err(error) = run(std::env::args_os().skip(1).collect()) else {

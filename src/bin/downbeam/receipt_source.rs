@@ -94,7 +94,16 @@ fn each_of_file(path: &Path, take: &mut dyn FnMut(Found)) {
 }
 
 fn as_text(bytes: Vec<u8>) -> Result<String, String> {
-    String::from_utf8(bytes).map_err(|_| "is not UTF-8 text".to_owned())
+    String::from_utf8(bytes).map(receipt_in).map_err(|_| "is not UTF-8 text".to_owned())
+}
+
+/// A learning platform's one field of text, as a teacher copies it, may hold an attempt under way before the receipt
+/// (`www/delivery/suspended.js`).
+fn receipt_in(text: String) -> String {
+    match text.find('{') {
+        Some(at) if text.starts_with("db1.") => text[at..].to_owned(),
+        _ => text,
+    }
 }
 
 /// The next line, cut a byte past the longest receipt; `None` at the end.
@@ -107,4 +116,17 @@ fn next_line(reader: &mut impl BufRead) -> std::io::Result<Option<Vec<u8>>> {
         reader.skip_until(b'\n')?;
     }
     Ok(Some(line))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::receipt_in;
+
+    #[test]
+    fn a_receipt_is_found_behind_an_attempt_under_way() {
+        assert_eq!(receipt_in("db1.2.5f577828.AQMBAw== {\"format\":1}".to_owned()), "{\"format\":1}");
+        for other in ["{\"format\":1}", "db1.2.5f577828.AQMBAw==", "x {", ""] {
+            assert_eq!(receipt_in(other.to_owned()), other);
+        }
+    }
 }

@@ -1,0 +1,29 @@
+//! Changes to the head of a page.
+
+use anyhow::Context;
+
+/// Says in the page how it is delivered (`www/delivery/choose.js`).
+pub(super) fn delivered_by(html: &str, how: &str) -> anyhow::Result<String> {
+    with_meta(html, "downbeam-delivery", how)
+}
+
+/// Says in the page that there is a service worker that knows this site (`www/offline.js`).
+pub(super) fn working_offline(html: &str) -> anyhow::Result<String> {
+    with_meta(html, "downbeam-offline", "yes")
+}
+
+fn with_meta(html: &str, name: &str, content: &str) -> anyhow::Result<String> {
+    let charset = "<meta charset=\"utf-8\">";
+    replaced(html, charset, &format!("{charset}\n  <meta name=\"{name}\" content=\"{content}\">"))
+}
+
+/// Lets the page connect to these places: the value of `connect-src` in its content security policy.
+pub(super) fn allowing_connections(html: &str, places: &str) -> anyhow::Result<String> {
+    replaced(html, "connect-src 'self'", &format!("connect-src {places}"))
+}
+
+/// Replaces what stands in a page once.
+pub(super) fn replaced(html: &str, old: &str, new: &str) -> anyhow::Result<String> {
+    html.contains(old).then_some(()).with_context(|| format!("the page has no {old}"))?;
+    Ok(html.replacen(old, new, 1))
+}

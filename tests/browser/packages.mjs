@@ -1,0 +1,57 @@
+// What `downbeam pack` makes, made once for a file of tests and unpacked.
+
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { inflateRawSync } from 'node:zlib';
+
+const PROJECT = fileURLToPath(new URL('../../', import.meta.url));
+
+/** A folder for packages; `pack(form, name, lesson)` gives the path of one, made of what was built before. */
+export function packer() {
+  const folder = mkdtempSync(join(tmpdir(), 'downbeam-pack-'));
+  return {
+    folder,
+    pack(form, name, lesson) {
+      const out = join(folder, name);
+      const chosen = lesson ? ['--lesson', join(PROJECT, 'www', 'lessons', `${lesson}.json`)] : [];
+      tool('pack', '--no-build', `--${form}`, ...chosen, '--out', out);
+      return out;
+    },
+    remove: () => rmSync(folder, { recursive: true, force: true }),
+  };
+}
+
+/** What the host tool says of a receipt: its row. */
+export function graded(folder, text) {
+  writeFileSync(join(folder, 'receipt.json'), text);
+  tool('grade', join(folder, 'receipt.json'), '--ndjson', join(folder, 'rows.ndjson'));
+  return JSON.parse(readFileSync(join(folder, 'rows.ndjson'), 'utf8'));
+}
+
+/** Runs the host tool. */
+function tool(...words) {
+  const [command, ...first] = process.env.DOWNBEAM ? [process.env.DOWNBEAM] : ['cargo', 'run', '--locked', '--quiet', '--'];
+  execFileSync(command, [...first, ...words], { cwd: PROJECT, stdio: ['ignore', 'ignore', 'inherit'] });
+}
+
+/** Unpacks a zip by its directory (PKWARE APPNOTE 6.3.10, 4.3.7 and 4.3.12), without a tool that may not be there; the folder. */
+export function unpacked(path) {
+  const folder = path.replace(/\.zip$/, '');
+  const zip = readFileSync(path);
+  const end = zip.lastIndexOf(Buffer.from('PK\x05\x06'));
+  let at = zip.readUInt32LE(end + 16);
+  for (let count = zip.readUInt16LE(end + 10); count > 0; count -= 1) {
+    const [method, size, nameLength] = [zip.readUInt16LE(at + 10), zip.readUInt32LE(at + 20), zip.readUInt16LE(at + 28)];
+    const local = zip.readUInt32LE(at + 42);
+    const name = zip.toString('utf8', at + 46, at + 46 + nameLength);
+    const start = local + 30 + zip.readUInt16LE(local + 26) + zip.readUInt16LE(local + 28);
+    const data = zip.subarray(start, start + size);
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
+    writeFileSync(join(folder, name), method === 0 ? data : inflateRawSync(data));
+    at += 46 + nameLength + zip.readUInt16LE(at + 30) + zip.readUInt16LE(at + 32);
+  }
+  return folder;
+}

@@ -1,0 +1,127 @@
+// This page in a frame of a page that named its origin: `player.html?host=https://course.example.org`. Messages go to that origin and no
+// other, and only its messages, from the window around, are heard. The messages are described in README, "In a page of your own".
+//
+// In a sandbox without `allow-same-origin` this page's own origin is opaque and storage throws. Messages work all the same; progress is
+// kept if the page around keeps it, else not, and `keepsProgress` says so.
+
+import { uuid } from './statement.js';
+import { storageWorks } from '../storage.js';
+import { texts } from '../texts.js';
+
+const VERSION = 1;
+/** How long the page around has to answer `ready` with a `start`, and a result with `taken`. */
+const START_MS = 1500;
+const TAKEN_MS = 5000;
+const MOST_LINES = 7200;
+
+/** The origin that the address names: null when none is named. Throws one sentence when it is no origin. */
+export function hostOf(query) {
+  const named = query.get('host');
+  if (named === null) return null;
+  let origin = 'null';
+  try {
+    origin = new URL(named).origin;
+  } catch {
+    // Said below.
+  }
+  if (origin === 'null' || origin !== named) throw new Error(texts.delivery.badHost(named.slice(0, 80)));
+  return origin;
+}
+
+/** A Delivery to the page around. `local` is the Delivery that keeps progress here, as far as storage works. */
+export async function connect({ notice, lesson = null }, host, local) {
+  const t = texts.delivery;
+  const around = globalThis.parent;
+  const waiting = new Map();
+  let start = null;
+
+  const post = (type, more = {}) => {
+    try {
+      around.postMessage({ source: 'downbeam', v: VERSION, type, ...more }, host);
+    } catch (error) {
+      notice([t.noMessage(String(error?.message ?? error))]);
+    }
+  };
+
+  const started = new Promise((ready) => {
+    waiting.set('start', ready);
+    setTimeout(ready, START_MS);
+  });
+  addEventListener('message', (event) => {
+    if (event.source !== around || event.origin !== host) return;
+    const { data } = event;
+    if (data?.source !== 'downbeam-host' || data.v !== VERSION) return;
+    if (data.type === 'start') {
+      start = startOf(data);
+      waiting.get('start')();
+    } else if (data.type === 'taken') {
+      waiting.get(data.id)?.({ accepted: data.accepted !== false, said: typeof data.said === 'string' ? data.said.slice(0, 300) : null });
+    }
+  });
+  tellSize(post);
+  post('ready');
+  await started;
+  const hostKeeps = start?.keeps ?? false;
+  const keepsProgress = hostKeeps || storageWorks();
+  if (!keepsProgress) notice([t.notKept]);
+  let kept = start?.lines ?? null;
+  /** Whose attempt `kept` is: lesson and learner; null when the page around did not say. */
+  let of = start?.of ?? null;
+  let at = null;
+
+  return {
+    name: 'frame',
+    lesson: start?.lesson ?? lesson,
+    learner: start?.learner ?? null,
+    keepsProgress,
+    opened(lesson) {
+      at = { sha256: lesson.sha256, learner: lesson.learner };
+      local.opened?.(lesson);
+    },
+    async resume() {
+      if (!hostKeeps) return local.resume();
+      const theirs = of !== null && at !== null && (of.sha256 !== at.sha256 || of.learner !== at.learner);
+      return theirs ? null : kept;
+    },
+    keep(lines) {
+      kept = lines;
+      of = at;
+      if (!hostKeeps) local.keep(lines);
+      post('progress', { of, lines });
+    },
+    async finish(result) {
+      const id = uuid();
+      const answer = new Promise((done) => {
+        waiting.set(id, done);
+        setTimeout(() => done({ accepted: false, said: t.notConfirmed }), TAKEN_MS);
+      });
+      kept = null;
+      post('result', { id, of: at, result });
+      if (!hostKeeps) await local.finish(result);
+      const said = await answer;
+      waiting.delete(id);
+      return said;
+    },
+    leave() {
+      local.leave();
+    },
+  };
+}
+
+/** What the page around says at the beginning; what does not fit is left out. */
+function startOf({ lesson, learner, lines, of, keeps }) {
+  const text = (value, most) => (typeof value === 'string' && value.length <= most ? value : null);
+  const log = Array.isArray(lines) && lines.length > 0 && lines.length <= MOST_LINES && lines.every((line) => typeof line === 'string');
+  return { lesson: text(lesson, 100_000), learner: text(learner, 64), lines: log ? lines : null, of: typeof of?.sha256 === 'string' ? of : null, keeps: keeps === true };
+}
+
+/** Tells the height of the content whenever it changes, so that the frame can fit it. */
+function tellSize(post) {
+  let last = 0;
+  const tell = () => {
+    const height = Math.ceil(document.body.getBoundingClientRect().bottom + scrollY);
+    if (height !== last) post('size', { height: (last = height) });
+  };
+  if (globalThis.ResizeObserver) new ResizeObserver(tell).observe(document.body);
+  tell();
+}

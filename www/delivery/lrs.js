@@ -1,0 +1,133 @@
+// Talking to a learning record store: statements in order, one request at a time, and documents of state. What did not get through
+// waits and is tried again; each statement has its own id, so that one sent twice is stored once.
+
+import { retrier } from './retry.js';
+import { RECEIPT } from './statement.js';
+import { texts } from '../texts.js';
+
+const VERSION = '1.0.3';
+/** Browsers send a request of a page that closes up to 64 KiB (Fetch standard, keepalive). */
+const LAST_WORDS_BYTES = 60_000;
+/** Answers after which trying again may help. */
+const PASSING = [408, 425, 429, 500, 502, 503, 504];
+
+/** A store. `authorization` is the header's text; `notice([sentence])`. */
+export function recordStore({ endpoint, authorization, notice }) {
+  const t = texts.delivery;
+  const base = endpoint.endsWith('/') ? endpoint : `${endpoint}/`;
+  const retry = retrier();
+  /** Batches in order: `{ statements, receipt, done }`. */
+  let queue = [];
+  let busy = false;
+  let troubled = false;
+  let over = false;
+
+  const headers = (more = {}) => ({ Authorization: authorization, 'X-Experience-API-Version': VERSION, ...more });
+
+  /** A request to the store. Throws when the network fails. */
+  const ask = (path, options = {}) => fetch(base + path, { ...options, credentials: 'omit', cache: 'no-store', headers: headers(options.headers) });
+
+  async function drain() {
+    if (busy || over) return;
+    busy = true;
+    while (queue.length > 0 && !over) {
+      const batch = queue[0];
+      const answer = await post(batch);
+      if (answer === 'later') {
+        if (!troubled) notice([t.notTaken]);
+        troubled = true;
+        retry.again(drain);
+        break;
+      }
+      if (queue[0] === batch) queue.shift();
+      batch.done(answer);
+      if (troubled && answer.taken) {
+        troubled = false;
+        retry.stop();
+        notice([t.takenAgain]);
+      }
+    }
+    busy = false;
+  }
+
+  /** Sends a batch: `{ taken, status }`, or 'later'. */
+  async function post(batch) {
+    try {
+      let response = batch.receipt ? await ask('statements', multipart(batch)) : await ask('statements', plain(batch.statements));
+      // A store that takes no attachments gets the receipt as text inside the statement.
+      if (batch.receipt && !taken(response) && ![401, 403, ...PASSING].includes(response.status)) {
+        batch.statements = inside(batch);
+        batch.receipt = null;
+        response = await ask('statements', plain(batch.statements));
+      }
+      if (PASSING.includes(response.status)) return 'later';
+      return { taken: taken(response), status: response.status };
+    } catch {
+      return 'later';
+    }
+  }
+
+  return {
+    /** Sends statements after those before; `receipt` goes with the first as its attachment. Resolves with `{ taken, status }` when the store has answered. */
+    send(statements, receipt = null) {
+      return new Promise((done) => {
+        queue.push({ statements, receipt, done });
+        drain();
+      });
+    },
+    waiting: () => queue.length > 0,
+    /** A document of state as text, `''` when there is none, null when it could not be read. */
+    async get(path) {
+      try {
+        const response = await ask(path);
+        return response.ok ? await response.text() : response.status === 404 ? '' : null;
+      } catch {
+        return null;
+      }
+    },
+    /** Puts a document; the status, or 0 when the network failed. */
+    async put(path, text, keepalive = false) {
+      try {
+        const response = await ask(path, { method: 'PUT', body: text, keepalive: keepalive && text.length < LAST_WORDS_BYTES, headers: { 'Content-Type': 'application/json' } });
+        return response.status;
+      } catch {
+        return 0;
+      }
+    },
+    /** The page is closing: everything that waits and these statements, in one request that outlives it. */
+    lastWords(statements) {
+      over = true;
+      retry.stop();
+      const whole = [...queue.flatMap((batch) => (batch.receipt ? inside(batch) : batch.statements)), ...statements];
+      const slim = [...queue.flatMap((batch) => batch.statements.map(({ attachments: _, ...rest }) => rest)), ...statements];
+      const all = JSON.stringify(whole).length < LAST_WORDS_BYTES ? whole : slim;
+      for (const { done } of queue) done({ taken: false, status: 0 });
+      queue = [];
+      ask('statements', { ...plain(all), keepalive: true }).catch(() => {});
+    },
+  };
+}
+
+/** 409: a statement of that id is there already, from a try whose answer was lost. */
+const taken = (response) => response.ok || response.status === 409;
+
+const plain = (statements) => ({ method: 'POST', body: JSON.stringify(statements), headers: { 'Content-Type': 'application/json' } });
+
+/** The receipt in the result of its statement, in place of the attachment. */
+function inside({ statements: [first, ...rest], receipt }) {
+  const { attachments: _, ...bare } = first;
+  const extensions = { ...bare.result?.extensions, [RECEIPT]: receipt };
+  return [{ ...bare, result: { ...bare.result, extensions } }, ...rest];
+}
+
+/** A request with an attachment (xAPI 1.0.3, part 3, 1.5.2; RFC 2046). */
+function multipart({ statements, receipt }) {
+  const boundary = `downbeam-${statements[0].id}`;
+  const part = (head, body) => `--${boundary}\r\n${head.join('\r\n')}\r\n\r\n${body}\r\n`;
+  const [{ sha2, contentType }] = statements[0].attachments;
+  const body =
+    part(['Content-Type: application/json'], JSON.stringify(statements)) +
+    part([`Content-Type: ${contentType}`, 'Content-Transfer-Encoding: binary', `X-Experience-API-Hash: ${sha2}`], receipt) +
+    `--${boundary}--\r\n`;
+  return { method: 'POST', body, headers: { 'Content-Type': `multipart/mixed; boundary="${boundary}"` } };
+}

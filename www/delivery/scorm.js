@@ -1,0 +1,197 @@
+// What SCORM 1.2 and 2004 have in common: a synchronous object of the host, values by name, commit, end. Their tables of names and
+// their rules are in scorm12.js and scorm2004.js.
+//
+// Nothing is taken as kept before the host's commit said so. What it did not take stays pending and is tried again, and the learner is
+// told once when that begins and once when it is over.
+
+import { codeOf } from './learner.js';
+import { hostCalls } from './host-calls.js';
+import { pause, retrier } from './retry.js';
+import { resumed, suspended } from './suspended.js';
+import { texts } from '../texts.js';
+
+/** A commit is a request to the server, in many hosts one that stops the page: at most one in this time while the attempt grows. */
+const COMMIT_EVERY_MS = 5000;
+/** Waits before the second and third try of handing in. */
+const TRIES_MS = [1000, 3000];
+
+/** A Delivery over `api`, the host's object; `form` is the version's table; `act`: `notice([sentence])` and `lesson`. */
+export function scormDelivery(form, api, { notice, lesson = null }) {
+  const t = texts.delivery;
+  const host = hostCalls(api, form);
+  const retry = retrier();
+  const began = performance.now();
+  /** Not yet known to be accepted, in the order of setting; a value that the host will never take is let go. */
+  const pending = new Map();
+  const told = new Set();
+  /** Fields of the result that the host will never take. */
+  const refused = new Set();
+  const kept = { receipt: null, lines: null };
+  let open = begin();
+  let ended = false;
+  let troubled = false;
+  let lastCommit = -Infinity;
+  let later = 0;
+  let before = { status: '', raw: '' };
+  let steps = 0;
+  /** What the host had when the page was opened; null until it could be read, and nothing is written over it before. */
+  let found = null;
+
+  const once = (sentence) => {
+    if (told.has(sentence)) return;
+    told.add(sentence);
+    notice([sentence]);
+  };
+
+  if (open) look();
+  else once(t.notOpened(form.title));
+  // Some hosts remove the frame without a word: what is pending is handed over and the session closed.
+  addEventListener('pagehide', close);
+  // A page that comes back out of the browser's cache has a closed session: begin anew.
+  addEventListener('pageshow', (event) => event.persisted && location.reload());
+
+  function begin() {
+    const error = host.start();
+    return error === null || form.alreadyOpen(error, host);
+  }
+
+  /** Reads what the host has; false when it cannot be read. */
+  function look() {
+    const text = host.get(form.keys.suspend);
+    if (text === null) return false;
+    const read = (key) => host.get(key) ?? '';
+    found = resumed(text);
+    kept.receipt = found.receipt;
+    before = { status: read(form.keys.status), raw: Number.parseFloat(read(form.keys.raw)) };
+    steps = Number.parseInt(read('cmi.interactions._count'), 10) || 0;
+    if (open && recording()) for (const [key, value] of form.opened(before)) pending.set(key, value);
+    return true;
+  }
+
+  /** False when the host opened the lesson to look at only. */
+  function recording() {
+    return !['browse', 'review'].includes(host.get(form.keys.mode) ?? '');
+  }
+
+  /** Hands over all that is pending. Whether the host took it. */
+  function flush() {
+    if (ended) return false;
+    open ||= begin();
+    let taken = open;
+    for (const [key, value] of open ? pending : []) {
+      const error = host.set(key, value);
+      if (error?.lasting) {
+        pending.delete(key);
+        if (form.essential.includes(key)) {
+          refused.add(key);
+          once(t.refusedValue(key, error.why));
+        }
+      } else if (error) {
+        taken = false;
+        if (form.closed.includes(error.code)) open = false;
+        break;
+      }
+    }
+    lastCommit = performance.now();
+    taken &&= host.commit() === null;
+    if (taken) {
+      pending.clear();
+      retry.stop();
+      if (troubled) notice([t.takenAgain]);
+      troubled = false;
+    } else {
+      if (!troubled) notice([t.notTaken]);
+      troubled = true;
+      retry.again(flush);
+    }
+    return taken;
+  }
+
+  /** Puts the attempt under way into the host's field. */
+  function write() {
+    const made = suspended(kept, form.suspendMost);
+    pending.set(form.keys.suspend, made.text);
+    pending.set(form.keys.exit, kept.lines ? 'suspend' : form.normalExit);
+    if (kept.lines) {
+      pending.set(form.keys.location, `${made.lines}/${kept.lines.length}`);
+      if (made.lines < kept.lines.length) once(t.tooLong(form.suspendMost, made.lines, kept.lines.length));
+    }
+    if (kept.receipt && !made.receiptKept) once(t.receiptTooLong(form.suspendMost));
+  }
+
+  const time = () => pending.set(form.keys.time, form.time((performance.now() - began) / 1000));
+
+  function close() {
+    if (ended) return;
+    clearTimeout(later);
+    time();
+    flush();
+    retry.stop();
+    host.end();
+    ended = true;
+  }
+
+  return {
+    name: form.name,
+    lesson,
+    learner: open ? codeOf(host.get(form.keys.learner) ?? '') : null,
+    keepsProgress: open && found !== null && recording(),
+    async resume() {
+      if (!found && !(open && look())) {
+        if (open) once(t.notRead);
+        return null;
+      }
+      if (!found.whole) notice([found.lines ? t.resumedPart(found.lines.length) : t.resumedNone]);
+      found.whole = true;
+      return found.lines;
+    },
+    keep(lines) {
+      if (ended || !found || !recording()) return;
+      kept.lines = found.lines = lines;
+      write();
+      clearTimeout(later);
+      if (retry.waiting()) return;
+      later = setTimeout(flush, Math.max(0, lastCommit + COMMIT_EVERY_MS - performance.now()));
+    },
+    async finish(result) {
+      if (ended) return { accepted: false, said: t.sessionOver };
+      if (open && !recording()) return { accepted: false, said: t.review };
+      if (!found && !(open && look())) before = { status: '', raw: NaN };
+      clearTimeout(later);
+      const mark = Number.parseFloat(host.get(form.keys.mastery) ?? '');
+      const { values, passed, better } = form.result(result, before, mark);
+      kept.lines = null;
+      if (found) found.lines = null;
+      if (better || !kept.receipt) kept.receipt = result.receipt;
+      if (found) write();
+      refused.clear();
+      for (const [key, value] of better ? values : []) pending.set(key, value);
+      for (const step of result.steps) {
+        for (const [key, value] of form.step(step, steps)) pending.set(key, value);
+        steps += 1;
+      }
+      time();
+      let taken = flush();
+      for (const wait of TRIES_MS) {
+        if (taken) break;
+        await pause(wait);
+        taken = troubled ? flush() : true;
+      }
+      if (!taken) return { accepted: false, said: t.pending };
+      if (better && values.some(([key]) => refused.has(key))) return { accepted: false, said: t.resultRefused };
+      if (better) before = { status: passed ? 'passed' : 'failed', raw: Math.floor(result.score * 1e4 + 1e-6) / 100 };
+      return { accepted: true, said: better ? differing(passed, result, mark) : t.earlierBetter };
+    },
+    leave() {
+      if (ended || !open) return;
+      clearTimeout(later);
+      time();
+      flush();
+    },
+  };
+
+  /** A sentence when the host's pass mark says something else than the lesson's. */
+  function differing(passed, result, mark) {
+    return passed === result.passed ? null : t.otherMark(form.percent(mark), passed);
+  }
+}

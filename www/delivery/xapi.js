@@ -1,0 +1,89 @@
+// A plain xAPI launch: `endpoint`, `auth`, `actor`, `activity_id` and `registration` in the address (common practice, no standard). Unlike
+// cmi5 it sets no order and takes every result. `auth` can be read in the address: it should be short-lived.
+
+import { codeOfAgent } from './learner.js';
+import { recordStore } from './lrs.js';
+import { pause } from './retry.js';
+import { stateDocument } from './state-document.js';
+import { ACTIVITY_TYPE, attachment, scoreOf, statement, stepScores } from './statement.js';
+import { duration } from './time.js';
+import { texts } from '../texts.js';
+
+/** The launch parameters, or null when the address has none. Throws when they are broken. */
+export function launchOf(query) {
+  const [endpoint, auth, actor, registration, activityId] = ['endpoint', 'auth', 'actor', 'registration', 'activity_id'].map((name) => query.get(name));
+  if (!endpoint || !auth) return null;
+  if (!actor || !activityId) throw new Error(texts.delivery.launchIncomplete);
+  return { endpoint: new URL(endpoint, location.href).href, auth, actor: plainAgent(JSON.parse(actor)), registration, activityId };
+}
+
+/** Some launchers write name and account as lists. */
+function plainAgent(agent) {
+  const first = (value) => (Array.isArray(value) ? value[0] : value);
+  const plain = { objectType: 'Agent', ...agent, name: first(agent.name), mbox: first(agent.mbox), account: first(agent.account) };
+  if (plain.account?.accountName) plain.account = { homePage: plain.account.accountServiceHomePage, name: plain.account.accountName };
+  return JSON.parse(JSON.stringify(plain));
+}
+
+/** A Delivery to the store that the address names. */
+export async function connect({ notice, lesson = null }, launch) {
+  const t = texts.delivery;
+  const store = recordStore({ endpoint: launch.endpoint, authorization: launch.auth, notice });
+  const began = performance.now();
+  const state = await stateDocument(store, launch, notice);
+  let ended = false;
+  let name = null;
+
+  const say = (verb, result) =>
+    statement(verb, {
+      actor: launch.actor,
+      activity: { objectType: 'Activity', id: launch.activityId, definition: { type: ACTIVITY_TYPE, ...(name ? { name: { en: name } } : {}) } },
+      context: launch.registration ? { registration: launch.registration } : {},
+      result,
+    });
+
+  store.send([say('initialized')]).then(({ taken, status }) => taken || notice([t.refusedStatement(status)]));
+  addEventListener('pagehide', end);
+  addEventListener('pageshow', (event) => event.persisted && location.reload());
+
+  function end() {
+    if (ended) return;
+    ended = true;
+    state.write(true);
+    store.lastWords([say('terminated', { duration: duration((performance.now() - began) / 1000) })]);
+  }
+
+  return {
+    name: 'xapi',
+    lesson,
+    learner: codeOfAgent(launch.actor),
+    keepsProgress: state.works(),
+    async resume() {
+      if (state.damaged) notice([t.resumedNone]);
+      return state.content.lines?.length ? state.content.lines : null;
+    },
+    keep(lines) {
+      if (ended) return;
+      state.content.lines = lines;
+      state.writeSoon();
+    },
+    async finish(result) {
+      if (ended) return { accepted: false, said: t.sessionOver };
+      name = result.title;
+      state.content.lines = null;
+      state.write();
+      const spent = duration(result.seconds);
+      const spoken = say(result.passed ? 'passed' : 'failed', {
+        success: result.passed, completion: result.complete, score: scoreOf(result.score), duration: spent, extensions: stepScores(result.steps),
+      });
+      const file = await attachment(result.receipt);
+      const statements = [file ? { ...spoken, attachments: [file] } : spoken];
+      if (result.complete) statements.push(say('completed', { completion: true, duration: spent }));
+      const answer = await Promise.race([store.send(statements, file && result.receipt), pause(6000).then(() => ({ taken: false, status: 0 }))]);
+      return answer.taken ? { accepted: true, said: null } : { accepted: false, said: answer.status ? t.refusedStatement(answer.status) : t.pending };
+    },
+    leave() {
+      if (!ended) state.write(true);
+    },
+  };
+}
