@@ -14,11 +14,13 @@ fn project(name: &str) -> PathBuf {
     let _ = fs::remove_dir_all(&folder);
     copy(&root.join("www"), &folder.join("www"));
     let _ = fs::remove_dir_all(folder.join("www/pkg"));
-    write(
-        &folder.join("www/pkg/downbeam.js"),
-        "const engine = new URL('downbeam_bg.wasm', import.meta.url);\nexport { engine as default };\n",
-    );
-    write(&folder.join("www/pkg/downbeam_bg.wasm"), "\0asm\u{1}\0\0\0");
+    for name in ["downbeam", "lessons"] {
+        let glue = format!(
+            "const engine = new URL('{name}_bg.wasm', import.meta.url);\nexport {{ engine as default }};\n"
+        );
+        write(&folder.join(format!("www/pkg/{name}.js")), &glue);
+        write(&folder.join(format!("www/pkg/{name}_bg.wasm")), "\0asm\u{1}\0\0\0");
+    }
     let index = fs::read_to_string(folder.join("www/index.html")).unwrap();
     write(
         &folder.join("www/player.html"),
