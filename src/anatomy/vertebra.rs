@@ -12,6 +12,7 @@ use super::dimensions::{
 use super::names::{Part, Side};
 use super::place::{Place, tag};
 use super::posterior_arch::{InferiorProcess, PosteriorArch, SPINOUS_END_HALF_THIN_MM};
+use super::sacrum;
 use crate::geometry::frame::Rigid;
 use crate::geometry::sdf::{Drum, Ellipsoid, Shape, Strut};
 use crate::geometry::solid::{Carve, Facet, Piece, Solid};
@@ -42,6 +43,17 @@ const FACET_BELOW_TIP_MM: f64 = 8.5;
 /// coincide, by a quarter of itself.
 const CHAIN_BLEND_MM: f64 = 0.4;
 
+/// What age has done to a pair of facet joints.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct JointState {
+    /// Growth (hypertrophy), mm.
+    pub(super) swelling_mm: f64,
+    /// Bone worn off the superior process's facet, mm.
+    pub(super) worn_mm: f64,
+    /// How far the inferior process of the level above has slid forwards along the facet, mm.
+    pub(super) slide_mm: f64,
+}
+
 /// What the joint between two levels needs to know of the lower one, in the lower one's own frame (left side).
 #[derive(Clone, Copy, Debug)]
 pub(super) struct SuperiorProcess {
@@ -53,13 +65,13 @@ pub(super) struct SuperiorProcess {
     pub(super) plane: f64,
     /// Size against the average.
     pub(super) scale: f64,
-    /// Growth of the joint, mm (hypertrophy; 0 in health).
-    pub(super) swelling_mm: f64,
+    /// State of the joint (all 0 in health).
+    pub(super) joint: JointState,
 }
 
 impl SuperiorProcess {
     /// Of a vertebra.
-    pub(super) fn of_vertebra(d: &Vertebra, scale: f64, swelling_mm: f64) -> Self {
+    pub(super) fn of_vertebra(d: &Vertebra, scale: f64, joint: &JointState) -> Self {
         let wall = d.posterior_wall_mm();
         let [x, _, z] = d.pedicle_centre_mm();
         Self {
@@ -71,12 +83,12 @@ impl SuperiorProcess {
             ],
             plane: d.facet_plane_deg.to_radians(),
             scale,
-            swelling_mm,
+            joint: *joint,
         }
     }
 
     /// Of the sacrum, whose frame has its origin in the S1 plate.
-    pub(super) fn of_sacrum(d: &Pelvis, scale: f64, swelling_mm: f64) -> Self {
+    pub(super) fn of_sacrum(d: &Pelvis, scale: f64, joint: &JointState) -> Self {
         let edge = d.plate_depth_mm / 2.0;
         let tip =
             [d.superior_process_lateral_mm, edge + d.superior_process_behind_mm, d.superior_process_rise_mm];
@@ -85,7 +97,7 @@ impl SuperiorProcess {
             tip,
             plane: d.facet_plane_deg.to_radians(),
             scale,
-            swelling_mm,
+            joint: *joint,
         }
     }
 
@@ -103,7 +115,7 @@ impl SuperiorProcess {
     /// Middle of the left facet.
     pub(super) fn facet_middle(&self) -> [f64; 3] {
         let n = self.normal();
-        let backing = FACET_BACKING_MM * self.scale;
+        let backing = FACET_BACKING_MM * self.scale - self.joint.worn_mm;
         [
             self.tip[0] + n[0] * backing,
             self.tip[1] + n[1] * backing,
@@ -111,10 +123,16 @@ impl SuperiorProcess {
         ]
     }
 
+    /// Where the middle of the upper neighbour's facet lies on this one.
+    pub(super) fn joint_middle(&self) -> [f64; 3] {
+        let (m, t) = (self.facet_middle(), self.tangent());
+        std::array::from_fn(|i| m[i] - t[i] * self.joint.slide_mm)
+    }
+
     /// The process as a piece, and the mamillary bump behind it.
     pub(super) fn pieces(&self, place: &Place) -> [Piece; 2] {
         let k = self.scale;
-        let grown = self.swelling_mm;
+        let grown = self.joint.swelling_mm;
         let cap = 2.5 * k + 0.5 * grown;
         let top = [self.tip[0], self.tip[1], self.tip[2] - cap];
         let wide = PROCESS_HALF_WIDTH_MM * k + grown;
@@ -162,9 +180,27 @@ pub(super) struct Below {
     pub(super) motion: Rigid,
 }
 
+/// Space of the joint between a transitional L5's transverse process and the sacrum's wing, mm. Derived: as other joints.
+const WING_JOINT_MM: f64 = 1.3;
+/// How far the wing's surface may stand out past the bars that it is melted from, mm: a quarter of their blend radius.
+const WING_BULGE_MM: f64 = 1.25;
+
+/// The broad foot of a transitional L5's transverse process: from under the process out and down into the sacrum's wing, lateral of
+/// the root, as far as the transition has gone.
+fn foot(place: &Place, sacrum: &Place, d: &Vertebra, k: f64) -> Piece {
+    let [px, _, pz] = d.pedicle_centre_mm();
+    let top = [px + d.pedicle_width_mm / 2.0 + 8.5 * k, d.posterior_wall_mm() + 8.5 * k, pz - 1.0 * k];
+    let a = place.point(top);
+    let b = a.lerp(sacrum.point([44.0 * k, 10.0 * k, -8.0 * k]), d.transition as f32);
+    let f = |v: [f64; 2]| v.map(|x| (x * k) as f32);
+    let shape = Strut::new(a, b, place.direction([1.0, 0.0, 0.0]), f([5.5, 8.0]), f([5.0, 6.0]), false);
+    place.piece(Part::TransverseProcess, Shape::Strut(shape), cortex_mm::TRANSVERSE, 3.2 * k)
+}
+
 /// Builds a vertebra. `scale` is its size against the average, for the bits that the table does not list.
-pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -> Solid {
+pub(super) fn solid(d: &Vertebra, scale: f64, joint_above: &JointState, below: &Below) -> Solid {
     let k = scale;
+    let swelling_mm = joint_above.swelling_mm;
     let [px, py, pz] = d.pedicle_centre_mm();
     let half_width = d.pedicle_width_mm / 2.0;
     let half_pedicle = d.pedicle_height_mm / 2.0;
@@ -182,7 +218,7 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
     };
     solid.pieces.push(Piece::new(Shape::Drum(body), tag(Part::Body, None), cortex_mm::BODY_WALL as f32, 2.0));
 
-    let own = SuperiorProcess::of_vertebra(d, scale, swelling_mm);
+    let own = SuperiorProcess::of_vertebra(d, scale, joint_above);
     let arch = PosteriorArch::new(d, k);
     for side in Side::BOTH {
         let place = Place::own(Some(side));
@@ -235,6 +271,13 @@ pub(super) fn solid(d: &Vertebra, scale: f64, swelling_mm: f64, below: &Below) -
         ] {
             let shape = place.strut(a, b, [0.0, 0.0, 1.0], tall.map(|x| x * k), thin, false);
             solid.pieces.push(place.piece(Part::TransverseProcess, shape, cortex_mm::TRANSVERSE, blend));
+        }
+        if d.transition > 0.0 {
+            let joint = Place { side: Some(side), motion: below.motion };
+            solid.pieces.push(foot(&place, &joint, d, k));
+            for piece in sacrum::wing(&joint, k) {
+                solid.carves.push(Carve { piece, gap_mm: (WING_JOINT_MM + WING_BULGE_MM) as f32 });
+            }
         }
 
         // Lamina: a shingle from the pars back to the midline, its upper edge further forward.

@@ -4,6 +4,7 @@
 //! one sentence on standard error says what was wrong and what is allowed. Results go to standard output, everything
 //! else to standard error.
 
+mod asked_patient;
 mod build;
 mod check;
 mod command;
@@ -15,6 +16,7 @@ mod mesh_file;
 mod needle_file;
 mod npy_file;
 mod outline_file;
+mod patients;
 mod png_file;
 mod project;
 mod receipt_source;
@@ -26,14 +28,22 @@ mod view;
 
 use command::{Command, UsageError};
 use downbeam::anatomy::names::UnknownName;
+use downbeam::anatomy::patient_spec::PatientError;
 use downbeam::imaging::c_arm::OrientationError;
 use downbeam::imaging::exposure::SettingError;
 use std::ffi::OsString;
 use std::io::Write;
 use std::process::ExitCode;
 
-const COMMANDS: [&Command; 6] =
-    [&serve::COMMAND, &build::COMMAND, &view::COMMAND, &mesh::COMMAND, &check::COMMAND, &grade::COMMAND];
+const COMMANDS: [&Command; 7] = [
+    &serve::COMMAND,
+    &build::COMMAND,
+    &view::COMMAND,
+    &mesh::COMMAND,
+    &patients::COMMAND,
+    &check::COMMAND,
+    &grade::COMMAND,
+];
 
 fn main() -> ExitCode {
     let Err(error) = run(std::env::args_os().skip(1).collect()) else {
@@ -79,9 +89,9 @@ fn help(of: &[OsString]) -> anyhow::Result<()> {
          Usage: downbeam [COMMAND] [OPTIONS]\n\nCommands:\n",
     );
     for command in COMMANDS {
-        text += &format!("  {:<7} {}\n", command.name, command.summary);
+        text += &format!("  {:<8} {}\n", command.name, command.summary);
     }
-    text += "  help    What a command takes: downbeam help COMMAND\n\n\
+    text += "  help     What a command takes: downbeam help COMMAND\n\n\
              --version prints the version. Without a command: serve.\n\n\
              A teaching model: not for planning or guiding a procedure. Follow local policy, supervised training \
              and licensed practice.\n";
@@ -92,6 +102,7 @@ fn is_wrong_use(error: &anyhow::Error) -> bool {
     error.is::<UsageError>()
         || error.is::<lexopt::Error>()
         || error.is::<UnknownName>()
+        || error.is::<PatientError>()
         || error.is::<OrientationError>()
         || error.is::<SettingError>()
 }
