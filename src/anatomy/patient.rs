@@ -113,8 +113,13 @@ fn plan(spec: &PatientSpec) -> Plan {
     let mut bones = Vec::new();
     for level in Level::VERTEBRAE {
         let i = level.index();
-        let below =
-            Below { process: physique.process(i + 1), motion: frames[i].inverse().after(&frames[i + 1]) };
+        let motion = frames[i].inverse().after(&frames[i + 1]);
+        // The named builds have room between their arches (`tests/dimensions.rs`); what is drawn or asked for may not.
+        let arch = match vertebrae.get(i + 1) {
+            Some(d) if spec.is_own() => vertebra::arch(motion, d, k),
+            _ => Vec::new(),
+        };
+        let below = Below { process: physique.process(i + 1), motion, arch };
         let solid = vertebra::solid(&vertebrae[i], k, &joints[i], &below);
         bones.push(Draft {
             level,

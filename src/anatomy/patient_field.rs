@@ -59,10 +59,10 @@ pub static FIELDS: [Field; FIELD_COUNT] = [
     field!(
         curve_deg,
         "degrees",
-        -15.0..15.0,
+        -12.0..12.0,
         "Sideways curve, > 0 leaning to the left above; the levels turn along with it"
     ),
-    field!(low_disc_height, "times the average", 0.5..1.1, "Height of the two lowest discs"),
+    field!(low_disc_height, "times the average", 0.6..1.1, "Height of the two lowest discs"),
     field!(facet_swelling_mm, "mm", 0.0..1.5, "Growth of the two lowest pairs of facet joints"),
     field!(girth, "times the average", 0.75..1.6, "Thickness of the trunk: fat under the skin"),
     field!(

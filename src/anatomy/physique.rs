@@ -16,6 +16,11 @@ use super::patient_spec::PatientSpec;
 use super::variation::Variation;
 use super::vertebra::{JointState, SuperiorProcess};
 
+/// Least height of a disc behind, mm. Derived: that of the lowest discs of films.
+const LEAST_OPEN_MM: f64 = 2.3;
+/// Share of a disc's lost height by which the tip of the superior process beside it is lower, so that it does not run into the pars
+/// above (derived: tips of low discs are worn or bent).
+const TIP_WEAR: f64 = 0.8;
 /// L5's place in the column.
 const L5: usize = 5;
 
@@ -58,13 +63,17 @@ impl Physique {
     pub(super) fn of(spec: &PatientSpec) -> Self {
         let own = Variation::of(spec.seed, spec.variation);
         let k = spec.size * own.size;
-        let mut vertebrae = average_vertebrae(k).map(|d| own.vertebra(&d));
-        let pelvis = own.pelvis(&PELVIS.scaled(k));
+        let average = average_vertebrae(k);
+        let mut pelvis = own.pelvis(&PELVIS.scaled(k), &average[L5]);
+        let mut vertebrae = average.map(|d| own.vertebra(&d));
         let mut shape = ColumnShape::average(spec.posture);
         shape.sacral_slope += own.sacral_slope_deg.to_radians();
         shape.disc_wedge = own.disc_wedges(shape.disc_wedge);
         for (i, height) in shape.disc_height_mm.iter_mut().enumerate() {
-            *height *= k * own.disc_height * if i >= 4 { spec.low_disc_height } else { 1.0 };
+            let low = if i >= 4 { spec.low_disc_height } else { 1.0 };
+            // A disc that has lost its height has little left to vary in.
+            let left = (2.0 * low - 1.0).clamp(0.0, 1.0);
+            *height *= k * (1.0 + left * (own.disc_height - 1.0)) * low;
         }
         for i in 0..6 {
             // A single bend with its apex at L2-L3: lean and turn grow from the sacrum and fade above.
@@ -72,12 +81,32 @@ impl Physique {
             shape.side_bend[i] = spec.curve_deg.to_radians() * [1.0, 1.0, 0.75, 0.35, 0.0, -0.15][i] * 0.6;
             shape.axial_turn[i] = spec.curve_deg.to_radians() * share * 0.7;
         }
+        let mut worn_tips_mm = [0.0; 7];
         let mut joints = [JointState::default(); 7];
         for joint in &mut joints[L5..] {
             joint.swelling_mm = spec.facet_swelling_mm;
         }
+        let whole = shape.disc_height_mm;
         slip(spec.slip_percent, &mut vertebrae[L5], &mut shape, &mut joints[L5]);
         transition(spec.transition, &mut vertebrae[L5], &mut shape);
+        for i in 0..6 {
+            // A disc stays open behind, however low it is.
+            let open = (shape.disc_height_mm[i] - LEAST_OPEN_MM * k).max(0.0);
+            let wedge = &mut shape.disc_wedge[i];
+            *wedge = wedge.min(libm::atan(open / vertebrae[i].posterior_wall_mm()));
+            worn_tips_mm[i + 1] = TIP_WEAR * (whole[i] - shape.disc_height_mm[i]);
+        }
+        if spec.variation != 0.0 {
+            let build = Self::of(&PatientSpec { variation: 0.0, ..spec.clone() });
+            let (usual, here) = (build.open_behind_mm(), open_behind_mm(&shape, &vertebrae));
+            for i in 0..6 {
+                worn_tips_mm[i + 1] += TIP_WEAR * (usual[i] * own.size - here[i]).max(0.0);
+            }
+        }
+        for (d, worn) in vertebrae.iter_mut().zip(worn_tips_mm) {
+            d.superior_process_rise_mm -= worn;
+        }
+        pelvis.superior_process_rise_mm -= worn_tips_mm[6];
         Self {
             scale: k,
             vertebrae,
@@ -89,6 +118,10 @@ impl Physique {
         }
     }
 
+    fn open_behind_mm(&self) -> [f64; 6] {
+        open_behind_mm(&self.shape, &self.vertebrae)
+    }
+
     /// The superior processes of a level, with the joint above it.
     pub(super) fn process(&self, level: usize) -> SuperiorProcess {
         let joint = &self.joints[level];
@@ -97,6 +130,13 @@ impl Physique {
             None => SuperiorProcess::of_sacrum(&self.pelvis, self.scale, joint),
         }
     }
+}
+
+/// Heights of the discs at the posterior walls, mm.
+fn open_behind_mm(shape: &ColumnShape, vertebrae: &[Vertebra; 6]) -> [f64; 6] {
+    std::array::from_fn(|i| {
+        shape.disc_height_mm[i] - vertebrae[i].posterior_wall_mm() * libm::tan(shape.disc_wedge[i])
+    })
 }
 
 fn slip(percent: f64, below: &mut Vertebra, shape: &mut ColumnShape, joint: &mut JointState) {

@@ -60,14 +60,15 @@ pub static SPREADS: [Spread; 16] = [
     spread!(body_height, 0.045),
     // L5 upper depth 35.7 ± 3.5 (Cook & Baker 2021: read), 9.8 percent over both sexes, less size; within one build less.
     spread!(plate, 0.05),
-    // 16–24 percent at L2–L5 (CT of 764 pedicles, PubMed 8087710: read), L5 16.1 ± 2.3 (Cook & Baker 2021: read), less size.
-    spread!(pedicle_width, 0.12),
+    // 16–24 percent at L2–L5 (CT of 764 pedicles, PubMed 8087710: read), L5 16.1 ± 2.3 (Cook & Baker 2021: read), less size; less than that
+    // here, since the levels vary together.
+    spread!(pedicle_width, 0.10),
     // L5 12.9, SD of sub-groups 1.0–1.4 (Cook & Baker 2021: read), less size.
     spread!(pedicle_height, 0.07),
     // 4.9–7.2 (CT of 764 pedicles: read); the smaller half of it, since the levels vary together here.
     spread!(pedicle_axial_deg, 3.0),
-    // L5 28.2 ± 3.1 (Cook & Baker 2021: read), 11 percent, less size and what comes from the pedicles.
-    spread!(canal_width, 0.06),
+    // L5 28.2 ± 3.1 (Cook & Baker 2021: read), 11 percent, less size; half of the rest, so that the sac has room.
+    spread!(canal_width, 0.05),
     // L5 15.6 ± 2.1 (Cook & Baker 2021: read), 13 percent, less size; upper half only of that, so that the sac has room.
     spread!(canal_depth, 0.06),
     // Differences of one side to the other alone are 4.1 ± 2.6 at L4-5 (Mohanty 2018: read). Derived.
@@ -77,7 +78,7 @@ pub static SPREADS: [Spread; 16] = [
     // Derived: as the plates, somewhat more.
     spread!(spinous_length, 0.07),
     // Mid heights ± 1.5–2.5 of 10–14 (Iranian MRI, n = 14: read), 11.6 ± 1.8 at L3-4 (Zhou 2000: memory), less size.
-    spread!(disc_height, 0.12),
+    spread!(disc_height, 0.10),
     // 8.4 standing (Vialle 2005: memory), 9.9 supine (Nigeria, n = 274: read); prone on a pad taken as less. Derived.
     spread!(sacral_slope_deg, 5.0),
     // L4-S1 recumbent 29.8 ± 8.0 (PMC6680033: read) beyond what goes with the slope.
@@ -128,12 +129,18 @@ impl Variation {
         own
     }
 
+    /// How far the articular pillar of a vertebra stands further out than the average's, mm: it goes out with its pedicle.
+    fn pillar_out_mm(&self, d: &Vertebra) -> f64 {
+        (d.pedicle_width_mm * (self.pedicle_width - 1.0) + d.interpedicular_mm * (self.canal_width - 1.0))
+            / 2.0
+    }
+
     /// A vertebra of this patient, but for size.
     pub(super) fn vertebra(&self, d: &Vertebra) -> Vertebra {
         let pedicle_width_mm = d.pedicle_width_mm * self.pedicle_width;
         let interpedicular_mm = d.interpedicular_mm * self.canal_width;
-        // The articular pillar stands on the pedicle and goes out with it.
-        let out = (pedicle_width_mm - d.pedicle_width_mm + interpedicular_mm - d.interpedicular_mm) / 2.0;
+        let out = self.pillar_out_mm(d);
+        let free = d.transverse_span_mm - d.interpedicular_mm - 2.0 * d.pedicle_width_mm;
         Vertebra {
             upper_width_mm: d.upper_width_mm * self.plate,
             lower_width_mm: d.lower_width_mm * self.plate,
@@ -149,18 +156,21 @@ impl Variation {
             facet_plane_deg: d.facet_plane_deg + self.facet_plane_deg,
             superior_process_lateral_mm: d.superior_process_lateral_mm + out,
             pars_lateral_mm: d.pars_lateral_mm + out,
-            transverse_span_mm: d.transverse_span_mm * self.transverse_span,
+            transverse_span_mm: d.transverse_span_mm
+                + free * (self.transverse_span - 1.0)
+                + 2.0 * out.max(0.0),
             spinous_length_mm: d.spinous_length_mm * self.spinous_length,
             ..*d
         }
     }
 
-    /// The sacrum of this patient, but for size.
-    pub(super) fn pelvis(&self, d: &Pelvis) -> Pelvis {
+    /// The sacrum of this patient under the average `l5`, but for size: its superior processes keep to L5's arch.
+    pub(super) fn pelvis(&self, d: &Pelvis, l5: &Vertebra) -> Pelvis {
         Pelvis {
             plate_width_mm: d.plate_width_mm * self.plate,
             plate_depth_mm: d.plate_depth_mm * self.plate,
             facet_plane_deg: d.facet_plane_deg + self.facet_plane_deg,
+            superior_process_lateral_mm: d.superior_process_lateral_mm + self.pillar_out_mm(l5),
             ..*d
         }
     }

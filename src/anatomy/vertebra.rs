@@ -174,10 +174,12 @@ impl SuperiorProcess {
 }
 
 /// The lower neighbour: its superior process and where its frame stands in this vertebra's.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub(super) struct Below {
     pub(super) process: SuperiorProcess,
     pub(super) motion: Rigid,
+    /// Its arch, where it may touch, in this vertebra's frame.
+    pub(super) arch: Vec<Piece>,
 }
 
 /// Space of the joint between a transitional L5's transverse process and the sacrum's wing, mm. Derived: as other joints.
@@ -189,12 +191,19 @@ const WING_BULGE_MM: f64 = 1.25;
 /// the root, as far as the transition has gone.
 fn foot(place: &Place, sacrum: &Place, d: &Vertebra, k: f64) -> Piece {
     let [px, _, pz] = d.pedicle_centre_mm();
-    let top = [px + d.pedicle_width_mm / 2.0 + 8.5 * k, d.posterior_wall_mm() + 8.5 * k, pz - 1.0 * k];
+    let top = [px + d.pedicle_width_mm / 2.0 + 9.0 * k, d.posterior_wall_mm() + 8.5 * k, pz - 1.0 * k];
     let a = place.point(top);
-    let b = a.lerp(sacrum.point([44.0 * k, 10.0 * k, -8.0 * k]), d.transition as f32);
+    let b = a.lerp(sacrum.point([44.5 * k, 10.0 * k, -8.0 * k]), d.transition as f32);
     let f = |v: [f64; 2]| v.map(|x| (x * k) as f32);
-    let shape = Strut::new(a, b, place.direction([1.0, 0.0, 0.0]), f([5.5, 8.0]), f([5.0, 6.0]), false);
-    place.piece(Part::TransverseProcess, Shape::Strut(shape), cortex_mm::TRANSVERSE, 3.2 * k)
+    let shape = Strut::new(
+        a,
+        b,
+        place.direction([1.0, 0.0, 0.0]),
+        f([6.0, 6.0 + 3.0 * d.transition]),
+        f([5.0, 6.0]),
+        false,
+    );
+    place.piece(Part::TransverseProcess, Shape::Strut(shape), cortex_mm::TRANSVERSE, 4.5 * k)
 }
 
 /// Builds a vertebra. `scale` is its size against the average, for the bits that the table does not list.
@@ -280,22 +289,7 @@ pub(super) fn solid(d: &Vertebra, scale: f64, joint_above: &JointState, below: &
             }
         }
 
-        // Lamina: a shingle from the pars back to the midline, its upper edge further forward.
-        let half_lamina = d.lamina_height_mm / 2.0;
-        let [lateral, bend, middle] = arch.lamina;
-        for (a, b, tall, blend) in
-            [(lateral, bend, [0.80, 0.86], 3.6 * k), (bend, middle, [0.86, 0.95], CHAIN_BLEND_MM)]
-        {
-            let shape = place.strut(
-                a,
-                b,
-                [0.0, -0.32, 1.0],
-                tall.map(|x| x * half_lamina),
-                [3.1 * k, 3.0 * k],
-                false,
-            );
-            solid.pieces.push(place.piece(Part::Lamina, shape, cortex_mm::LAMINA, blend));
-        }
+        solid.pieces.extend(lamina(&place, d, &arch, k));
 
         // Inferior process: from the pars down to the neighbour's facet, behind and medial of it.
         let joint = Place { side: Some(side), motion: below.motion };
@@ -324,18 +318,52 @@ pub(super) fn solid(d: &Vertebra, scale: f64, joint_above: &JointState, below: &
         }
     }
 
-    // Spinous process: a plate, thicker along its lower and back edge, sloping down.
-    let place = Place::own(None);
+    solid.pieces.extend(spinous(&Place::own(None), d, &arch, k));
+    for piece in &below.arch {
+        solid.carves.push(Carve { piece: piece.clone(), gap_mm: ARCH_GAP_MM });
+    }
+    solid
+}
+
+/// Least room between the arches of neighbours that would touch, mm. Derived.
+const ARCH_GAP_MM: f32 = 0.9;
+
+/// A lamina and the spinous process, which crowd the arch above where discs are low and the back is hollow: at a place.
+pub(super) fn arch(motion: Rigid, d: &Vertebra, k: f64) -> Vec<Piece> {
+    let arch = PosteriorArch::new(d, k);
+    let laminae = Side::BOTH.map(|side| lamina(&Place { side: Some(side), motion }, d, &arch, k));
+    let spinous = spinous(&Place { side: None, motion }, d, &arch, k);
+    laminae.into_iter().flatten().chain(spinous).collect()
+}
+
+/// Lamina: a shingle from the pars back to the midline, its upper edge further forward.
+fn lamina(place: &Place, d: &Vertebra, arch: &PosteriorArch, k: f64) -> [Piece; 2] {
+    let half_lamina = d.lamina_height_mm / 2.0;
+    let [lateral, bend, middle] = arch.lamina;
+    [(lateral, bend, [0.80, 0.86], 3.6 * k), (bend, middle, [0.86, 0.95], CHAIN_BLEND_MM)].map(
+        |(a, b, tall, blend)| {
+            let shape = place.strut(
+                a,
+                b,
+                [0.0, -0.32, 1.0],
+                tall.map(|x| x * half_lamina),
+                [3.1 * k, 3.0 * k],
+                false,
+            );
+            place.piece(Part::Lamina, shape, cortex_mm::LAMINA, blend)
+        },
+    )
+}
+
+/// Spinous process: a plate, thicker along its lower and back edge, sloping down.
+fn spinous(place: &Place, d: &Vertebra, arch: &PosteriorArch, k: f64) -> [Piece; 3] {
     let half_tall = d.spinous_height_mm / 2.0;
     let [base, neck, end] = arch.spinous;
-    for (a, b, tall, thin, square, blend) in [
-        (base, neck, [0.92, 0.86], [3.2, 2.5], false, 3.2 * k),
-        (neck, end, [0.86, 0.98], [2.5, SPINOUS_END_HALF_THIN_MM], true, 1.0),
-    ] {
+    let plate = |a, b, tall: [f64; 2], thin: [f64; 2], square, blend| {
         let shape =
             place.strut(a, b, [0.0, 0.15, 1.0], tall.map(|x| x * half_tall), thin.map(|x| x * k), square);
-        solid.pieces.push(place.piece(Part::SpinousProcess, shape, cortex_mm::SPINOUS, blend));
-    }
+        place.piece(Part::SpinousProcess, shape, cortex_mm::SPINOUS, blend)
+    };
     let beak = place.strut(
         [0.0, arch.lamina_back_mm + d.spinous_length_mm * 0.35, neck[2] - half_tall * 0.78],
         [0.0, arch.spinous_tip[1] - 4.5 * k, end[2] - half_tall * 0.80],
@@ -344,6 +372,9 @@ pub(super) fn solid(d: &Vertebra, scale: f64, joint_above: &JointState, below: &
         [2.6 * k, 3.4 * k],
         false,
     );
-    solid.pieces.push(place.piece(Part::SpinousProcess, beak, cortex_mm::SPINOUS, 3.0 * k));
-    solid
+    [
+        plate(base, neck, [0.92, 0.86], [3.2, 2.5], false, 3.2 * k),
+        plate(neck, end, [0.86, 0.98], [2.5, SPINOUS_END_HALF_THIN_MM], true, 1.0),
+        place.piece(Part::SpinousProcess, beak, cortex_mm::SPINOUS, 3.0 * k),
+    ]
 }
