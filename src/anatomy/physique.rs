@@ -30,6 +30,8 @@ const SLIP_TURN_DEG: f64 = 0.5;
 const SLIP_DISC_LOSS: f64 = 0.010;
 /// Share of the slip that the inferior process has slid along the joint.
 const SLIP_SLIDE: f64 = 0.45;
+/// Further than this the joint's edge lets it not slide, mm.
+const MOST_SLIDE_MM: f64 = 2.0;
 /// Share of the slip that has been worn off the superior process's facet.
 const SLIP_WEAR: f64 = 0.20;
 
@@ -144,7 +146,7 @@ fn slip(percent: f64, below: &mut Vertebra, shape: &mut ColumnShape, joint: &mut
     shape.slip_mm[L5 - 1] = slip_mm;
     shape.disc_height_mm[L5 - 1] *= 1.0 - SLIP_DISC_LOSS * percent;
     below.facet_plane_deg -= SLIP_TURN_DEG * percent;
-    joint.slide_mm = SLIP_SLIDE * slip_mm;
+    joint.slide_mm = (SLIP_SLIDE * slip_mm).min(MOST_SLIDE_MM);
     joint.worn_mm = SLIP_WEAR * slip_mm;
 }
 

@@ -251,20 +251,8 @@ pub(super) fn solid(d: &Vertebra, scale: f64, joint_above: &JointState, below: &
         solid.pieces.push(pedicle(0.0, back, [1.0, 1.08], CHAIN_BLEND_MM));
 
         // Articular pillar: junction, pars, and on to the inferior process.
-        let stout = (half_width * 0.55 + 2.4 * k).min(6.2 * k);
-        solid.pieces.push(place.piece(
-            Part::Pars,
-            place.strut(
-                arch.junction,
-                arch.pars,
-                [1.0, 0.25, 0.0],
-                [stout + 0.3 * k, stout - 0.2 * k],
-                [4.2 * k, 3.4 * k],
-                false,
-            ),
-            cortex_mm::PARS,
-            4.0 * k,
-        ));
+        let stout = pillar_half_width_mm(d, k);
+        solid.pieces.push(pars(&place, d, &arch, k));
         solid.pieces.extend(own.pieces(&place));
 
         // Transverse process: root, waist, slightly clubbed tip, leaning back.
@@ -328,10 +316,33 @@ pub(super) fn solid(d: &Vertebra, scale: f64, joint_above: &JointState, below: &
 /// Least room between the arches of neighbours that would touch, mm. Derived.
 const ARCH_GAP_MM: f32 = 0.9;
 
-/// A lamina and the spinous process, which crowd the arch above where discs are low and the back is hollow: at a place.
+/// Half the width of the articular pillar, mm.
+fn pillar_half_width_mm(d: &Vertebra, k: f64) -> f64 {
+    (d.pedicle_width_mm / 2.0 * 0.55 + 2.4 * k).min(6.2 * k)
+}
+
+/// Pars interarticularis, from the junction with the pedicle down.
+fn pars(place: &Place, d: &Vertebra, arch: &PosteriorArch, k: f64) -> Piece {
+    let stout = pillar_half_width_mm(d, k);
+    let shape = place.strut(
+        arch.junction,
+        arch.pars,
+        [1.0, 0.25, 0.0],
+        [stout + 0.3 * k, stout - 0.2 * k],
+        [4.2 * k, 3.4 * k],
+        false,
+    );
+    place.piece(Part::Pars, shape, cortex_mm::PARS, 4.0 * k)
+}
+
+/// Partes, laminae and the spinous process, which crowd the arch above where discs are low, the back is hollow or a level has slipped.
 pub(super) fn arch(motion: Rigid, d: &Vertebra, k: f64) -> Vec<Piece> {
     let arch = PosteriorArch::new(d, k);
-    let laminae = Side::BOTH.map(|side| lamina(&Place { side: Some(side), motion }, d, &arch, k));
+    let laminae = Side::BOTH.map(|side| {
+        let place = Place { side: Some(side), motion };
+        let [lateral, medial] = lamina(&place, d, &arch, k);
+        [pars(&place, d, &arch, k), lateral, medial]
+    });
     let spinous = spinous(&Place { side: None, motion }, d, &arch, k);
     laminae.into_iter().flatten().chain(spinous).collect()
 }
