@@ -11,7 +11,7 @@
 //! memory), a body that tapers downwards as the first sacral one does ("rhombus-shaped": Korean J Radiol 2014;15:258: read). How much: derived.
 
 use super::column::{ColumnShape, average_vertebrae};
-use super::dimensions::{PELVIS, Pelvis, Vertebra};
+use super::dimensions::{PEDICLE_BELOW_PLATE_MM, PELVIS, Pelvis, Vertebra};
 use super::patient_spec::PatientSpec;
 use super::variation::Variation;
 use super::vertebra::{JointState, SuperiorProcess};
@@ -100,9 +100,11 @@ impl Physique {
         }
         if spec.variation != 0.0 {
             let build = Self::of(&PatientSpec { variation: 0.0, ..spec.clone() });
-            let (usual, here) = (build.open_behind_mm(), open_behind_mm(&shape, &vertebrae));
+            // A patient's own processes keep under the pedicles above as far as those of the build do.
+            let (usual, here) = (build.room_mm(), room_mm(&shape, &vertebrae, &pelvis));
             for i in 0..6 {
-                worn_tips_mm[i + 1] += TIP_WEAR * (usual[i] * own.size - here[i]).max(0.0);
+                let lower = usual[i] * own.size - (here[i] + worn_tips_mm[i + 1]);
+                worn_tips_mm[i + 1] += lower.max(0.0);
             }
         }
         for (d, worn) in vertebrae.iter_mut().zip(worn_tips_mm) {
@@ -120,8 +122,8 @@ impl Physique {
         }
     }
 
-    fn open_behind_mm(&self) -> [f64; 6] {
-        open_behind_mm(&self.shape, &self.vertebrae)
+    fn room_mm(&self) -> [f64; 6] {
+        room_mm(&self.shape, &self.vertebrae, &self.pelvis)
     }
 
     /// The superior processes of a level, with the joint above it.
@@ -134,10 +136,15 @@ impl Physique {
     }
 }
 
-/// Heights of the discs at the posterior walls, mm.
-fn open_behind_mm(shape: &ColumnShape, vertebrae: &[Vertebra; 6]) -> [f64; 6] {
+/// Room between each pedicle's lower edge and the tip of the superior process below, along the posterior wall, mm.
+fn room_mm(shape: &ColumnShape, vertebrae: &[Vertebra; 6], pelvis: &Pelvis) -> [f64; 6] {
     std::array::from_fn(|i| {
-        shape.disc_height_mm[i] - vertebrae[i].posterior_wall_mm() * libm::tan(shape.disc_wedge[i])
+        let d = &vertebrae[i];
+        let rise = vertebrae
+            .get(i + 1)
+            .map_or(pelvis.superior_process_rise_mm, |below| below.superior_process_rise_mm);
+        let open = shape.disc_height_mm[i] - d.posterior_wall_mm() * libm::tan(shape.disc_wedge[i]);
+        d.posterior_height_mm - PEDICLE_BELOW_PLATE_MM - d.pedicle_height_mm + open - rise
     })
 }
 

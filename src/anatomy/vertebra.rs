@@ -210,9 +210,6 @@ fn foot(place: &Place, sacrum: &Place, d: &Vertebra, k: f64) -> Piece {
 pub(super) fn solid(d: &Vertebra, scale: f64, joint_above: &JointState, below: &Below) -> Solid {
     let k = scale;
     let swelling_mm = joint_above.swelling_mm;
-    let [px, py, pz] = d.pedicle_centre_mm();
-    let half_width = d.pedicle_width_mm / 2.0;
-    let half_pedicle = d.pedicle_height_mm / 2.0;
     let mut solid = Solid::default();
 
     let body = Drum {
@@ -231,24 +228,7 @@ pub(super) fn solid(d: &Vertebra, scale: f64, joint_above: &JointState, below: &
     let arch = PosteriorArch::new(d, k);
     for side in Side::BOTH {
         let place = Place::own(Some(side));
-        // Pedicle: an hourglass along its axis, converging forwards.
-        let (s, c) = libm::sincos(d.pedicle_axial_deg.to_radians());
-        let along = |t: f64| [px + s * t, py + c * t, pz - 0.04 * t];
-        let across = [c, -s, 0.0];
-        let (front, back) = (-PEDICLE_BEHIND_WALL_MM - 5.0 * k, 6.5 * k);
-        let pedicle = |a: f64, b: f64, flare: [f64; 2], blend: f64| {
-            let shape = place.strut(
-                along(a),
-                along(b),
-                across,
-                flare.map(|f| half_width * f),
-                flare.map(|f| half_pedicle * (0.5 + 0.5 * f)),
-                false,
-            );
-            place.piece(Part::Pedicle, shape, cortex_mm::PEDICLE, blend)
-        };
-        solid.pieces.push(pedicle(front, 0.0, [1.22, 1.0], 2.6 * k));
-        solid.pieces.push(pedicle(0.0, back, [1.0, 1.08], CHAIN_BLEND_MM));
+        solid.pieces.extend(pedicle(&place, d, k));
 
         // Articular pillar: junction, pars, and on to the inferior process.
         let stout = pillar_half_width_mm(d, k);
@@ -316,6 +296,29 @@ pub(super) fn solid(d: &Vertebra, scale: f64, joint_above: &JointState, below: &
 /// Least room between the arches of neighbours that would touch, mm. Derived.
 const ARCH_GAP_MM: f32 = 0.9;
 
+/// Pedicle: an hourglass along its axis, converging forwards: in front of its isthmus, and behind it.
+fn pedicle(place: &Place, d: &Vertebra, k: f64) -> [Piece; 2] {
+    let [px, py, pz] = d.pedicle_centre_mm();
+    let half_width = d.pedicle_width_mm / 2.0;
+    let half_pedicle = d.pedicle_height_mm / 2.0;
+    let (s, c) = libm::sincos(d.pedicle_axial_deg.to_radians());
+    let along = |t: f64| [px + s * t, py + c * t, pz - 0.04 * t];
+    let across = [c, -s, 0.0];
+    let (front, back) = (-PEDICLE_BEHIND_WALL_MM - 5.0 * k, 6.5 * k);
+    let half = |a: f64, b: f64, flare: [f64; 2], blend: f64| {
+        let shape = place.strut(
+            along(a),
+            along(b),
+            across,
+            flare.map(|f| half_width * f),
+            flare.map(|f| half_pedicle * (0.5 + 0.5 * f)),
+            false,
+        );
+        place.piece(Part::Pedicle, shape, cortex_mm::PEDICLE, blend)
+    };
+    [half(front, 0.0, [1.22, 1.0], 2.6 * k), half(0.0, back, [1.0, 1.08], CHAIN_BLEND_MM)]
+}
+
 /// Half the width of the articular pillar, mm.
 fn pillar_half_width_mm(d: &Vertebra, k: f64) -> f64 {
     (d.pedicle_width_mm / 2.0 * 0.55 + 2.4 * k).min(6.2 * k)
@@ -335,13 +338,14 @@ fn pars(place: &Place, d: &Vertebra, arch: &PosteriorArch, k: f64) -> Piece {
     place.piece(Part::Pars, shape, cortex_mm::PARS, 4.0 * k)
 }
 
-/// Partes, laminae and the spinous process, which crowd the arch above where discs are low, the back is hollow or a level has slipped.
+/// Pedicles behind their isthmus, partes, laminae and the spinous process, which crowd the arch above where discs are low, the back is hollow or a level has slipped.
 pub(super) fn arch(motion: Rigid, d: &Vertebra, k: f64) -> Vec<Piece> {
     let arch = PosteriorArch::new(d, k);
     let laminae = Side::BOTH.map(|side| {
         let place = Place { side: Some(side), motion };
         let [lateral, medial] = lamina(&place, d, &arch, k);
-        [pars(&place, d, &arch, k), lateral, medial]
+        let [_, pedicle] = pedicle(&place, d, k);
+        [pedicle, pars(&place, d, &arch, k), lateral, medial]
     });
     let spinous = spinous(&Place { side: None, motion }, d, &arch, k);
     laminae.into_iter().flatten().chain(spinous).collect()
