@@ -3,6 +3,7 @@
 pub mod action;
 pub mod attempt;
 pub mod case;
+pub mod changes;
 pub mod check;
 pub mod class_report;
 pub mod class_table;

@@ -31,6 +31,26 @@ fn folder(name: &str) -> PathBuf {
 }
 
 #[test]
+fn patients_and_their_fields_are_listed_and_can_be_asked_for() {
+    let listed = json(&["patients", "--json"]);
+    let names: Vec<&str> =
+        listed["patients"].as_array().unwrap().iter().map(|p| p["name"].as_str().unwrap()).collect();
+    assert!(names.contains(&"average") && names.contains(&"slipped"), "{names:?}");
+    let text = printed(&["patients"]);
+    for field in listed["fields"].as_array().unwrap() {
+        assert!(text.contains(field["name"].as_str().unwrap()), "{field}");
+    }
+    let view = ["view", "--level", "L4", "--side", "left", "--json"];
+    let plain = json(&view);
+    let ask = |more: &[&'static str]| json(&[&view[..], more].concat());
+    let slipped = ask(&["--with", "slip_percent=20", "--with", "size=0.9"]);
+    assert_eq!(slipped["patient"], "average with size 0.9, slip_percent 20");
+    assert_ne!(slipped["best"], plain["best"]);
+    assert_ne!(ask(&["--with", "variation=1", "--patient-seed", "3"])["best"], plain["best"]);
+    assert_eq!(ask(&["--patient-seed", "3"])["best"], plain["best"]);
+}
+
+#[test]
 fn wrong_use_is_one_sentence_and_exit_code_2() {
     let view = ["view", "--level", "L4", "--side", "left"];
     let with = |more: &[&'static str]| [&view[..], more].concat();
@@ -40,6 +60,13 @@ fn wrong_use_is_one_sentence_and_exit_code_2() {
         (vec!["view", "--level", "L7", "--side", "left"], "unknown level 'L7': allowed are L1, L2"),
         (vec!["view", "--level", "L4", "--side", "up"], "unknown side 'up': allowed are left, right"),
         (with(&["--patient", "nobody"]), "unknown patient 'nobody': allowed are average"),
+        (with(&["--with", "curve_deg"]), "--with wants FIELD=NUMBER, such as curve_deg=9, not 'curve_deg'"),
+        (with(&["--with", "curve_deg=40"]), "curve_deg of 40 degrees is not possible: allowed are -12 to 12"),
+        (with(&["--with", "height=1"]), "unknown field 'height' of a patient: allowed are size, turned_deg,"),
+        (
+            with(&["--patient-seed", "-1"]),
+            "--patient-seed wants a whole number from 0 to 4294967295, not '-1'",
+        ),
         (with(&["--oblique", "NaN"]), "oblique of NaN degrees is not possible"),
         (with(&["--oblique", "111"]), "oblique of 111 degrees is not possible: allowed are -110 to 110"),
         (with(&["--tilt", "-50.5"]), "tilt of -50.5 degrees is not possible: allowed are -50 to 50"),
@@ -85,7 +112,7 @@ fn wrong_use_is_one_sentence_and_exit_code_2() {
         (vec!["build", "fast"], "unknown argument 'fast' of build"),
         (
             vec!["launch"],
-            "unknown command 'launch': allowed are serve, build, view, mesh, check, grade, help",
+            "unknown command 'launch': allowed are serve, build, view, mesh, patients, check, grade, help",
         ),
         (vec!["help", "launch"], "unknown command 'launch'"),
     ] {

@@ -5,7 +5,7 @@ import { texts } from './texts.js';
 
 const TICK_MS = 50;
 /** What a saved attempt holds. */
-const KEYS = ['patient', 'case', 'log'];
+const KEYS = ['patient', 'seed', 'changed', 'case', 'log'];
 /** For so long after its last drop contrast may still be moving, s. */
 const FLOWING_S = 4;
 
@@ -29,9 +29,12 @@ export function attemptKeeper(app, patient, act) {
   // Whether the attempt that is on belongs to a lesson.
   let inLesson = false;
 
-  const keyOf = ({ patient: name, seed, level, side, start, byExposure, lesson }) => [name, seed, level, side, start, byExposure, lesson].join();
+  const keyOf = ({ patient: name, seed, changed, level, side, start, byExposure, lesson }) => [name, seed, changed, level, side, start, byExposure, lesson].join();
   const tick = () => Math.max(0, Math.floor((performance.now() - begun_ms) / TICK_MS));
   const on = () => Boolean(app.room) && app.state.injection && begunFor !== '';
+
+  const patientNow = () => ({ patient: app.state.patient, seed: app.state.seed, changed: app.state.changed });
+  const isOf = (trace) => Object.entries(patientOf(trace)).every(([key, value]) => app.state[key] === value);
 
   function begin() {
     if (app.lesson) app.room.beginCase(app.lesson.drawn.case);
@@ -124,7 +127,7 @@ export function attemptKeeper(app, patient, act) {
 
     /** Before a frame: begins an attempt where there should be one, leaves it where there should be none, and asks how it stands. */
     refresh() {
-      if (waiting && waiting.trace.patient !== app.state.patient) waiting = null;
+      if (waiting && !isOf(waiting.trace)) waiting = null;
       const key = app.state.injection ? keyOf(app.state) : '';
       if (key !== begunFor && !waiting) {
         if (key === '') {
@@ -215,13 +218,13 @@ export function attemptKeeper(app, patient, act) {
       const words = texts.needle.file;
       const problem = misshapen(trace, app.catalogue);
       if (problem) return void act.notice([words.bad(problem)]);
-      if (trace.patient === app.state.patient) return settle(trace, app.room.attemptTrace());
-      waiting = { trace, back: { patient: app.state.patient, trace: on() ? app.room.attemptTrace() : null } };
-      app.change({ patient: trace.patient });
+      if (isOf(trace)) return settle(trace, app.room.attemptTrace());
+      waiting = { trace, back: { patient: patientNow(), trace: on() ? app.room.attemptTrace() : null } };
+      app.change(patientOf(trace));
     },
     /** The patient that a file waited for is there. */
     patientReady() {
-      if (!waiting || waiting.trace.patient !== app.state.patient) return;
+      if (!waiting || !isOf(waiting.trace)) return;
       const { trace, back } = waiting;
       waiting = null;
       try {
@@ -230,7 +233,7 @@ export function attemptKeeper(app, patient, act) {
       } catch (error) {
         act.notice([words().bad(reason(error))]);
         if (back.trace) waiting = { trace: back.trace, back: { patient: back.patient, trace: null } };
-        app.change({ patient: back.patient });
+        app.change(back.patient);
       }
     },
   };
@@ -261,6 +264,9 @@ export function attemptKeeper(app, patient, act) {
 
   return keeper;
 }
+
+/** The patient of a trace as the page's state has it. */
+const patientOf = ({ patient, seed, changed }) => ({ patient, seed: seed ?? null, changed: changed && Object.keys(changed).length > 0 ? JSON.stringify(changed) : '' });
 
 /** What is wrong with an object that should be an attempt, before the engine is asked; null if nothing. */
 function misshapen(trace, catalogue) {

@@ -9,7 +9,7 @@ export function caseControls(app) {
   const { levels, patients } = app.catalogue;
   const showLevel = segments(byId('levels'), 'level', levels.map((l) => [l, l]), (level) => app.change({ level }));
   const showSide = segments(byId('sides'), 'side', [['left', texts.case.left], ['right', texts.case.right]], (side) => app.change({ side }));
-  const showPatient = choices(byId('patient'), patients.map((p) => [p.name, texts.case.patientName(p.name)]), (patient) => app.change({ patient }));
+  const showPatient = choices(byId('patient'), patients.map((p) => [p.name, texts.case.patientName(p.name)]), (patient) => app.change({ patient, seed: null, changed: '' }));
   return (state) => {
     showLevel(state.level);
     showSide(state.side);

@@ -26,14 +26,14 @@ import { keep, setting, storageWorks } from './storage.js';
 import { texts } from './texts.js';
 
 const SETTLE_MS = 350;
-const CASE = ['patient', 'seed', 'level', 'side', 'lesson'];
+const CASE = ['patient', 'seed', 'changed', 'level', 'side', 'lesson'];
 const ANGLES = ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ'];
 const TOGGLES = [['bone-dark', 'boneDark'], ['outlines', 'outlines'], ['labels', 'labels']];
 
 const app = {
   catalogue: FIRST_CATALOGUE,
   state: {
-    patient: 'average', seed: null, level: 'L4', side: 'left', lesson: '', lessons: false, start: 1, ...startPosition(1),
+    patient: 'average', seed: null, changed: '', level: 'L4', side: 'left', lesson: '', lessons: false, start: 1, ...startPosition(1),
     rotation: 0, tableX: 0, tableZ: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
     boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', labels: false,
     byExposure: false, beam: FIRST_BEAM, injection: false, guided: true,
@@ -116,7 +116,7 @@ function change(patch) {
   const has = (keys) => changed.some((key) => keys.includes(key));
   if (has(CASE) || has(['start', 'selfTest'])) review.restart();
   if (has(CASE) || has(['start', 'injection', 'byExposure'])) needle.restart();
-  if (has(['patient', 'seed', 'start', 'lesson'])) record.begin();
+  if (has(['patient', 'seed', 'changed', 'start', 'lesson'])) record.begin();
   if (has(['byExposure'])) record.stop();
   if (has(CASE) || has(ANGLES)) {
     review.turned();

@@ -37,7 +37,7 @@ export function picture(onResize) {
   return {
     /** Radiograph, live or the last exposure, only if something that shows in it changed. `needle`: `{tick, key}` of what is in it. */
     draw(room, state, taken, needle) {
-      const shown = state.byExposure ? heldKey(state, taken) : [state.patient, state.seed, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, greys(state), needle?.key].join();
+      const shown = state.byExposure ? heldKey(state, taken) : [state.patient, state.seed, state.changed, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, greys(state), needle?.key].join();
       if (shown === drawn) return;
       if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark, needle?.tick);
       else if (taken) room.showHeld(radiograph, state.boneDark);

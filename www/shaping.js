@@ -39,7 +39,7 @@ export function shaping(app, film, act) {
     app.room = new TeachingRoom(patient, level, side);
     target = `${level} ${side}`;
     act.made();
-    shaped = who({ patient, seed: null });
+    shaped = who({ patient, seed: null, changed: '' });
     unfinished = false;
     film.clear();
     app.touch();
@@ -48,7 +48,7 @@ export function shaping(app, film, act) {
 
   /** Shapes another patient a bone at a time, so that the page goes on answering. A later choice overtakes an earlier one. */
   async function reshape() {
-    const { patient, seed } = app.state;
+    const { patient, seed, changed } = app.state;
     const wanted = who(app.state);
     shaped = wanted;
     unfinished = true;
@@ -56,7 +56,7 @@ export function shaping(app, film, act) {
     film.loading(texts.loading.patient(patient));
     await painted();
     try {
-      app.room.beginPatient(patient, seed ?? undefined);
+      app.room.beginPatient(patient, { seed: seed ?? undefined, changed: changed ? JSON.parse(changed) : undefined });
       while (app.room.shapeBone() < 1) {
         await rest();
         if (shaped !== wanted) return;
@@ -95,8 +95,8 @@ export function shaping(app, film, act) {
   };
 }
 
-/** A patient told from all others: one name may stand for many, by seed. */
-const who = ({ patient, seed }) => `${patient} ${seed ?? ''}`;
+/** A patient told from all others: one name may stand for many, by seed and by what is changed. */
+const who = ({ patient, seed, changed }) => `${patient} ${seed ?? ''} ${changed}`;
 
 /** Resolves once what is on the page has been painted. */
 function painted() {

@@ -1,7 +1,7 @@
 //! The column: where each level's frame stands, from the sacrum up.
 //!
 //! Column frame: patient axes, origin at the centre of the S1 plate. Each step up crosses a disc (height along the
-//! mean normal of its two plates, wedge between them) and half a body. The sagittal tilt τ of a plate is the tilt of the
+//! mean normal of its two plates, wedge between them, and a slip along it where there is one) and half a body. The sagittal tilt τ of a plate is the tilt of the
 //! C-arm that squares it: normal = (0, -sin τ, cos τ).
 //!
 //! Check by hand (prone, slope 28): L5 mid-plane 28 - 12.6 - 6.2 / 2 = 12.3 degrees.
@@ -36,6 +36,8 @@ pub struct ColumnShape {
     pub axial_turn: [f64; 6],
     /// Sideways bend of each level against the sacrum, T12 … L5, radians, > 0 leans the top to the left.
     pub side_bend: [f64; 6],
+    /// Forward slip of each level over the one below, T12 … L5, mm.
+    pub slip_mm: [f64; 6],
 }
 
 impl ColumnShape {
@@ -51,6 +53,7 @@ impl ColumnShape {
             disc_height_mm: dimensions::DISC_HEIGHT_MM,
             axial_turn: [0.0; 6],
             side_bend: [0.0; 6],
+            slip_mm: [0.0; 6],
         }
     }
 }
@@ -73,7 +76,10 @@ pub fn stack(vertebrae: &[Vertebra; 6], shape: &ColumnShape) -> [Rigid; 7] {
         let disc_axis = lateral_mean(lateral, rotation_y(shape.side_bend[level]))
             * rotation_x(tilt - wedge / 2.0)
             * DVec3::Z;
-        let lower_plate = plate + disc_axis * disc;
+        // Backwards along the disc, from the level below.
+        let back = frames[level + 1].rotation * DVec3::Y;
+        let back = (back - disc_axis * back.dot(disc_axis)).normalize();
+        let lower_plate = plate + disc_axis * disc - back * shape.slip_mm[level];
         let centre = lower_plate + rotation * DVec3::Z * d.half_height_mm();
         frames[level] = Rigid { rotation, translation: centre };
         plate = centre + rotation * DVec3::Z * d.half_height_mm();

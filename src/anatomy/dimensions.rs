@@ -61,6 +61,8 @@ pub struct Vertebra {
     pub lamina_height_mm: f64,
     /// How many times as stout as at L1–L4 the transverse process is (L5 twice as thick, Li 2003: read).
     pub transverse_stoutness: f64,
+    /// How far the transverse process has grown down to the sacrum's wing: 0 free, 1 meets it. 0 in the table.
+    pub transition: f64,
 }
 
 /// Column order of the table below.
@@ -117,6 +119,7 @@ pub fn vertebra(level: Level) -> Option<Vertebra> {
         spinous_height_mm: row[18],
         lamina_height_mm: row[19],
         transverse_stoutness: row[20],
+        transition: 0.0,
     })
 }
 

@@ -140,9 +140,11 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
     let wall = own(level.posterior_wall).y;
     let process = own(below.side(side).superior_process_tip).y - PROCESS_HALF_DEPTH_MM * k;
     let middle = own((top + bottom) / 2.0);
+    // Of a slipped pair the upper wall stands forward of the lower: the front is between them.
+    let front = wall + level.slip_mm / 2.0;
     let ring = Ring {
-        centre: back_out(DVec3::new(middle.x, (wall + process) / 2.0, middle.z)),
-        across: frame.direction(DVec3::Y) * ((process - wall) / 2.0),
+        centre: back_out(DVec3::new(middle.x, (front + process) / 2.0, middle.z)),
+        across: frame.direction(DVec3::Y) * ((process - front) / 2.0),
         up: (top - bottom) / 2.0,
     };
 
@@ -165,9 +167,14 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
         (sac_edge(nerves, &frame, plate_z) + TRAVERSING_ROOT_MM * k).max(pedicle.x - 0.5 * half_width);
     let outer = crossing(&under, |p| p.y - plate_z).unwrap_or(DVec2::new(edge + 6.0 * k, plate_z));
     let head = crossing(&under, |p| upright - p.x).map_or(base - 4.0 * k, |p| p.y);
-    let infraneural = [DVec2::new(upright, plate_z), outer, DVec2::new(upright, head)]
-        .map(|p| back_out(DVec3::new(p.x, wall, p.y)))
-        .to_vec();
+    let lower_wall = wall + level.slip_mm;
+    let infraneural = [
+        DVec3::new(upright, lower_wall, plate_z),
+        DVec3::new(outer.x, lower_wall, outer.y),
+        DVec3::new(upright, wall, head),
+    ]
+    .map(back_out)
+    .to_vec();
     Foramen {
         level: level.level,
         side,

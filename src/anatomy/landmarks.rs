@@ -4,7 +4,7 @@ use super::dimensions::{Pelvis, Vertebra};
 use super::names::{Level, Side};
 use super::posterior_arch::{InferiorProcess, PosteriorArch};
 use super::sacrum::first_foramen_mm;
-use super::vertebra::SuperiorProcess;
+use super::vertebra::{JointState, SuperiorProcess};
 use crate::geometry::frame::Rigid;
 use glam::DVec3;
 
@@ -86,6 +86,8 @@ pub struct LevelLandmarks {
     pub spinous_tip: DVec3,
     /// Left, then right.
     pub sides: [SideLandmarks; 2],
+    /// How far the level has slipped forwards over the one below, mm.
+    pub slip_mm: f64,
 }
 
 impl LevelLandmarks {
@@ -163,22 +165,22 @@ fn plate(frame: &Rigid, centre: DVec3, slope: f64, width: f64, depth: f64) -> Pl
     }
 }
 
-/// Landmarks of a vertebra whose frame stands at `frame` and whose joints have grown by `swelling_mm`; `below` is the lower neighbour's
+/// Landmarks of a vertebra whose frame stands at `frame` and whose joints above are as `joint` says; `below` is the lower neighbour's
 /// process and frame.
 pub(super) fn of_vertebra(
     level: Level,
     d: &Vertebra,
     scale: f64,
-    swelling_mm: f64,
+    joint: &JointState,
     frame: &Rigid,
     below: (&SuperiorProcess, &Rigid),
 ) -> LevelLandmarks {
     let half_height = d.half_height_mm();
     let slope = (d.posterior_height_mm - d.anterior_height_mm) / (d.upper_depth_mm + d.lower_depth_mm);
-    let own = SuperiorProcess::of_vertebra(d, scale, swelling_mm);
+    let own = SuperiorProcess::of_vertebra(d, scale, joint);
     let arch = PosteriorArch::new(d, scale);
     let (process, motion) = below;
-    let inferior_tip = InferiorProcess::on(process, scale, swelling_mm).tip();
+    let inferior_tip = InferiorProcess::on(process, scale, joint.swelling_mm).tip();
     let side = |side: Side| {
         let at = |v: [f64; 3]| frame.point(DVec3::new(v[0] * side.sign(), v[1], v[2]));
         let (s, c) = libm::sincos(d.pedicle_axial_deg.to_radians());
@@ -208,6 +210,7 @@ pub(super) fn of_vertebra(
         posterior_wall: frame.point(DVec3::Y * d.posterior_wall_mm()),
         spinous_tip: frame.point(DVec3::from_array(arch.spinous_tip)),
         sides: Side::BOTH.map(side),
+        slip_mm: 0.0,
     }
 }
 
@@ -215,11 +218,11 @@ pub(super) fn of_vertebra(
 pub(super) fn of_sacrum(
     d: &Pelvis,
     scale: f64,
-    swelling_mm: f64,
+    joint: &JointState,
     frame: &Rigid,
     crest_tops: [DVec3; 2],
 ) -> LevelLandmarks {
-    let process = SuperiorProcess::of_sacrum(d, scale, swelling_mm);
+    let process = SuperiorProcess::of_sacrum(d, scale, joint);
     let (posterior, anterior) = first_foramen_mm(d, scale);
     let side = |side: Side| {
         let at = |v: [f64; 3]| frame.point(DVec3::new(v[0] * side.sign(), v[1], v[2]));
@@ -253,5 +256,6 @@ pub(super) fn of_sacrum(
         posterior_wall: frame.point(DVec3::Y * (d.plate_depth_mm / 2.0)),
         spinous_tip: frame.point(DVec3::new(0.0, 42.0, -20.0) * scale),
         sides: Side::BOTH.map(side),
+        slip_mm: 0.0,
     }
 }

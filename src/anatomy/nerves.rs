@@ -274,19 +274,21 @@ fn sac(levels: &[LevelLandmarks; 7], vertebrae: &[Vertebra; 6], k: f64) -> Vec<S
         let opening = libm::tan(d.pedicle_axial_deg.to_radians()) * (y - py);
         let medial = px - across + opening.max(0.0);
         let half_width = (medial - DURA_GAP_MM * k).min(d.interpedicular_mm * 0.39);
-        let mut section = |z: f64, wide: f64, back: f64| {
+        let mut section = |z: f64, wide: f64, back: f64, deep: f64| {
             list.push(SacNode {
                 point: frame.point(DVec3::new(0.0, y + back, z)),
                 left: frame.rotation.x_axis,
                 half_width_mm: half_width * wide,
-                half_depth_mm: half_depth,
+                half_depth_mm: half_depth * deep,
             });
         };
         if i == 0 {
-            section(pz + 40.0 * k, 0.95, 0.0);
+            section(pz + 40.0 * k, 0.95, 0.0, 1.0);
         }
-        section(pz, 1.0, 0.0);
-        section(-d.half_height_mm(), 0.93, 0.6 * k);
+        section(pz, 1.0, 0.0, 1.0);
+        // Where the level has slipped, the sac bends back over the corner below and is narrowed by the arch behind.
+        let slip = levels[i].slip_mm;
+        section(-d.half_height_mm(), 0.93, 0.6 * k + 0.45 * slip, 1.0 - 0.9 * slip / d.canal_depth_mm);
     }
     let frame = frame_of(&levels[6]);
     for (y, z, wide, deep) in [(24.5, 0.0, 9.0, 6.2), (21.0, -22.0, 6.6, 4.6), (18.5, -48.0, 3.0, 2.4)] {

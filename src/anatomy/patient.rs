@@ -3,15 +3,15 @@
 //! Everything is in the column frame (patient axes, origin at the S1 plate's centre), mm. The same specification gives
 //! the same patient everywhere: no clock, no randomness.
 
-use super::column::{ColumnShape, average_vertebrae, stack};
-use super::dimensions::PELVIS;
+use super::column::stack;
 use super::interior::Interior;
 use super::landmarks::{self, LevelLandmarks};
 use super::names::{Label, Level, Part, Side};
+use super::physique::Physique;
 use super::place::{other_side, tag, untag};
 use super::soft_tissue::{self, SoftTissue};
 use super::tissues::BoneField;
-use super::vertebra::{Below, SuperiorProcess};
+use super::vertebra::Below;
 use super::{pelvis, rib, sacrum, vertebra};
 use crate::geometry::chunks::{Chunk, chunks};
 use crate::geometry::frame::{Rigid, rotation_z};
@@ -83,8 +83,6 @@ mod spacing_mm {
 const GRAIN_MM: f32 = 0.28;
 /// The same on ilium and rib.
 const FINE_GRAIN_MM: f32 = 0.12;
-/// Crest above the middle of the L4-5 disc, mm: the imaged line lies at L4 or L4-5 in 87 % (Chakraverty 2007: read).
-const CREST_ABOVE_DISC_MM: f64 = 2.0;
 
 /// A bone before meshing.
 #[derive(Debug)]
@@ -106,35 +104,23 @@ struct Plan {
 }
 
 fn plan(spec: &PatientSpec) -> Plan {
-    let k = spec.size;
-    let vertebrae = average_vertebrae(k);
-    let pelvis_size = PELVIS.scaled(k);
-    let mut shape = ColumnShape::average(spec.posture);
-    for (i, height) in shape.disc_height_mm.iter_mut().enumerate() {
-        *height *= k * if i >= 4 { spec.low_disc_height } else { 1.0 };
-    }
-    for i in 0..6 {
-        // A single bend with its apex at L2-L3: lean and turn grow from the sacrum and fade above.
-        let share = [0.55, 0.85, 1.0, 0.95, 0.7, 0.35][i];
-        shape.side_bend[i] = spec.curve_deg.to_radians() * [1.0, 1.0, 0.75, 0.35, 0.0, -0.15][i] * 0.6;
-        shape.axial_turn[i] = spec.curve_deg.to_radians() * share * 0.7;
-    }
+    let physique = Physique::of(spec);
+    let Physique { scale: k, vertebrae, pelvis: pelvis_size, shape, joints, .. } = &physique;
+    let k = *k;
     let on_table = Rigid { rotation: rotation_z(spec.turned_deg.to_radians()), translation: DVec3::ZERO };
-    let frames = stack(&vertebrae, &shape).map(|f| on_table.after(&f));
+    let frames = stack(vertebrae, shape).map(|f| on_table.after(&f));
 
-    let swelling = |level: usize| if level >= 5 { spec.facet_swelling_mm } else { 0.0 };
-    let process = |level: usize| {
-        if level < 6 {
-            SuperiorProcess::of_vertebra(&vertebrae[level], k, swelling(level))
-        } else {
-            SuperiorProcess::of_sacrum(&pelvis_size, k, swelling(level))
-        }
-    };
     let mut bones = Vec::new();
     for level in Level::VERTEBRAE {
         let i = level.index();
-        let below = Below { process: process(i + 1), motion: frames[i].inverse().after(&frames[i + 1]) };
-        let solid = vertebra::solid(&vertebrae[i], k, swelling(i), &below);
+        let motion = frames[i].inverse().after(&frames[i + 1]);
+        // The named builds have room between their arches (`tests/dimensions.rs`); what is drawn or asked for may not.
+        let arch = match vertebrae.get(i + 1) {
+            Some(d) if spec.is_own() => vertebra::arch(motion, d, k),
+            _ => Vec::new(),
+        };
+        let below = Below { process: physique.process(i + 1), motion, arch };
+        let solid = vertebra::solid(&vertebrae[i], k, &joints[i], &below);
         bones.push(Draft {
             level,
             axial: true,
@@ -144,7 +130,7 @@ fn plan(spec: &PatientSpec) -> Plan {
             twin: None,
         });
     }
-    let solid = sacrum::solid(&pelvis_size, k, swelling(6));
+    let solid = sacrum::solid(pelvis_size, k, &joints[6]);
     bones.push(Draft {
         level: Level::S1,
         axial: true,
@@ -159,7 +145,7 @@ fn plan(spec: &PatientSpec) -> Plan {
         let up = l5.rotation * DVec3::Z;
         (l5.translation + up * (vertebrae[5].half_height_mm() + shape.disc_height_mm[4] / 2.0)).z
     };
-    let crest_z = disc_middle + CREST_ABOVE_DISC_MM * k;
+    let crest_z = disc_middle + physique.crest_above_disc_mm * k;
     let [left, right] = Side::BOTH;
     bones.push(Draft {
         level: Level::S1,
@@ -182,25 +168,26 @@ fn plan(spec: &PatientSpec) -> Plan {
     let crest_tops = Side::BOTH.map(|s| on_table.point(DVec3::new(top.x * s.sign(), top.y, top.z)));
     let landmarks = std::array::from_fn(|i| {
         if i < 6 {
-            let below = process(i + 1);
-            landmarks::of_vertebra(
+            let below = physique.process(i + 1);
+            let marks = landmarks::of_vertebra(
                 Level::ALL[i],
                 &vertebrae[i],
                 k,
-                swelling(i),
+                &joints[i],
                 &frames[i],
                 (&below, &frames[i + 1]),
-            )
+            );
+            LevelLandmarks { slip_mm: shape.slip_mm[i], ..marks }
         } else {
-            landmarks::of_sacrum(&pelvis_size, k, swelling(6), &frames[6], crest_tops)
+            landmarks::of_sacrum(pelvis_size, k, &joints[6], &frames[6], crest_tops)
         }
     });
     let fields = bones.iter().flat_map(|b| {
         let field = |solid: &Solid| BoneField { level: b.level, frame: b.frame, solid: solid.clone() };
         [Some(field(&b.solid)), b.twin.as_ref().map(field)].into_iter().flatten()
     });
-    let trunk = soft_tissue::trunk(&landmarks, k, spec.girth);
-    let interior = Interior::new(landmarks, &vertebrae, fields.collect(), trunk, k, spec.seed);
+    let trunk = soft_tissue::trunk(&landmarks, k, physique.girth);
+    let interior = Interior::new(landmarks, vertebrae, fields.collect(), trunk, k, spec.seed);
     Plan { bones, interior }
 }
 
@@ -244,7 +231,8 @@ impl PatientBuilder {
     /// Does whatever is left.
     pub fn finish(mut self) -> Patient {
         while self.step() < 1.0 {}
-        let soft_tissue = soft_tissue::build(&self.interior.landmarks, self.interior.trunk, self.spec.size);
+        let soft_tissue =
+            soft_tissue::build(&self.interior.landmarks, self.interior.trunk, self.interior.scale);
         Patient { spec: self.spec, bones: self.bones, soft_tissue, interior: self.interior }
     }
 }

@@ -1,7 +1,9 @@
-//! What makes a patient: the named variants of the average. Every test over [`PatientSpec::all`] covers all of them.
+//! What makes a patient: the named variants of the average. Every test over [`PatientSpec::all`] covers all of them; what can be
+//! changed about one, and how far, is in [`super::patient_field`].
 
 use super::column::Posture;
 use super::names::UnknownName;
+use super::patient_field::{FIELD_COUNT, FIELDS, FieldError};
 
 /// What makes a patient.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,7 +28,19 @@ pub struct PatientSpec {
     pub facet_swelling_mm: f64,
     /// Thickness of the trunk against the average.
     pub girth: f64,
-    /// Decides what differs from one patient to the next of the same build: the small vessels.
+    /// Forward slip of L4 on L5 with its arch whole (degenerative spondylolisthesis), percent of the depth of L5's upper plate; grade I
+    /// ends at 25 (Meyerding 1932: memory).
+    pub slip_percent: f64,
+    /// Top of the iliac crests above the middle of the L4-5 disc, mm.
+    pub crest_above_disc_mm: f64,
+    /// How far L5 is made like a part of the sacrum: 0 not at all, 1 with broad transverse processes that meet the sacrum's wings in
+    /// joints of their own.
+    pub transition: f64,
+    /// How much of the population's spread this patient's own dimensions have, drawn by the seed: 0 none of it (the build exactly), 1
+    /// all (see [`super::variation`]).
+    pub variation: f64,
+    /// Decides what differs from one patient to the next of the same build: the small vessels, and the dimensions as far as
+    /// `variation` goes.
     pub seed: u64,
 }
 
@@ -42,12 +56,16 @@ const AVERAGE: PatientSpec = PatientSpec {
     low_disc_height: 1.0,
     facet_swelling_mm: 0.0,
     girth: 1.0,
+    slip_percent: 0.0,
+    crest_above_disc_mm: 2.0,
+    transition: 0.0,
+    variation: 0.0,
     // One whose vessels are out of the way of a careful needle at every level: the first to learn on.
     seed: 16,
 };
 
 /// The patients that can be asked for by name.
-const NAMED: [PatientSpec; 8] = [
+const NAMED: [PatientSpec; 11] = [
     AVERAGE,
     PatientSpec {
         name: "turned",
@@ -78,6 +96,26 @@ const NAMED: [PatientSpec; 8] = [
         ..AVERAGE
     },
     PatientSpec {
+        name: "slipped",
+        description: "L4 slipped forwards on L5 by a sixth of its depth, worn joints, arch whole",
+        slip_percent: 16.0,
+        facet_swelling_mm: 0.6,
+        ..AVERAGE
+    },
+    PatientSpec {
+        name: "high-crest",
+        description: "Iliac crests that reach up to the middle of L4",
+        crest_above_disc_mm: 20.0,
+        ..AVERAGE
+    },
+    PatientSpec {
+        name: "transitional",
+        description: "L5 half joined to the sacrum: broad transverse processes that meet its wings, a low disc",
+        transition: 1.0,
+        crest_above_disc_mm: 6.0,
+        ..AVERAGE
+    },
+    PatientSpec {
         name: "standing",
         description: "Average adult, upright, for comparison",
         posture: Posture::Standing,
@@ -99,4 +137,55 @@ impl PatientSpec {
             allowed: NAMED.each_ref().map(|spec| spec.name).join(", "),
         })
     }
+
+    /// The same patient with some fields changed, each by its name and in its unit ([`FIELDS`]).
+    ///
+    /// # Errors
+    /// At the first that is no field or out of its range.
+    pub fn changed<'a>(
+        mut self,
+        changes: impl IntoIterator<Item = (&'a str, f64)>,
+    ) -> Result<Self, FieldError> {
+        for (name, value) in changes {
+            super::patient_field::field(name)?.change(&mut self, value)?;
+        }
+        Ok(self)
+    }
+
+    /// What tells this patient from all others: name, seed and the fields' bits.
+    pub fn key(&self) -> (&'static str, u64, [u64; FIELD_COUNT]) {
+        (self.name, self.seed, FIELDS.each_ref().map(|field| (field.get)(self).to_bits()))
+    }
+
+    /// What is not as the named patient has it: fields with their values.
+    pub fn differences(&self) -> Vec<(&'static str, f64)> {
+        let named = NAMED.iter().find(|spec| spec.name == self.name).unwrap_or(&AVERAGE);
+        let other = FIELDS.iter().filter(|field| (field.get)(self) != (field.get)(named));
+        other.map(|field| (field.name, (field.get)(self))).collect()
+    }
+
+    /// Whether its bones are not exactly a named patient's.
+    pub(super) fn is_own(&self) -> bool {
+        self.variation != 0.0 || !self.differences().is_empty()
+    }
+
+    /// Name and differences, such as `curved with curve_deg 9`.
+    pub fn title(&self) -> String {
+        let other: Vec<String> =
+            self.differences().iter().map(|(name, value)| format!("{name} {value}")).collect();
+        if other.is_empty() {
+            self.name.to_owned()
+        } else {
+            format!("{} with {}", self.name, other.join(", "))
+        }
+    }
+}
+
+/// A patient that was asked for and cannot be.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error(transparent)]
+#[allow(missing_docs, reason = "each says its own sentence")]
+pub enum PatientError {
+    Name(#[from] UnknownName),
+    Field(#[from] FieldError),
 }

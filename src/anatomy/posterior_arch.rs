@@ -105,7 +105,7 @@ pub(super) struct InferiorProcess {
 impl InferiorProcess {
     /// Of a vertebra of size `k` whose joints have grown by `swelling_mm`, on the superior process `below`.
     pub(super) fn on(below: &SuperiorProcess, k: f64, swelling_mm: f64) -> Self {
-        let (n, m) = (below.normal(), below.facet_middle());
+        let (n, m) = (below.normal(), below.joint_middle());
         let thick = 3.9 * k + 0.5 * swelling_mm;
         let off = JOINT_SPACE_MM + thick * 0.85;
         let at = |up: f64| [m[0] + n[0] * off, m[1] + n[1] * off, m[2] + up];

@@ -8,7 +8,7 @@
 use super::dimensions::Pelvis;
 use super::names::{Part, Side};
 use super::place::{Place, tag};
-use super::vertebra::SuperiorProcess;
+use super::vertebra::{JointState, SuperiorProcess};
 use crate::geometry::sdf::{Drum, Shape};
 use crate::geometry::solid::{Carve, Piece, Solid};
 
@@ -24,8 +24,19 @@ pub(super) fn first_foramen_mm(d: &Pelvis, scale: f64) -> ([f64; 3], [f64; 3]) {
     (posterior, anterior)
 }
 
+/// The wing of a side: from the body and the S1 pedicle out to the joint, its upper edge falling outwards.
+pub(super) fn wing(place: &Place, k: f64) -> [Piece; 2] {
+    let [root, bend, end] =
+        [[15.0, 3.0, -13.0], [33.0, 9.0, -16.0], [47.0, 15.0, -22.0]].map(|node| node.map(|x| x * k));
+    let bar = |a, b, tall: [f64; 2], thick: [f64; 2]| {
+        let shape = place.strut(a, b, [0.0, 0.0, 1.0], tall.map(|x| x * k), thick.map(|x| x * k), false);
+        place.piece(Part::Ala, shape, CORTEX_MM, 5.0 * k)
+    };
+    [bar(root, bend, [12.5, 12.0], [11.5, 11.0]), bar(bend, end, [12.0, 14.0], [11.0, 10.5])]
+}
+
 /// Builds the sacrum.
-pub(super) fn solid(d: &Pelvis, scale: f64, swelling_mm: f64) -> Solid {
+pub(super) fn solid(d: &Pelvis, scale: f64, joint: &JointState) -> Solid {
     let k = scale;
     let at = |x: f64, y: f64, z: f64| [x * k, y * k, z * k];
     let mut solid = Solid::default();
@@ -59,36 +70,16 @@ pub(super) fn solid(d: &Pelvis, scale: f64, swelling_mm: f64) -> Solid {
         solid.pieces.push(middle.piece(Part::Body, shape, CORTEX_MM, 4.0 * k));
     }
 
-    let process = SuperiorProcess::of_sacrum(d, scale, swelling_mm);
+    let process = SuperiorProcess::of_sacrum(d, scale, joint);
     for side in Side::BOTH {
         let place = Place::own(Some(side));
+        solid.pieces.extend(wing(&place, k));
         let mut add =
             |part: Part, a, b, wide_dir, wide: [f64; 2], thin: [f64; 2], cortex: f64, blend: f64| {
                 let shape = place.strut(a, b, wide_dir, wide.map(|x| x * k), thin.map(|x| x * k), false);
                 solid.pieces.push(place.piece(part, shape, cortex, blend * k));
             };
         let up = [0.0, 0.0, 1.0];
-        // Wing: from the body and the S1 pedicle out to the joint, its upper edge falling outwards.
-        add(
-            Part::Ala,
-            at(15.0, 3.0, -13.0),
-            at(33.0, 9.0, -16.0),
-            up,
-            [12.5, 12.0],
-            [11.5, 11.0],
-            CORTEX_MM,
-            5.0,
-        );
-        add(
-            Part::Ala,
-            at(33.0, 9.0, -16.0),
-            at(47.0, 15.0, -22.0),
-            up,
-            [12.0, 14.0],
-            [11.0, 10.5],
-            CORTEX_MM,
-            5.0,
-        );
         // Lateral mass behind the joint surface, tapering down to the angle.
         add(
             Part::Ala,

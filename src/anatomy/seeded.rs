@@ -26,6 +26,18 @@ impl Numbers {
     pub(crate) fn unit(&mut self) -> f64 {
         (self.bits() >> 11) as f64 / 9_007_199_254_740_992.0
     }
+
+    /// Normal with mean 0 and standard deviation 1, drawn again while it is beyond `most` (Box & Muller 1958: from memory).
+    pub(crate) fn normal_within(&mut self, most: f64) -> f64 {
+        loop {
+            // 1 - unit is never 0.
+            let radius = libm::sqrt(-2.0 * libm::log(1.0 - self.unit()));
+            let z = radius * libm::cos(std::f64::consts::TAU * self.unit());
+            if z.abs() <= most {
+                return z;
+            }
+        }
+    }
 }
 
 #[cfg(test)]
@@ -44,5 +56,16 @@ mod tests {
         }
         assert!(bins.iter().all(|&n| (850..1150).contains(&n)), "{bins:?}");
         assert_ne!(Numbers::stream(7, 3).unit(), Numbers::stream(8, 3).unit());
+    }
+
+    /// A normal distribution cut off at 2 has a standard deviation of 0.880 (standard formula for the truncated normal).
+    #[test]
+    fn truncated_normals_have_their_spread() {
+        let mut numbers = Numbers::stream(5, 0);
+        let draws: Vec<f64> = (0..20_000).map(|_| numbers.normal_within(2.0)).collect();
+        let mean = draws.iter().sum::<f64>() / 20_000.0;
+        let square = draws.iter().map(|z| z * z).sum::<f64>() / 20_000.0;
+        assert!(mean.abs() < 0.02 && (square.sqrt() - 0.880).abs() < 0.015, "{mean} {square}");
+        assert!(draws.iter().all(|z| z.abs() <= 2.0));
     }
 }

@@ -188,6 +188,9 @@ fn patient_problems(lesson: &Lesson) -> Vec<(String, String)> {
     if let Some(problem) = draw.any_of.as_deref().and_then(draw_problem) {
         found.push(("patient.any_of".to_owned(), problem));
     }
+    for (name, problem) in draw.changed.problems() {
+        found.push((format!("patient.changed.{}", shortened(&name)), problem));
+    }
     for name in draw.names() {
         if let Err(unknown) = PatientSpec::named(name) {
             let allowed = unknown.allowed;

@@ -4,10 +4,12 @@
 
 use super::case::Case;
 use super::digest::sha256;
-use super::file::{Lesson, SeedFrom};
+use super::file::{Lesson, PatientDraw, SeedFrom};
+use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Side;
 use crate::anatomy::patient::{PatientBuilder, PatientSpec};
-use crate::anatomy::{interior::Interior, names::UnknownName};
+use crate::anatomy::patient_field::FIELD_COUNT;
+use crate::anatomy::patient_spec::PatientError;
 use crate::view::criteria::Target;
 use std::collections::BTreeMap;
 
@@ -44,11 +46,24 @@ pub struct Drawn {
     pub order_seed: u64,
 }
 
+impl PatientDraw {
+    /// The patient of one of the names, with a seed.
+    ///
+    /// # Errors
+    /// As [`drawn`].
+    pub fn spec(&self, name: &str, seed: u32) -> Result<PatientSpec, PatientError> {
+        let named = PatientSpec::named(name)?;
+        let variation = if self.seed_from.is_some() { 1.0 } else { named.variation };
+        let spec = PatientSpec { seed: u64::from(seed), variation, ..named };
+        Ok(spec.changed(self.changed.list())?)
+    }
+}
+
 /// Draws.
 ///
 /// # Errors
-/// When a name in the lesson is no patient's; a checked lesson has none.
-pub fn drawn(lesson: &Lesson, code: &str) -> Result<Drawn, UnknownName> {
+/// When a name in the lesson is no patient's, or a number of it is out of range; a checked lesson has none.
+pub fn drawn(lesson: &Lesson, code: &str) -> Result<Drawn, PatientError> {
     let digest = sha256(format!("downbeam draw 1\n{}\n{}", lesson.id, code.trim()).as_bytes());
     let number = |i: usize| digest[4 * i..4 * i + 4].iter().fold(0_u32, |n, &b| n << 8 | u32::from(b));
     let pick = |i: usize, among: usize| number(i) as usize % among.max(1);
@@ -58,7 +73,7 @@ pub fn drawn(lesson: &Lesson, code: &str) -> Result<Drawn, UnknownName> {
         Some(SeedFrom::Learner) => number(0),
         None => lesson.patient.seed.unwrap_or(0),
     };
-    let spec = PatientSpec { seed: u64::from(seed), ..PatientSpec::named(name)? };
+    let spec = lesson.patient.spec(name, seed)?;
     let (levels, sides) = (lesson.level.all(), lesson.side.all());
     let level = levels.get(pick(2, levels.len())).map_or(crate::anatomy::names::Level::L4, |&l| l.into());
     let side = sides.get(pick(3, sides.len())).copied().unwrap_or(Side::Left);
@@ -68,7 +83,7 @@ pub fn drawn(lesson: &Lesson, code: &str) -> Result<Drawn, UnknownName> {
 
 /// Patients without meshes, each planned once; as many as fit are kept.
 #[derive(Debug, Default)]
-pub struct Interiors(BTreeMap<(&'static str, u64), Interior>);
+pub struct Interiors(BTreeMap<(&'static str, u64, [u64; FIELD_COUNT]), Interior>);
 
 /// Patients kept at once: about 60 kB each.
 const KEPT: usize = 64;
@@ -76,7 +91,7 @@ const KEPT: usize = 64;
 impl Interiors {
     /// The inside of a patient.
     pub fn of(&mut self, spec: &PatientSpec) -> &Interior {
-        let key = (spec.name, spec.seed);
+        let key = spec.key();
         if self.0.len() >= KEPT && !self.0.contains_key(&key) {
             self.0.clear();
         }

@@ -4,6 +4,7 @@
 //! where the needle goes may be left to the learner's code: see `super::draw`.
 
 use super::case::{Case, NeedleTolerances, Par};
+use super::changes::Changes;
 use super::read_error::ReadError;
 use super::score::StepId;
 use crate::anatomy::names::{Level, Part, Side};
@@ -204,9 +205,13 @@ pub struct PatientDraw {
     /// What differs between patients of the same build; 0 when left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub seed: Option<u32>,
-    /// Where else the seed comes from.
+    /// Where else the seed comes from. From the learner's code, each learner's patient also differs in its dimensions (`variation` 1,
+    /// unless `changed` says otherwise).
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub seed_from: Option<SeedFrom>,
+    /// Numbers that are not as the name says; of all patients drawn from.
+    #[serde(default, skip_serializing_if = "Changes::is_empty")]
+    pub changed: Changes,
 }
 
 impl PatientDraw {

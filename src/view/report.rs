@@ -127,7 +127,7 @@ pub struct Report {
     /// Target.
     pub side: Side,
     /// Patient's name in the list.
-    pub patient: &'static str,
+    pub patient: String,
     /// Where the C-arm stands.
     pub orientation: ArmOrientation,
     /// The same in DICOM's words.
@@ -327,7 +327,7 @@ pub fn report_with(patient: &Patient, target: Target, arm: &CArm, tolerances: &T
     Report {
         level: target.level,
         side: target.side,
-        patient: patient.spec.name,
+        patient: patient.spec.title(),
         orientation: ArmOrientation {
             oblique: arm.oblique.to_degrees(),
             tilt: arm.tilt.to_degrees(),

@@ -14,6 +14,7 @@ use crate::lesson::log_line;
 use crate::lesson::marks::{LessonScore, exercise, lesson_score, replay};
 use crate::lesson::receipt::Receipt;
 use serde::Serialize;
+use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::*;
 
@@ -55,8 +56,10 @@ struct StepEntry {
 #[derive(Serialize)]
 struct DrawnEntry {
     patient: &'static str,
-    /// As `beginPatient` takes it.
+    /// As `beginPatient` takes it, like `changed`.
     seed: u32,
+    /// What is not as the named patient has it.
+    changed: BTreeMap<&'static str, f64>,
     level: &'static str,
     side: &'static str,
     /// The code without the blanks around it.
@@ -158,13 +161,14 @@ impl LessonDesk {
         Ok(link::fragment(&Lesson::from_json(json)?)?)
     }
 
-    /// What was drawn: `{patient, seed, level, side, learner, case}`.
+    /// What was drawn: `{patient, seed, changed, level, side, learner, case}`.
     pub fn drawn(&self) -> Result<JsValue, JsError> {
         let target = self.drawn.case.target;
         plain(&DrawnEntry {
             patient: self.drawn.spec.name,
             // A draw gives 32 bits, and a lesson's own seed is one of 32.
             seed: u32::try_from(self.drawn.spec.seed).unwrap_or_default(),
+            changed: self.drawn.spec.differences().into_iter().collect(),
             level: target.level.name(),
             side: target.side.name(),
             learner: self.learner.clone(),

@@ -9,6 +9,7 @@ use super::{plain, understood};
 
 use crate::anatomy::names::Level;
 use crate::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
+use crate::anatomy::patient_field::{FIELDS, Field};
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::imaging::radiograph::{Look, Radiograph, Scene};
@@ -18,7 +19,8 @@ use exposures::Exposures;
 use glam::DVec3;
 use outline_paint::OutlinePaint;
 use procedure::Procedure;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen::{Clamped, JsValue};
 use web_sys::{CanvasRenderingContext2d, ImageData};
@@ -52,10 +54,11 @@ impl TeachingRoom {
 
 #[wasm_bindgen]
 impl TeachingRoom {
-    /// Shapes the patient and sets the C-arm straight above the target.
+    /// Shapes the patient and sets the C-arm straight above the target. `asked` may be left out: `{seed, changed: {field: number}}` as in
+    /// a lesson's `patient` changes the one of that name.
     #[wasm_bindgen(constructor)]
-    pub fn new(patient: &str, level: &str, side: &str) -> Result<Self, JsError> {
-        let spec = PatientSpec::named(patient)?;
+    pub fn new(patient: &str, level: &str, side: &str, asked: JsValue) -> Result<Self, JsValue> {
+        let spec = asked_patient(patient, &asked)?;
         let target = target(level, side)?;
         let arm = CArm::default();
         Ok(Self {
@@ -72,22 +75,19 @@ impl TeachingRoom {
         })
     }
 
-    /// Another patient under the same C-arm. The last exposure is not of this one, so it goes.
+    /// Another patient under the same C-arm, `asked` as in the constructor. The last exposure is not of this one, so it goes.
     #[wasm_bindgen(js_name = setPatient)]
-    pub fn set_patient(&mut self, name: &str) -> Result<(), JsError> {
-        self.patient = Patient::new(&PatientSpec::named(name)?);
+    pub fn set_patient(&mut self, name: &str, asked: JsValue) -> Result<(), JsValue> {
+        self.patient = Patient::new(&asked_patient(name, &asked)?);
         self.exposures.forget_picture();
         self.begin_again();
         Ok(())
     }
 
-    /// Plans another patient, with a seed other than its own if one is given; [`Self::shape_bone`] then makes it a bone a call,
-    /// while the last one stays.
+    /// Plans another patient, `asked` as in the constructor; [`Self::shape_bone`] then makes it a bone a call, while the last one stays.
     #[wasm_bindgen(js_name = beginPatient)]
-    pub fn begin_patient(&mut self, name: &str, seed: Option<u32>) -> Result<(), JsError> {
-        let named = PatientSpec::named(name)?;
-        let spec = PatientSpec { seed: seed.map_or(named.seed, u64::from), ..named };
-        self.coming = Some(PatientBuilder::new(&spec));
+    pub fn begin_patient(&mut self, name: &str, asked: JsValue) -> Result<(), JsValue> {
+        self.coming = Some(PatientBuilder::new(&asked_patient(name, &asked)?));
         Ok(())
     }
 
@@ -194,6 +194,19 @@ impl TeachingRoom {
         plain(&PatientSpec::all().iter().map(entry).collect::<Vec<_>>())
     }
 
+    /// What can be changed about a patient: `[{name, unit, low, high, sentence}]`.
+    #[wasm_bindgen(js_name = patientFields)]
+    pub fn patient_fields() -> Result<JsValue, JsError> {
+        let entry = |field: &Field| FieldEntry {
+            name: field.name,
+            unit: field.unit,
+            low: field.low,
+            high: field.high,
+            sentence: field.sentence,
+        };
+        plain(&FIELDS.iter().map(entry).collect::<Vec<_>>())
+    }
+
     /// The levels that can be aimed at, cranial to caudal.
     pub fn levels() -> Vec<String> {
         Level::TARGETS.map(|level| level.name().to_owned()).to_vec()
@@ -245,6 +258,33 @@ fn put_grey(
 #[derive(Serialize)]
 struct PatientEntry {
     name: &'static str,
+    sentence: &'static str,
+}
+
+/// What is asked of a patient beside its name.
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+struct AskedPatient {
+    seed: Option<u32>,
+    changed: BTreeMap<String, f64>,
+}
+
+/// The patient of a name, changed as asked (nothing when undefined).
+fn asked_patient(name: &str, asked: &JsValue) -> Result<PatientSpec, JsValue> {
+    let AskedPatient { seed, changed } =
+        if asked.is_undefined() { AskedPatient::default() } else { understood("patient", asked)? };
+    let named = PatientSpec::named(name).map_err(JsError::from)?;
+    let spec = PatientSpec { seed: seed.map_or(named.seed, u64::from), ..named };
+    Ok(spec.changed(changed.iter().map(|(name, &value)| (name.as_str(), value))).map_err(JsError::from)?)
+}
+
+/// What can be changed about a patient, as the page lists it.
+#[derive(Serialize)]
+struct FieldEntry {
+    name: &'static str,
+    unit: &'static str,
+    low: f64,
+    high: f64,
     sentence: &'static str,
 }
 

@@ -13,7 +13,7 @@ import { lessons, showList } from './list.js';
 import { naming } from './naming.js';
 
 const KEEP_MS = 1000;
-const NO_LESSON = { lesson: '', seed: null };
+const NO_LESSON = { lesson: '', seed: null, changed: '' };
 
 const button = (text, id, onClick, cls = 'button') => {
   const element = make('button', { type: 'button', class: cls, id }, text);
@@ -141,7 +141,7 @@ export function lessonFlow(app, needle, act) {
     const at = 1 + (drawn.seed % 9998);
     needle.restart();
     app.change({
-      lessons: false, injection: true, lesson: `${info.sha256} ${drawn.learner} ${runs}`, patient: drawn.patient, seed: drawn.seed, level: drawn.level, side: drawn.side,
+      lessons: false, injection: true, lesson: `${info.sha256} ${drawn.learner} ${runs}`, patient: drawn.patient, seed: drawn.seed, changed: Object.keys(drawn.changed).length > 0 ? JSON.stringify(drawn.changed) : '', level: drawn.level, side: drawn.side,
       byExposure: info.exposures, selfTest: open.assessment, guided: info.mode === 'guided', ownView: null, labels: false,
       outlines: open.asks.has('name_parts') || (!open.assessment && app.state.outlines), start: at, ...startPosition(at), rotation: 0, tableX: 0, tableZ: 0,
     });

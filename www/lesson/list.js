@@ -48,7 +48,8 @@ export async function showList(holder, act) {
   });
   const button = (text, id) => make('button', { type: 'button', class: 'button', id }, text);
   const [file, saveButton, openButton] = [button(t.open, 'lesson-file'), button(t.progress.save, 'progress-save'), button(t.progress.open, 'progress-open')];
-  holder.replaceChildren(make('p', { class: 'quiet' }, t.intro), make('ol', { class: 'lesson-list' }, ...rows), make('div', { class: 'row' }, file, saveButton, openButton));
+  holder.replaceChildren(make('p', { class: 'quiet' }, t.intro), make('ol', { class: 'lesson-list' }, ...rows), make('div', { class: 'row' }, file, saveButton, openButton),
+    make('p', { class: 'teachers' }, `${t.teach.heading} `, make('a', { href: 'check.html' }, t.teach.check), ' ', make('a', { href: 'author.html' }, t.teach.author)));
   filePicker(file, '.json,application/json', 32 * 1024, act.open, () => act.notice([t.unreadable(t.tooLarge)]));
   saveButton.addEventListener('click', () => save('downbeam-progress.json', exported()));
   const bad = () => act.notice([t.progress.bad]);

@@ -73,11 +73,11 @@ export function preview() {
       room = new TeachingRoom(drawn.patient, drawn.level, drawn.side);
       shaped = '';
     }
-    const patient = `${drawn.patient} ${drawn.seed}`;
+    const patient = `${drawn.patient} ${drawn.seed} ${JSON.stringify(drawn.changed)}`;
     if (shaped !== patient) {
       state(t.picture.shaping);
       shaped = '';
-      room.beginPatient(drawn.patient, drawn.seed);
+      room.beginPatient(drawn.patient, { seed: drawn.seed, changed: drawn.changed });
       while (room.shapeBone() < 1) {
         await rest();
         if (again) return;

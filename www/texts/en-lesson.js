@@ -70,5 +70,5 @@ export const lesson = {
     shown: (was) => `The ${partName(was)} is lit now; it will be asked again.`,
     later: (was) => `The ${partName(was)} will be asked again.`,
   },
-  teach: { check: 'Check receipts', author: 'Write a lesson' },
+  teach: { heading: 'For teachers:', check: 'Check receipts', author: 'Write a lesson' },
 };

@@ -200,7 +200,7 @@ export const needle = {
     notJson: 'it is not JSON',
     tooLarge: 'it is larger than 2 MB',
     noAttempt: 'it holds no attempt with patient, case and log',
-    strange: (key) => `it has an unknown entry “${key}”; allowed are patient, case and log`,
+    strange: (key) => `it has an unknown entry “${key}”; allowed are patient, seed, changed, case and log`,
     noPatient: (name) => `there is no patient “${name}” here`,
     back: 'Bring back the last attempt',
   },

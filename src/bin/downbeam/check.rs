@@ -3,7 +3,6 @@
 use crate::command::{Command, UsageError, print, text, unknown};
 use crate::lesson_source;
 use downbeam::anatomy::names::Level;
-use downbeam::anatomy::patient::PatientSpec;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::lesson::check::problems;
 use downbeam::lesson::draw::Interiors;
@@ -111,8 +110,7 @@ fn unreached(lesson: &Lesson) -> Vec<String> {
     let mut notes = Vec::new();
     let mut interiors = Interiors::default();
     for name in lesson.patient.names() {
-        let Ok(spec) = PatientSpec::named(name) else { continue };
-        let spec = PatientSpec { seed: u64::from(lesson.patient.seed.unwrap_or(0)), ..spec };
+        let Ok(spec) = lesson.patient.spec(name, lesson.patient.seed.unwrap_or(0)) else { continue };
         let interior = interiors.of(&spec);
         for level in lesson.level.all().iter().map(|&l| Level::from(l)) {
             for &side in lesson.side.all() {

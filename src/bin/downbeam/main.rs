@@ -4,6 +4,7 @@
 //! one sentence on standard error says what was wrong and what is allowed. Results go to standard output, everything
 //! else to standard error.
 
+mod asked_patient;
 mod build;
 mod check;
 mod command;
@@ -16,6 +17,7 @@ mod needle_file;
 mod npy_file;
 mod outline_file;
 mod pack;
+mod patients;
 mod player_page;
 mod png_file;
 mod project;
@@ -28,18 +30,20 @@ mod view;
 
 use command::{Command, UsageError};
 use downbeam::anatomy::names::UnknownName;
+use downbeam::anatomy::patient_spec::PatientError;
 use downbeam::imaging::c_arm::OrientationError;
 use downbeam::imaging::exposure::SettingError;
 use std::ffi::OsString;
 use std::io::Write;
 use std::process::ExitCode;
 
-const COMMANDS: [&Command; 7] = [
+const COMMANDS: [&Command; 8] = [
     &serve::COMMAND,
     &build::COMMAND,
     &pack::COMMAND,
     &view::COMMAND,
     &mesh::COMMAND,
+    &patients::COMMAND,
     &check::COMMAND,
     &grade::COMMAND,
 ];
@@ -88,9 +92,9 @@ fn help(of: &[OsString]) -> anyhow::Result<()> {
          Usage: downbeam [COMMAND] [OPTIONS]\n\nCommands:\n",
     );
     for command in COMMANDS {
-        text += &format!("  {:<7} {}\n", command.name, command.summary);
+        text += &format!("  {:<8} {}\n", command.name, command.summary);
     }
-    text += "  help    What a command takes: downbeam help COMMAND\n\n\
+    text += "  help     What a command takes: downbeam help COMMAND\n\n\
              --version prints the version. Without a command: serve.\n\n\
              A teaching model: not for planning or guiding a procedure. Follow local policy, supervised training \
              and licensed practice.\n";
@@ -101,6 +105,7 @@ fn is_wrong_use(error: &anyhow::Error) -> bool {
     error.is::<UsageError>()
         || error.is::<lexopt::Error>()
         || error.is::<UnknownName>()
+        || error.is::<PatientError>()
         || error.is::<OrientationError>()
         || error.is::<SettingError>()
 }

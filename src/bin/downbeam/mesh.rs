@@ -3,6 +3,7 @@
 //! Coordinates are mm in the patient frame of the level: origin at its centre, +x to the patient's left, +y posterior,
 //! +z cranial: the isocentre of `view` for the same level.
 
+use crate::asked_patient::AskedPatient;
 use crate::command::{Command, UsageError, missing, print, text, unknown};
 use crate::mesh_file::{Format, write};
 use anyhow::Context;
@@ -24,7 +25,8 @@ pub(crate) const COMMAND: Command = Command {
             \x20               iliac wings to S1. Default: the whole vertebra, or the sacrum.\n\
             --tissue T      In place of a part: disc (below the level), dura (whole), root, ganglion or vessel\n\
             --side S        left or right. Default: both sides of a paired part.\n\
-            --patient NAME  One of the patients by name. Default average.\n\
+            --patient NAME  One of the patients by name. Default average. --with FIELD=NUMBER and --patient-seed N\n\
+            \x20               change it, as in view.\n\
             --out FILE      Wavefront OBJ or binary STL, by the end of the name\n\
             --list          Print the parts of the level and write nothing\n\n\
             mm; origin at the level's centre, +x to the patient's left, +y posterior, +z cranial.\n",
@@ -37,7 +39,7 @@ struct Options {
     part: Option<Part>,
     tissue: Option<TissueKind>,
     side: Option<Side>,
-    patient: Option<PatientSpec>,
+    patient: AskedPatient,
     out: Option<(PathBuf, Format)>,
     list: bool,
 }
@@ -50,13 +52,18 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
             Arg::Long("part") => options.part = Some(text(parser, "--part")?.parse()?),
             Arg::Long("tissue") => options.tissue = Some(tissue_named(&text(parser, "--tissue")?)?),
             Arg::Long("side") => options.side = Some(text(parser, "--side")?.parse()?),
-            Arg::Long("patient") => options.patient = Some(PatientSpec::named(&text(parser, "--patient")?)?),
             Arg::Long("out") => {
                 let path = PathBuf::from(text(parser, "--out")?);
                 let format = Format::of(&path)?;
                 options.out = Some((path, format));
             }
             Arg::Long("list") => options.list = true,
+            Arg::Long(name) => {
+                let name = name.to_owned();
+                if !options.patient.read(&name, parser)? {
+                    return Err(unknown(&COMMAND, &Arg::Long(&name)).into());
+                }
+            }
             other => return Err(unknown(&COMMAND, &other).into()),
         }
     }
@@ -110,7 +117,7 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     if !options.list && options.out.is_none() {
         return Err(missing(&COMMAND, "--out", "L4.stl").into());
     }
-    let spec = options.patient.map_or_else(|| PatientSpec::named("average"), Ok)?;
+    let spec = options.patient.spec()?;
     let patient = Patient::new(&spec);
     if options.list {
         return print(&list(&patient, level));

@@ -1,13 +1,14 @@
 //! `view`: what the C-arm shows of a patient at one orientation: measures as text or JSON, the radiograph (free, or as an
 //! exposure with its dose) as PNG, the outlines as SVG or JSON.
 
+use crate::asked_patient::AskedPatient;
 use crate::command::{Command, UsageError, missing, number, print, text, unknown};
 use crate::exposure::{Asked, Told};
 use crate::needle_file::{self, ToldNeedle};
 use crate::shown::Shown;
 use crate::{npy_file, outline_file, png_file, svg_file};
 use downbeam::anatomy::names::{Level, Side, UnknownName};
-use downbeam::anatomy::patient::{Patient, PatientSpec};
+use downbeam::anatomy::patient::Patient;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::outline::OutlineTracer;
 use downbeam::imaging::projection::Projection;
@@ -32,6 +33,9 @@ pub(crate) const COMMAND: Command = Command {
             --view V            Which best view: ap, oblique, lateral, or steep-oblique for the way under the root.\n\
                                 Default oblique.\n\
             --patient NAME      One of the patients by name. Default average.\n\
+            --with FIELD=NUMBER Change a field of it, such as --with curve_deg=9; more than one may be given.\n\
+            \x20                   'downbeam patients' lists names and fields\n\
+            --patient-seed N    Which of the patients of that build, a whole number. Default the named one's.\n\
             --image-rotation D  Turn of the picture, degrees clockwise. Default 0.\n\
             --needle FILE       Put a needle in as a JSON file says: entry, needle, moves. Text and JSON tell its\n\
             \x20                   readings, the radiograph shows it\n\
@@ -62,7 +66,7 @@ pub(crate) const COMMAND: Command = Command {
 struct Options {
     level: Option<Level>,
     side: Option<Side>,
-    patient: Option<PatientSpec>,
+    patient: AskedPatient,
     oblique_deg: Option<f64>,
     tilt_deg: Option<f64>,
     image_rotation_deg: f64,
@@ -87,7 +91,6 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
         match argument {
             Arg::Long("level") => options.level = Some(text(parser, "--level")?.parse()?),
             Arg::Long("side") => options.side = Some(text(parser, "--side")?.parse()?),
-            Arg::Long("patient") => options.patient = Some(PatientSpec::named(&text(parser, "--patient")?)?),
             Arg::Long("oblique") => options.oblique_deg = Some(number(parser, "--oblique", "degrees")?),
             Arg::Long("tilt") => options.tilt_deg = Some(number(parser, "--tilt", "degrees")?),
             Arg::Long("image-rotation") => {
@@ -107,7 +110,7 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
             Arg::Long("needle") => options.needle = Some(text(parser, "--needle")?.into()),
             Arg::Long(name) => {
                 let name = name.to_owned();
-                if !options.exposure.read(&name, parser)? {
+                if !options.patient.read(&name, parser)? && !options.exposure.read(&name, parser)? {
                     return Err(unknown(&COMMAND, &Arg::Long(&name)).into());
                 }
             }
@@ -167,8 +170,8 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let whole = CArm::at_degrees(options.oblique_deg.unwrap_or(0.0), options.tilt_deg.unwrap_or(0.0))?
         .with_image_rotation(options.image_rotation_deg)?;
     let asked = beam.as_ref().map_or(whole, |beam| beam.arm(&whole));
+    let spec = options.patient.spec()?;
     let needle = options.needle.as_deref().map(needle_file::read).transpose()?;
-    let spec = options.patient.map_or_else(|| PatientSpec::named("average"), Ok)?;
     let patient = Patient::new(&spec);
     let arm = if options.best {
         let kind = options.kind.unwrap_or(ViewKind::Oblique);

@@ -5,6 +5,7 @@
 
 use super::{TeachingRoom, plain, understood};
 use crate::anatomy::foramen::Approach;
+use crate::anatomy::patient::PatientSpec;
 use crate::imaging::inclusion::Inclusion;
 use crate::lesson::action::{Action, Event};
 use crate::lesson::attempt::{Attempt, seconds};
@@ -16,6 +17,7 @@ use crate::needle::device::Medium;
 use crate::needle::shape;
 use crate::view::criteria::Target;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 use wasm_bindgen::prelude::*;
 
 /// What the page can set of a case; what it leaves out is the usual.
@@ -32,8 +34,35 @@ struct CaseOptions {
 #[serde(deny_unknown_fields)]
 struct Trace {
     patient: String,
+    /// Its seed, if it is not the named patient's own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    seed: Option<u64>,
+    /// What is not as the named patient has it.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    changed: BTreeMap<String, f64>,
     case: Case,
     log: Vec<Event>,
+}
+
+impl Trace {
+    /// Of an attempt on a patient.
+    fn of(spec: &PatientSpec, attempt: &Attempt) -> Self {
+        let own = PatientSpec::named(spec.name).is_ok_and(|named| named.seed == spec.seed);
+        Self {
+            patient: spec.name.to_owned(),
+            seed: (!own).then_some(spec.seed),
+            changed: spec.differences().into_iter().map(|(name, value)| (name.to_owned(), value)).collect(),
+            case: attempt.case,
+            log: attempt.log.clone(),
+        }
+    }
+
+    /// The patient that it is of, where there is one.
+    fn spec(&self) -> Option<PatientSpec> {
+        let named = PatientSpec::named(&self.patient).ok()?;
+        let spec = PatientSpec { seed: self.seed.unwrap_or(named.seed), ..named };
+        spec.changed(self.changed.iter().map(|(name, &value)| (name.as_str(), value))).ok()
+    }
 }
 
 /// The attempt and what is drawn of it.
@@ -223,26 +252,22 @@ impl TeachingRoom {
         done
     }
 
-    /// The attempt as a plain object that [`Self::load_attempt`] takes: `{patient, case, log}`.
+    /// The attempt as a plain object that [`Self::load_attempt`] takes: `{patient, case, log}`, and
+    /// `seed` and `changed` where they are not the named patient's own.
     #[wasm_bindgen(js_name = attemptTrace)]
     pub fn attempt_trace(&self) -> Result<JsValue, JsError> {
         let attempt = &self.procedure.attempt;
-        plain(&Trace {
-            patient: self.patient.spec.name.to_owned(),
-            case: attempt.case,
-            log: attempt.log.clone(),
-        })
+        plain(&Trace::of(&self.patient.spec, attempt))
     }
 
     /// Replays an attempt on the present patient; on an error nothing has changed.
     #[wasm_bindgen(js_name = loadAttempt)]
     pub fn load_attempt(&mut self, trace: JsValue) -> Result<(), JsValue> {
         let trace: Trace = understood("attempt", &trace)?;
-        if trace.patient != self.patient.spec.name {
-            let text = format!(
-                "the attempt is of the patient '{}', not of '{}'",
-                trace.patient, self.patient.spec.name
-            );
+        if trace.spec().is_none_or(|spec| spec.key() != self.patient.spec.key()) {
+            let other = trace.spec().map_or(trace.patient, |spec| spec.title());
+            let text =
+                format!("the attempt is of the patient '{other}', not of '{}'", self.patient.spec.title());
             return Err(JsError::new(&text).into());
         }
         Ok(self.take_up(trace.case, &trace.log)?)
