@@ -4,6 +4,7 @@ import { connect } from '../delivery/choose.js';
 import { markTable } from '../marks-table.js';
 import { byId, make, say } from '../page.js';
 import { reason } from '../room.js';
+import { saveText } from '../save.js';
 import { wantsMark } from '../stages.js';
 import { startPosition } from '../start.js';
 import { texts } from '../texts.js';
@@ -198,7 +199,7 @@ export function lessonFlow(app, needle, act) {
     }
     const name = `receipt-${info.id}${open.drawn.learner ? `-${open.drawn.learner.replace(/[^\w.-]+/g, '_')}` : ''}.json`;
     const row = make('div', { class: 'row' });
-    if (receipt) row.append(button(t.receipt, 'lesson-receipt', () => saveText(name, receipt), 'button strong'));
+    if (receipt) row.append(button(t.receipt, 'lesson-receipt', () => saveText(name, receipt, 'application/json'), 'button strong'));
     row.append(button(t.again, 'lesson-again', () => begin(open.json)));
     content.push(row);
     if (receipt) content.push(make('p', { class: 'quiet' }, t.receiptNote));
@@ -314,11 +315,4 @@ function keepCode(code) {
   } catch {
     // Then it is typed again.
   }
-}
-
-function saveText(name, text) {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  make('a', { href: address, download: name }).click();
-  // The browser has taken its own hold of the file by the next turn.
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }

@@ -1,7 +1,7 @@
 // The course as a list: each lesson with its mode and how far the learner is.
 
 import { byId, make } from '../page.js';
-import { save } from '../exposure.js';
+import { save } from '../save.js';
 import { lesson as t } from '../texts/en-lesson.js';
 import { texts } from '../texts.js';
 import { course, lessonDesk, shipped } from './desk.js';
