@@ -30,6 +30,7 @@ export function preview() {
   showView(view);
 
   function state(words) {
+    if (words) byId('preview').setAttribute('aria-label', words);
     say(byId('preview-state'), words);
     byId('preview-state').hidden = words === '';
   }
@@ -56,7 +57,6 @@ export function preview() {
     film.clearRect(0, 0, film.canvas.width, film.canvas.height);
     lines.clearRect(0, 0, lines.canvas.width, lines.canvas.height);
     say(byId('preview-caption'), '');
-    byId('preview').setAttribute('aria-label', t.nothingDrawn);
   }
 
   async function draw(drawn) {
