@@ -81,10 +81,20 @@ export function needleHand(act) {
   // On a desk it stands beside the picture, elsewhere right under it; in the document as well, so that Tab goes the way the eye does.
   const wide = matchMedia('(min-width: 1100px)');
   const stand = () => (wide.matches ? byId('left').prepend(section) : byId('view').after(section));
-  // On a phone the stages come before the exposures.
+  // Where there is no room beside the picture the lesson comes before all else; on a phone the stages come before the exposures.
   const phone = matchMedia('(max-width: 719px)');
-  const standStages = () => (phone.matches ? byId('turns-section').after(byId('needle')) : byId('lesson').after(byId('needle')));
-  wide.addEventListener('change', stand);
+  const standStages = () => {
+    const lesson = byId('lesson');
+    if (!wide.matches) lesson.parentElement.closest('main').prepend(lesson);
+    else byId('side').prepend(lesson);
+    if (phone.matches) byId('turns-section').after(byId('needle'));
+    else if (wide.matches) lesson.after(byId('needle'));
+    else byId('side').prepend(byId('needle'));
+  };
+  wide.addEventListener('change', () => {
+    stand();
+    standStages();
+  });
   phone.addEventListener('change', standStages);
   stand();
   standStages();

@@ -114,7 +114,8 @@ export function lessonFlow(app, needle, act) {
     code.addEventListener('input', offer);
     await offer();
     show('begin', info.title, form);
-    title.focus();
+    title.focus({ preventScroll: true });
+    panel.scrollIntoView({ block: 'nearest' });
   }
 
   async function start(json, info, code, lines) {
@@ -147,7 +148,8 @@ export function lessonFlow(app, needle, act) {
       outlines: open.asks.has('name_parts') || (!open.assessment && app.state.outlines), start: at, ...startPosition(at), rotation: 0, tableX: 0, tableZ: 0,
     });
     app.touch();
-    title.focus();
+    title.focus({ preventScroll: true });
+    panel.scrollIntoView({ block: 'nearest' });
   }
 
   /** What the attempt and its panel know of the lesson. */
@@ -177,7 +179,7 @@ export function lessonFlow(app, needle, act) {
 
   function showRunning() {
     const { info, drawn } = open;
-    show('running', info.title, make('p', { class: 'quiet' }, `${t.drawn(drawn, texts.case.patientName(drawn.patient))} ${t.modeNote[info.mode]}`));
+    show('running', info.title, make('p', { class: 'quiet' }, `${t.drawn(drawn, texts.case.patientName(drawn.patient))} ${t.modeNote[info.mode]}`), ...(open.asks.has('name_parts') ? [exercise.ask] : []));
   }
 
   /** The attempt has been finished: the marks, and what is handed in. */

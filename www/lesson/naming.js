@@ -26,7 +26,7 @@ export function naming(holder, act) {
     return element;
   };
   const answer = button(t.answer, 'naming-answer', give, 'button strong');
-  holder.append(ask, count, make('div', { class: 'row' }, answer, button(t.previous, 'naming-previous', () => step(-1)), button(t.following, 'naming-next', () => step(1))), make('p', { class: 'quiet' }, t.how));
+  holder.append(count, make('div', { class: 'row' }, answer, button(t.previous, 'naming-previous', () => step(-1)), button(t.following, 'naming-next', () => step(1))), make('p', { class: 'quiet' }, t.how));
 
   const film = byId('picture');
   const surface = byId('overlay');
@@ -88,6 +88,8 @@ export function naming(holder, act) {
   });
 
   return {
+    /** What is asked for, to stand where the learner looks first. */
+    ask,
     /** What is lit: the outline chosen, or the one that was missed. */
     lit(exercise) {
       if (chosen) return chosen;
