@@ -408,7 +408,7 @@ test('no sideways scroll with the needle in and all open, and targets large enou
       });
       const clipped = [...document.querySelectorAll('.button, .segment span')].filter((e) => e.checkVisibility() && e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0);
       const small = [...document.querySelectorAll('#needle button, #hand button, #needle select, #hand label, #needle .segment')].filter((e) => e.checkVisibility() && (e.getBoundingClientRect().height < 43.5 || e.getBoundingClientRect().width < 40));
-      const rows = [...document.querySelectorAll('.stage summary')].filter((e) => e.getBoundingClientRect().height < 24);
+      const rows = [...document.querySelectorAll('.stage summary')].filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 24);
       const names = (list) => list.map((e) => `${e.tagName}.${e.className}#${e.id} ${e.textContent.slice(0, 20)}`);
       return { wide: document.documentElement.scrollWidth > document.documentElement.clientWidth, over: names(over), clipped: names(clipped), small: names(small), rows: names(rows) };
     });
