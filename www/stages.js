@@ -49,13 +49,13 @@ export function stageList(holder, act) {
   // Views to keep.
   const keeps = ['true_ap', 'oblique', 'lateral'].map((view) => {
     const element = button(t.keep(view), () => act.keep(view), 'button strong');
-    element.id = `keep-${view}`;
+    element.id = view === 'lateral' ? 'keep-lateral-alone' : `keep-${view}`;
     const now = make('p', { class: 'view-now' });
     parts[view].body.append(now, element);
     return [view, element, now];
   });
   const keepLateral = button(t.keep('lateral'), () => act.keep('lateral'));
-  keepLateral.id = 'keep-lateral-deep';
+  keepLateral.id = 'keep-lateral';
   parts.depth.body.append(keepLateral);
 
   // The mark.

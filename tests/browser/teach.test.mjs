@@ -389,7 +389,7 @@ test('the picture is the room’s own of the drawn patient, and a room that does
   const same = await page.evaluate(async () => {
     const { TeachingRoom } = await import('./pkg/downbeam.js');
     const own = new TeachingRoom('average', 'L4', 'left');
-    own.beginPatient('average', 0);
+    own.beginPatient('average', { seed: 0 });
     while (own.shapeBone() < 1);
     own.setTarget('L4', 'left');
     const { best } = own.report().views.find((v) => v.view === 'oblique');
