@@ -13,6 +13,7 @@ mod lesson_desk;
 #[cfg(feature = "room")]
 mod room;
 
+use crate::anatomy::patient::PatientSpec;
 #[cfg(feature = "room")]
 use crate::lesson::read_error::sentence;
 use serde::Serialize;
@@ -39,4 +40,18 @@ fn understood<T: serde::de::DeserializeOwned>(what: &str, value: &JsValue) -> Re
 fn plain(value: &impl Serialize) -> Result<JsValue, JsError> {
     let text = serde_json::to_string(value)?;
     js_sys::JSON::parse(&text).map_err(|_| JsError::new("the engine wrote what is no JSON"))
+}
+
+/// A patient as the page lists it.
+#[derive(Serialize)]
+struct PatientEntry {
+    name: &'static str,
+    sentence: &'static str,
+}
+
+fn patients() -> Vec<PatientEntry> {
+    PatientSpec::all()
+        .iter()
+        .map(|spec| PatientEntry { name: spec.name, sentence: spec.description })
+        .collect()
 }

@@ -4,6 +4,7 @@
 use super::column::Posture;
 use super::names::UnknownName;
 use super::patient_field::{FIELD_COUNT, FIELDS, FieldError};
+use std::collections::BTreeMap;
 
 /// What makes a patient.
 #[derive(Clone, Debug, PartialEq)]
@@ -150,6 +151,20 @@ impl PatientSpec {
             super::patient_field::field(name)?.change(&mut self, value)?;
         }
         Ok(self)
+    }
+
+    /// The patient of a name with another seed, if one is given, and some fields changed.
+    ///
+    /// # Errors
+    /// As [`Self::named`] and [`Self::changed`].
+    pub fn asked(
+        name: &str,
+        seed: Option<u64>,
+        changes: &BTreeMap<String, f64>,
+    ) -> Result<Self, PatientError> {
+        let named = Self::named(name)?;
+        let spec = Self { seed: seed.unwrap_or(named.seed), ..named };
+        Ok(spec.changed(changes.iter().map(|(name, &value)| (name.as_str(), value)))?)
     }
 
     /// What tells this patient from all others: name, seed and the fields' bits.

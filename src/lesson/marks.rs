@@ -7,6 +7,7 @@ use super::file::{Lesson, LessonApproach};
 use super::parts::Exercise;
 use super::score::{Step, StepId, step, weighed};
 use crate::anatomy::interior::Interior;
+use crate::anatomy::names::Label;
 use serde::Serialize;
 
 /// The score of a lesson.
@@ -30,7 +31,7 @@ pub fn lesson_score(lesson: &Lesson, drawn: &Drawn, interior: &Interior, state: 
         .map(|&id| {
             let mut step = step(&drawn.case, interior, state, id);
             if id == StepId::NameParts {
-                exercise(lesson, drawn, state).fill(&mut step);
+                exercise(lesson, drawn, &state.pointed).fill(&mut step);
             }
             step
         })
@@ -41,9 +42,9 @@ pub fn lesson_score(lesson: &Lesson, drawn: &Drawn, interior: &Interior, state: 
     LessonScore { steps, total, complete, passed }
 }
 
-/// Where naming the parts stands.
-pub fn exercise(lesson: &Lesson, drawn: &Drawn, state: &State) -> Exercise {
-    Exercise::new(&lesson.parts, drawn.case.target, drawn.order_seed).after(&state.pointed)
+/// Where naming the parts stands after these answers.
+pub fn exercise(lesson: &Lesson, drawn: &Drawn, pointed: &[Label]) -> Exercise {
+    Exercise::new(&lesson.parts, drawn.case.target, drawn.order_seed).after(pointed)
 }
 
 /// Why a log is none of a lesson's.

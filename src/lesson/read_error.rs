@@ -1,11 +1,12 @@
 //! Reading of JSON that comes from outside: an error is one sentence with its place, what was found and what is allowed.
 
+use serde::Serialize;
 use serde::de::{self, Deserialize, DeserializeOwned, Deserializer, MapAccess, SeqAccess, Visitor};
 use serde_json::{Map, Value};
 use std::fmt;
 
 /// Why a lesson or receipt cannot be taken.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct ReadError {
     /// Where, such as `tolerances.squared_deg`; empty for the whole file.
     pub path: String,

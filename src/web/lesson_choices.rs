@@ -1,9 +1,8 @@
 //! What a lesson can be made of: the names and usual limits that the author's form offers, from where they are defined.
 
-use super::lesson_desk::LessonDesk;
-use super::plain;
+use super::lesson_desk::{LessonDesk, StepEntry};
+use super::{PatientEntry, patients, plain};
 use crate::anatomy::names::{Level, Side};
-use crate::anatomy::patient::PatientSpec;
 use crate::lesson::case::{Case, Par};
 use crate::lesson::file::{FORMAT, LessonPart, LessonTolerances};
 use crate::lesson::score::StepId;
@@ -27,18 +26,6 @@ struct Choices {
 }
 
 #[derive(Serialize)]
-struct StepEntry {
-    id: &'static str,
-    name: &'static str,
-}
-
-#[derive(Serialize)]
-struct PatientEntry {
-    name: &'static str,
-    sentence: &'static str,
-}
-
-#[derive(Serialize)]
 struct ToleranceEntry {
     name: &'static str,
     /// What holds when a lesson says nothing: `{full, none}`.
@@ -56,12 +43,9 @@ impl LessonDesk {
         let tolerances = LessonTolerances::default().list();
         plain(&Choices {
             format: FORMAT,
-            steps: StepId::OF_LESSONS.map(|s| StepEntry { id: s.id(), name: s.name() }).into(),
+            steps: StepId::OF_LESSONS.map(StepEntry::from).into(),
             parts: LessonPart::ALL,
-            patients: PatientSpec::all()
-                .iter()
-                .map(|spec| PatientEntry { name: spec.name, sentence: spec.description })
-                .collect(),
+            patients: patients(),
             levels: Level::TARGETS.map(Level::name).to_vec(),
             tolerances: tolerances.map(|(name, _)| ToleranceEntry { name, usual: usual(name) }).into(),
             par: case.par,

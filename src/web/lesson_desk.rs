@@ -3,6 +3,7 @@
 //! The room does the attempt; what passes between the two is the case that the lesson sets and the log, a line an event.
 
 use super::plain;
+use crate::anatomy::names::Label;
 use crate::lesson::action::Event;
 use crate::lesson::attempt::Attempt;
 use crate::lesson::case::Case;
@@ -13,6 +14,7 @@ use crate::lesson::link;
 use crate::lesson::log_line;
 use crate::lesson::marks::{LessonScore, exercise, lesson_score, replay};
 use crate::lesson::receipt::Receipt;
+use crate::lesson::score::StepId;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
@@ -46,10 +48,17 @@ struct LessonEntry<'a> {
     sha256: String,
 }
 
+/// A step as the page lists it.
 #[derive(Serialize)]
-struct StepEntry {
+pub(super) struct StepEntry {
     id: &'static str,
     name: &'static str,
+}
+
+impl From<StepId> for StepEntry {
+    fn from(step: StepId) -> Self {
+        Self { id: step.id(), name: step.name() }
+    }
 }
 
 /// What a learner's code draws.
@@ -72,28 +81,15 @@ struct DrawnEntry {
 #[derive(Serialize)]
 struct ExerciseEntry {
     /// What is asked now, as `point` takes it.
-    asks: Option<LabelEntry>,
+    asks: Option<Label>,
     found: usize,
     all: usize,
     /// Whether the last answer was right; `null` before the first.
     right: Option<bool>,
     /// What was asked when the last answer was given.
-    was: Option<LabelEntry>,
+    was: Option<Label>,
     /// The last answer.
-    said: Option<LabelEntry>,
-}
-
-#[derive(Serialize)]
-struct LabelEntry {
-    level: &'static str,
-    part: &'static str,
-    side: Option<&'static str>,
-}
-
-impl From<crate::anatomy::names::Label> for LabelEntry {
-    fn from(label: crate::anatomy::names::Label) -> Self {
-        Self { level: label.level.name(), part: label.part.name(), side: label.side.map(|s| s.name()) }
-    }
+    said: Option<Label>,
 }
 
 #[derive(Serialize)]
@@ -101,13 +97,6 @@ struct Standing {
     #[serde(flatten)]
     score: LessonScore,
     exercise: Option<ExerciseEntry>,
-}
-
-/// What is wrong with a lesson file.
-#[derive(Serialize)]
-struct Problem {
-    path: String,
-    problem: String,
 }
 
 #[wasm_bindgen]
@@ -129,7 +118,7 @@ impl LessonDesk {
             title: lesson.title.in_language(language),
             intro: lesson.intro.in_language(language),
             mode: lesson.mode,
-            steps: lesson.steps.iter().map(|s| StepEntry { id: s.id(), name: s.name() }).collect(),
+            steps: lesson.steps.iter().map(|&step| step.into()).collect(),
             open_approach: lesson.approach == Some(LessonApproach::Open),
             exposures: lesson.exposes(),
             pass_mark: lesson.pass_mark,
@@ -144,9 +133,7 @@ impl LessonDesk {
             Ok(lesson) => problems(&lesson),
             Err(first) => vec![first],
         };
-        let entries: Vec<Problem> =
-            found.into_iter().map(|p| Problem { path: p.path, problem: p.problem }).collect();
-        plain(&entries)
+        plain(&found)
     }
 
     /// The lesson in a link or its fragment, as a lesson file.
@@ -199,20 +186,18 @@ impl LessonDesk {
     }
 
     fn naming(&self, attempt: &Attempt) -> ExerciseEntry {
-        let now = exercise(&self.lesson, &self.drawn, &attempt.state);
-        let (mut before, mut last) = (attempt.state.clone(), None);
-        if let Some(said) = before.pointed.pop() {
-            let was = exercise(&self.lesson, &self.drawn, &before).asks();
-            last = was.map(|was| (was, said));
-        }
+        let after = |pointed: &[Label]| exercise(&self.lesson, &self.drawn, pointed);
+        let pointed = &attempt.state.pointed;
+        let now = after(pointed);
+        let last = pointed.split_last().and_then(|(&said, before)| Some((after(before).asks()?, said)));
         let (found, all) = now.counts();
         ExerciseEntry {
-            asks: now.asks().map(LabelEntry::from),
+            asks: now.asks(),
             found,
             all,
             right: last.map(|(was, said)| was == said),
-            was: last.map(|(was, _)| was.into()),
-            said: last.map(|(_, said)| said.into()),
+            was: last.map(|(was, _)| was),
+            said: last.map(|(_, said)| said),
         }
     }
 }

@@ -5,8 +5,7 @@ mod exposures;
 mod outline_paint;
 mod procedure;
 
-use super::{plain, understood};
-
+use super::{patients, plain, understood};
 use crate::anatomy::names::Level;
 use crate::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
 use crate::anatomy::patient_field::{FIELDS, Field};
@@ -190,8 +189,7 @@ impl TeachingRoom {
 
     /// The patients that can be asked for: `[{name, sentence}]`.
     pub fn patients() -> Result<JsValue, JsError> {
-        let entry = |spec: &PatientSpec| PatientEntry { name: spec.name, sentence: spec.description };
-        plain(&PatientSpec::all().iter().map(entry).collect::<Vec<_>>())
+        plain(&patients())
     }
 
     /// What can be changed about a patient: `[{name, unit, low, high, sentence}]`.
@@ -254,13 +252,6 @@ fn put_grey(
     canvas.put_image_data(&image, 0.0, 0.0)
 }
 
-/// A patient as the page lists it.
-#[derive(Serialize)]
-struct PatientEntry {
-    name: &'static str,
-    sentence: &'static str,
-}
-
 /// What is asked of a patient beside its name.
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields, default)]
@@ -273,9 +264,7 @@ struct AskedPatient {
 fn asked_patient(name: &str, asked: &JsValue) -> Result<PatientSpec, JsValue> {
     let AskedPatient { seed, changed } =
         if asked.is_undefined() { AskedPatient::default() } else { understood("patient", asked)? };
-    let named = PatientSpec::named(name).map_err(JsError::from)?;
-    let spec = PatientSpec { seed: seed.map_or(named.seed, u64::from), ..named };
-    Ok(spec.changed(changed.iter().map(|(name, &value)| (name.as_str(), value))).map_err(JsError::from)?)
+    Ok(PatientSpec::asked(name, seed.map(u64::from), &changed).map_err(JsError::from)?)
 }
 
 /// What can be changed about a patient, as the page lists it.

@@ -33,7 +33,7 @@ pub fn course() -> Vec<String> {
 /// The log of a lesson done well. `misses` parts are named wrongly once.
 pub fn log(lesson: &Lesson, drawn: &Drawn, interior: &Interior, mut misses: usize) -> Vec<Event> {
     let mut hand = Hand::new(drawn.case, interior);
-    while let Some(label) = exercise(lesson, drawn, &hand.attempt.state).asks() {
+    while let Some(label) = exercise(lesson, drawn, &hand.attempt.state.pointed).asks() {
         let wrong = Label { level: Level::T12, part: Part::Rib, side: None };
         let Label { level, part, side } = if misses > 0 { wrong } else { label };
         misses = misses.saturating_sub(1);

@@ -4,12 +4,13 @@ use crate::command::{UsageError, text};
 use downbeam::anatomy::patient_field::field;
 use downbeam::anatomy::patient_spec::{PatientError, PatientSpec};
 use lexopt::Parser;
+use std::collections::BTreeMap;
 
 /// What was asked for.
 #[derive(Default)]
 pub(crate) struct AskedPatient {
     name: Option<PatientSpec>,
-    changes: Vec<(String, f64)>,
+    changes: BTreeMap<String, f64>,
     seed: Option<u64>,
 }
 
@@ -19,8 +20,8 @@ impl AskedPatient {
         match option {
             "patient" => self.name = Some(PatientSpec::named(&text(parser, "--patient")?)?),
             "with" => {
-                let change = change(&text(parser, "--with")?)?;
-                self.changes.push(change);
+                let (name, value) = change(&text(parser, "--with")?)?;
+                self.changes.insert(name, value);
             }
             "patient-seed" => {
                 let found = text(parser, "--patient-seed")?;
@@ -39,10 +40,8 @@ impl AskedPatient {
 
     /// The patient.
     pub(crate) fn spec(&self) -> Result<PatientSpec, PatientError> {
-        let named = self.name.clone().map_or_else(|| PatientSpec::named("average"), Ok)?;
-        let seed = self.seed.unwrap_or(named.seed);
-        let spec = PatientSpec { seed, ..named };
-        Ok(spec.changed(self.changes.iter().map(|(name, value)| (name.as_str(), *value)))?)
+        let name = self.name.as_ref().map_or("average", |spec| spec.name);
+        PatientSpec::asked(name, self.seed, &self.changes)
     }
 }
 

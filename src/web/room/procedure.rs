@@ -59,9 +59,7 @@ impl Trace {
 
     /// The patient that it is of, where there is one.
     fn spec(&self) -> Option<PatientSpec> {
-        let named = PatientSpec::named(&self.patient).ok()?;
-        let spec = PatientSpec { seed: self.seed.unwrap_or(named.seed), ..named };
-        spec.changed(self.changed.iter().map(|(name, &value)| (name.as_str(), value))).ok()
+        PatientSpec::asked(&self.patient, self.seed, &self.changed).ok()
     }
 }
 

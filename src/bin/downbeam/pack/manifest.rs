@@ -26,71 +26,74 @@ fn file_list(files: &Files) -> String {
     files.iter().map(|(path, _)| format!("\n      <file href=\"{}\"/>", escaped(path))).collect()
 }
 
+/// What SCORM 1.2 and 2004 say differently in the same manifest.
+struct Dialect {
+    namespaces: &'static str,
+    version: &'static str,
+    /// Name of the attribute that makes a resource a lesson.
+    kind: &'static str,
+    /// What stands under the item's title.
+    rules: String,
+}
+
 /// SCORM 1.2. The mastery score is in percent.
 pub(super) fn scorm12(lesson: &Lesson, files: &Files) -> String {
-    format!(
-        r#"<?xml version="1.0" encoding="UTF-8"?>
-<manifest identifier="{name}" version="1.0" xmlns="http://www.imsproject.org/xsd/imscp_rootv1p1p2" xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_rootv1p2">
-  <metadata>
-    <schema>ADL SCORM</schema>
-    <schemaversion>1.2</schemaversion>
-  </metadata>
-  <organizations default="course">
-    <organization identifier="course">
-      <title>{title}</title>
-      <item identifier="lesson" identifierref="player" isvisible="true">
-        <title>{title}</title>
-        <adlcp:masteryscore>{pass}</adlcp:masteryscore>
-      </item>
-    </organization>
-  </organizations>
-  <resources>
-    <resource identifier="player" type="webcontent" adlcp:scormtype="sco" href="{PLAYER}">{files}
-    </resource>
-  </resources>
-</manifest>
-"#,
-        name = name(lesson),
-        title = title(lesson),
-        pass = lesson.pass_mark,
-        files = file_list(files),
-    )
+    let dialect = Dialect {
+        namespaces: r#"xmlns="http://www.imsproject.org/xsd/imscp_rootv1p1p2" xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_rootv1p2""#,
+        version: "1.2",
+        kind: "adlcp:scormtype",
+        rules: format!("        <adlcp:masteryscore>{}</adlcp:masteryscore>", lesson.pass_mark),
+    };
+    scorm(lesson, files, &dialect)
 }
 
 /// SCORM 2004 4th edition. The measure of the primary objective is 0 to 1.
 pub(super) fn scorm2004(lesson: &Lesson, files: &Files) -> String {
+    let dialect = Dialect {
+        namespaces: r#"xmlns="http://www.imsglobal.org/xsd/imscp_v1p1" xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_v1p3" xmlns:imsss="http://www.imsglobal.org/xsd/imsss""#,
+        version: "2004 4th Edition",
+        kind: "adlcp:scormType",
+        rules: format!(
+            r#"        <imsss:sequencing>
+          <imsss:objectives>
+            <imsss:primaryObjective objectiveID="passed" satisfiedByMeasure="true">
+              <imsss:minNormalizedMeasure>{}</imsss:minNormalizedMeasure>
+            </imsss:primaryObjective>
+          </imsss:objectives>
+          <imsss:deliveryControls completionSetByContent="true" objectiveSetByContent="true"/>
+        </imsss:sequencing>"#,
+            share(lesson)
+        ),
+    };
+    scorm(lesson, files, &dialect)
+}
+
+fn scorm(lesson: &Lesson, files: &Files, dialect: &Dialect) -> String {
+    let Dialect { namespaces, version, kind, rules } = dialect;
     format!(
         r#"<?xml version="1.0" encoding="UTF-8"?>
-<manifest identifier="{name}" version="1.0" xmlns="http://www.imsglobal.org/xsd/imscp_v1p1" xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_v1p3" xmlns:imsss="http://www.imsglobal.org/xsd/imsss">
+<manifest identifier="{name}" version="1.0" {namespaces}>
   <metadata>
     <schema>ADL SCORM</schema>
-    <schemaversion>2004 4th Edition</schemaversion>
+    <schemaversion>{version}</schemaversion>
   </metadata>
   <organizations default="course">
     <organization identifier="course">
       <title>{title}</title>
       <item identifier="lesson" identifierref="player" isvisible="true">
         <title>{title}</title>
-        <imsss:sequencing>
-          <imsss:objectives>
-            <imsss:primaryObjective objectiveID="passed" satisfiedByMeasure="true">
-              <imsss:minNormalizedMeasure>{pass}</imsss:minNormalizedMeasure>
-            </imsss:primaryObjective>
-          </imsss:objectives>
-          <imsss:deliveryControls completionSetByContent="true" objectiveSetByContent="true"/>
-        </imsss:sequencing>
+{rules}
       </item>
     </organization>
   </organizations>
   <resources>
-    <resource identifier="player" type="webcontent" adlcp:scormType="sco" href="{PLAYER}">{files}
+    <resource identifier="player" type="webcontent" {kind}="sco" href="{PLAYER}">{files}
     </resource>
   </resources>
 </manifest>
 "#,
         name = name(lesson),
         title = title(lesson),
-        pass = share(lesson),
         files = file_list(files),
     )
 }
