@@ -1,5 +1,8 @@
 //! What the table asks for is measured back on the mesh (vertices stand on the field, so 0.5 mm is asked).
 
+#[path = "common/marks.rs"]
+mod marks;
+
 use downbeam::anatomy::dimensions::vertebra;
 use downbeam::anatomy::names::{Level, Part, Side};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
@@ -200,16 +203,8 @@ fn landmarks_stand_on_the_bone_that_they_name() {
         let patient = Patient::new(spec);
         for (level, side) in Level::VERTEBRAE.into_iter().flat_map(|l| Side::BOTH.map(|s| (l, s))) {
             let bone = patient.bone(level);
-            let marks = patient.level(level).side(side);
-            for (part, point, on_surface) in [
-                (Part::Pars, marks.pars, false),
-                (Part::Lamina, marks.lamina, false),
-                (Part::TransverseProcess, marks.transverse_tip, true),
-                (Part::InferiorArticularProcess, marks.inferior_process_tip, true),
-                (Part::SuperiorArticularProcess, Some(marks.superior_process_tip), true),
-                (Part::SpinousProcess, Some(patient.level(level).spinous_tip), true),
-            ] {
-                let own = bone.frame.inverse().point(point.unwrap()).as_vec3();
+            for (part, point, on_surface) in marks::of_parts(patient.level(level), side) {
+                let own = bone.frame.inverse().point(point).as_vec3();
                 let sample = bone.solid.sample(own);
                 let name = format!("{} {level} {side} {part:?}: {} mm", spec.name, sample.distance);
                 assert_eq!(

@@ -1,6 +1,9 @@
 //! Any patient that can be asked for: named ones, their fields anywhere in the allowed ranges, any seed. What must hold of all of them
 //! is asked of as many as `PROPTEST_CASES` says.
 
+#[path = "common/marks.rs"]
+mod marks;
+
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::landmarks::LevelLandmarks;
 use downbeam::anatomy::names::{Level, Part, Side};
@@ -158,16 +161,9 @@ const TOUCHING_MM: f32 = 0.3;
 fn off_the_bone(interior: &Interior, worn_mm: f64) -> Vec<String> {
     let mut wrong = Vec::new();
     for (level, side) in Level::VERTEBRAE.into_iter().flat_map(|l| Side::BOTH.map(|s| (l, s))) {
-        let (bone, marks) = (bone(interior, level), interior.level(level).side(side));
-        for (part, point, on_surface) in [
-            (Part::Pars, marks.pars, false),
-            (Part::Lamina, marks.lamina, false),
-            (Part::TransverseProcess, marks.transverse_tip, true),
-            (Part::InferiorArticularProcess, marks.inferior_process_tip, true),
-            (Part::SuperiorArticularProcess, Some(marks.superior_process_tip), true),
-            (Part::SpinousProcess, Some(interior.level(level).spinous_tip), true),
-        ] {
-            let distance = bone.distance_mm(point.unwrap());
+        let bone = bone(interior, level);
+        for (part, point, on_surface) in marks::of_parts(interior.level(level), side) {
+            let distance = bone.distance_mm(point);
             let there = match part {
                 // The lamina below may have worn its tip.
                 Part::InferiorArticularProcess => distance > -0.25 && distance < worn_mm.max(0.25),
@@ -175,7 +171,7 @@ fn off_the_bone(interior: &Interior, worn_mm: f64) -> Vec<String> {
                 Part::Pars => distance < worn_mm,
                 _ => distance < -0.2,
             };
-            let nearest = bone.part_at(point.unwrap()).map(|(part, _)| part);
+            let nearest = bone.part_at(point).map(|(part, _)| part);
             if !there || nearest != Some(part) {
                 wrong.push(format!("{level} {side} {part:?}: {distance:.2} mm, nearest {nearest:?}"));
             }

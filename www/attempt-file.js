@@ -1,5 +1,6 @@
 // An attempt as a file: saving it, and opening one again.
 
+import { chooser } from './chooser.js';
 import { byId, make } from './page.js';
 import { save } from './save.js';
 import { reason } from './room.js';
@@ -16,11 +17,7 @@ export function attemptFile(attempt, notice) {
     const trace = attempt.trace();
     if (trace) save('attempt.json', trace);
   });
-  byId('attempt-open').addEventListener('click', () => pick.click());
-  pick.addEventListener('change', async () => {
-    const [file] = pick.files;
-    pick.value = '';
-    if (!file) return;
+  chooser(byId('attempt-open'), pick, async ([file]) => {
     try {
       if (file.size > MOST_BYTES) throw new Error(t.tooLarge);
       const text = await file.text();

@@ -1,6 +1,6 @@
 // Suction, contrast and its name.
 
-import { make, say } from './page.js';
+import { button, make, say } from './page.js';
 import { texts } from './texts.js';
 
 const VOLUMES_ML = [0.1, 0.5];
@@ -11,23 +11,15 @@ const HOLD_MS = 250;
 export function contrastControl(holder, act) {
   const t = texts.needle.contrast;
   const words = texts.needle.stage.list.contrast;
-  const button = (text, onClick, cls = 'button') => {
-    const element = make('button', { type: 'button', class: cls }, text);
-    element.addEventListener('click', onClick);
-    return element;
-  };
   const inject = (ml) => act.do({ do: 'inject', volume: Math.round(100 * ml) });
-  const aspirate = button(t.aspirate, () => act.do({ do: 'aspirate' }));
-  aspirate.id = 'aspirate';
+  const aspirate = button(t.aspirate, () => act.do({ do: 'aspirate' }), { id: 'aspirate' });
   const answer = make('p', { id: 'aspirated' });
-  const buttons = VOLUMES_ML.map((ml) => button(t.inject(ml), () => inject(ml)));
-  VOLUMES_ML.forEach((ml, i) => (buttons[i].id = `inject-${Math.round(100 * ml)}`));
+  const buttons = VOLUMES_ML.map((ml) => button(t.inject(ml), () => inject(ml), { id: `inject-${Math.round(100 * ml)}` }));
   const hold = make('button', { type: 'button', class: 'button hold', id: 'inject-hold', 'aria-describedby': 'inject-hint' }, t.hold, make('span', { class: 'unseen' }, t.holdMore));
   const live = make('p', { class: 'quiet' }, words.exposures);
   const state = make('p', { id: 'injected' });
   const list = make('select', { id: 'pattern' }, make('option', { value: '' }, ''), ...PATTERNS.map((p) => make('option', { value: p }, t.pattern[p])));
-  const name = button(t.naming, () => (list.value ? act.do({ do: 'name', pattern: list.value }) : act.said(t.pick)), 'button');
-  name.id = 'name';
+  const name = button(t.naming, () => (list.value ? act.do({ do: 'name', pattern: list.value }) : act.said(t.pick)), { id: 'name' });
   const naming = make('div', { class: 'naming' }, make('label', { for: 'pattern' }, t.name), make('div', { class: 'row tight' }, list, name));
   const verdict = make('p', { id: 'verdict', class: 'verdict' });
   holder.append(

@@ -11,6 +11,13 @@ export function make(tag, attributes = {}, ...children) {
   return element;
 }
 
+/** A button that does something when it is pressed. Its class is `button` unless the attributes say otherwise. */
+export function button(text, onPress, attributes = {}) {
+  const element = make('button', { type: 'button', class: 'button', ...attributes }, text);
+  element.addEventListener('click', onPress);
+  return element;
+}
+
 /** Writes text only when it differs, so that a screen reader is not told the same thing again. */
 export function say(element, text) {
   if (element.textContent !== text) element.textContent = text;

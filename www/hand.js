@@ -1,7 +1,7 @@
 // The needle in hand: hub, advance and withdraw, spin, moving the hub, and the C-arm's three views, with the readings beside them.
 
 import { hubDial } from './hub.js';
-import { byId, make, say, segments } from './page.js';
+import { button, byId, make, say, segments } from './page.js';
 import { texts } from './texts.js';
 
 const BY_MM = [0.5, 1, 5];
@@ -39,17 +39,11 @@ export function readings(needle, from) {
 export function needleHand(act) {
   const t = texts.needle.hand;
   const section = byId('hand');
-  const button = (text, label, onClick, cls = 'button') => {
-    const element = make('button', { type: 'button', class: cls, 'aria-label': label || null }, text);
-    element.addEventListener('click', onClick);
-    return element;
-  };
   const holder = make('div', { class: 'hub' });
   const dial = hubDial(holder, act);
   const notch = make('p', { class: 'hub-notch' });
   const drift = make('p', { class: 'quiet' });
-  const half = button(t.half, null, () => act.roll(180));
-  half.id = 'half-turn';
+  const half = button(t.half, () => act.roll(180), { id: 'half-turn' });
   const depth = make('strong', { id: 'needle-depth' });
   const left = make('span', { class: 'quiet', id: 'needle-left' });
   const read = make('ul', { class: 'readings', id: 'readings' });
@@ -57,18 +51,17 @@ export function needleHand(act) {
   const spinHolder = make('div', { class: 'segments' });
   const fine = make('input', { type: 'checkbox', id: 'hub-fine' });
   const tenths = () => (fine.checked ? 1 : 5);
-  const viewButtons = VIEWS.map((kind) => button(t.view[kind], null, () => act.view(kind)));
-  VIEWS.forEach((kind, i) => (viewButtons[i].id = `go-${kind}`));
+  const viewButtons = VIEWS.map((kind) => button(t.view[kind], () => act.view(kind), { id: `go-${kind}` }));
   section.append(
     make('div', { class: 'hub-group' }, holder, make('div', { class: 'hub-words' }, notch, drift, half)),
     make('div', { class: 'hand-state' }, make('p', {}, depth, ' ', left), read),
     make('div', { class: 'hand-rows' },
-      row(t.advance, ...BY_MM.map((mm) => button(String(mm), t.advanceBy(mm), () => act.push(mm)))),
-      row(t.withdraw, ...BY_MM.map((mm) => button(String(mm), t.withdrawBy(mm), () => act.push(-mm)))),
+      row(t.advance, ...BY_MM.map((mm) => button(String(mm), () => act.push(mm), { 'aria-label': t.advanceBy(mm) }))),
+      row(t.withdraw, ...BY_MM.map((mm) => button(String(mm), () => act.push(-mm), { 'aria-label': t.withdrawBy(mm) }))),
       make('fieldset', { class: 'choice wide hand-row' }, make('legend', {}, t.spin), spinHolder)),
     make('div', { class: 'hand-rows' },
       row(t.views, ...viewButtons),
-      row(t.pad, ...WAYS.map(([way, right, up, sign]) => button(sign, t.hubBy(t.way[way]), () => act.hub(right * tenths(), up * tenths())))),
+      row(t.pad, ...WAYS.map(([way, right, up, sign]) => button(sign, () => act.hub(right * tenths(), up * tenths()), { 'aria-label': t.hubBy(t.way[way]) }))),
       make('label', { class: 'tick' }, fine, make('span', {}, t.fine))),
   );
   let spin = 0;

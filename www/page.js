@@ -2,7 +2,7 @@
 
 import { fillTexts, texts } from './texts.js';
 
-export { choices, make, say, segments } from './dom.js';
+export { button, choices, make, say, segments } from './dom.js';
 
 /** The element of that id; a missing one is a mistake in the page, said at once. */
 export function byId(id) {

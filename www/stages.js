@@ -1,7 +1,7 @@
 // The injection stage by stage: the one in hand open, those done closed with their result. What is done follows from the engine's report alone.
 
 import { contrastControl } from './contrast.js';
-import { make, say, segments } from './page.js';
+import { button, make, say, segments } from './page.js';
 import { markTable } from './marks-table.js';
 import { texts } from './texts.js';
 
@@ -38,29 +38,21 @@ const STAGES = [
 /** Builds the list in `holder`. `act`: `do(action)`, `keep(view)`, `mark()`, `showArea(on)`, `finish()`. Returns `update`. */
 export function stageList(holder, act) {
   const t = texts.needle.stage;
-  const button = (text, onClick, cls = 'button') => {
-    const element = make('button', { type: 'button', class: cls }, text);
-    element.addEventListener('click', onClick);
-    return element;
-  };
   const parts = Object.fromEntries(STAGES.map((s) => [s.id, stage(s)]));
   holder.replaceChildren(...STAGES.map((s) => parts[s.id].item));
 
   // Views to keep.
   const keeps = ['true_ap', 'oblique', 'lateral'].map((view) => {
-    const element = button(t.keep(view), () => act.keep(view), 'button strong');
-    element.id = view === 'lateral' ? 'keep-lateral-alone' : `keep-${view}`;
+    const element = button(t.keep(view), () => act.keep(view), { class: 'button strong', id: view === 'lateral' ? 'keep-lateral-alone' : `keep-${view}` });
     const now = make('p', { class: 'view-now' });
     parts[view].body.append(now, element);
     return [view, element, now];
   });
-  const keepLateral = button(t.keep('lateral'), () => act.keep('lateral'));
-  keepLateral.id = 'keep-lateral';
+  const keepLateral = button(t.keep('lateral'), () => act.keep('lateral'), { id: 'keep-lateral' });
   parts.depth.body.append(keepLateral);
 
   // The mark.
-  const mark = button(t.mark, () => act.mark(), 'button strong');
-  mark.id = 'mark';
+  const mark = button(t.mark, () => act.mark(), { class: 'button strong', id: 'mark' });
   const area = make('input', { type: 'checkbox', id: 'show-area' });
   area.addEventListener('change', () => act.showArea(area.checked));
   const areaTick = make('label', { class: 'tick' }, area, make('span', {}, t.showArea));
@@ -90,9 +82,9 @@ export function stageList(holder, act) {
     say(colour, t.hubColour(choice.gauge));
   };
   showChoice();
-  const place = button(t.place, () => act.do({ do: 'place', ...choice }), 'button strong');
+  const place = button(t.place, () => act.do({ do: 'place', ...choice }), { class: 'button strong' });
   place.id = 'place';
-  const remove = button(t.remove, () => act.do({ do: 'remove' }), 'button plain');
+  const remove = button(t.remove, () => act.do({ do: 'remove' }), { class: 'button plain' });
   remove.id = 'remove';
   parts.mark.body.prepend(approach.element);
   parts.place.body.append(make('div', { class: 'row' }, gauge.element, length.element), colour, make('div', { class: 'row' }, place, remove));
@@ -100,8 +92,7 @@ export function stageList(holder, act) {
   const met = make('ol', { class: 'met', id: 'met' });
   parts.steer.body.append(make('h4', { class: 'met-heading' }, texts.needle.hand.met), met);
   const contrast = contrastControl(parts.contrast.body, act);
-  const finish = button(t.finish, act.finish, 'button strong');
-  finish.id = 'finish';
+  const finish = button(t.finish, act.finish, { class: 'button strong', id: 'finish' });
   parts.finish.body.append(finish);
   const table = markTable(parts.finish.body);
 

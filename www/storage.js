@@ -20,13 +20,29 @@ export function setting(name, allowed) {
 /** Keeps a setting. Returns false if the browser will not. */
 export function keep(name, value) {
   kept[name] = value;
-  try {
-    localStorage.setItem(KEY, JSON.stringify(kept));
-  } catch {
-    works = false;
-  }
+  works = store(KEY, JSON.stringify(kept)) && works;
   return works;
 }
 
 /** Whether settings outlast the page, as far as is known yet. */
 export const storageWorks = () => works;
+
+/** The text kept under a key, or null: there is none, or the browser gives none. */
+export function stored(key) {
+  try {
+    return localStorage.getItem(key);
+  } catch {
+    return null;
+  }
+}
+
+/** Keeps a text under a key, or forgets it when it is null. Returns whether the browser let it. */
+export function store(key, text) {
+  try {
+    if (text === null) localStorage.removeItem(key);
+    else localStorage.setItem(key, text);
+    return true;
+  } catch {
+    return false;
+  }
+}

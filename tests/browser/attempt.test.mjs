@@ -1,14 +1,11 @@
 // The attempt on the page beyond the keys: pointer and touch, undo, files, refusals, self-test, exposures, and how it is reached.
 
 import assert from 'node:assert/strict';
-import { createRequire } from 'node:module';
 import { readFile } from 'node:fs/promises';
 import { after, before, test } from 'node:test';
-import { open, pictureHash, setUp, settled } from './harness.mjs';
+import { axeFinds, open, pictureHash, setUp, settled } from './harness.mjs';
 import { depth, drawn, mark, marks, offsetIn, press, readings, turnTo, use } from './keyboard.mjs';
 
-const axe = createRequire(import.meta.url)('axe-core');
-const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 const L4 = '#injection=on&level=L4&side=left';
 const OBLIQUE = { oblique: 23.8, tilt: -2 };
 let site;
@@ -26,11 +23,7 @@ async function needleIn(page, { keep = true } = {}) {
   await press(page, 'Shift+F', 6);
 }
 
-const violations = async (page) => {
-  await page.evaluate(axe.source);
-  const result = await page.evaluate((values) => axe.run({ runOnly: { type: 'tag', values } }), RULES);
-  return result.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
-};
+const violations = async (page) => (await axeFinds(page)).violations;
 
 /** Every stage, and help, keys and file. */
 const openAll = async (page) => {

@@ -3,11 +3,17 @@
 import { execFileSync } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
+import { createRequire } from 'node:module';
 import { extname, join, normalize } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 
-const WWW = fileURLToPath(new URL('../../www/', import.meta.url));
+/** The project's folder. */
+export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+const WWW = join(ROOT, 'www/');
+const axe = createRequire(import.meta.url)('axe-core');
+/** What axe-core is asked: WCAG 2.2 AA, and its own good practice. */
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 export const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml', '.wasm': 'application/wasm', '.json': 'application/json' };
 
 /** Serves www/ on a free port. */
@@ -79,3 +85,16 @@ export async function typeAngle(page, key, degrees) {
   await page.waitForTimeout(30);
   await settled(page);
 }
+
+/** What axe-core finds on the page: a sentence a violation, and what it looked at and found good. */
+export async function axeFinds(page) {
+  await page.evaluate(axe.source);
+  const { violations, passes } = await page.evaluate((values) => globalThis.axe.run({ runOnly: { type: 'tag', values } }), RULES);
+  return { violations: violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`), passes };
+}
+
+/** How far the page can be scrolled sideways, CSS px. */
+export const sideways = (page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+/** What `cargo run` with these words prints, in a folder. */
+export const cargo = (folder, ...words) => execFileSync('cargo', ['run', '--locked', '--quiet', '--manifest-path', join(ROOT, 'Cargo.toml'), ...words], { cwd: folder, encoding: 'utf8', maxBuffer: 1 << 28 });

@@ -4,10 +4,8 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { inflateRawSync } from 'node:zlib';
-
-const PROJECT = fileURLToPath(new URL('../../', import.meta.url));
+import { ROOT } from './harness.mjs';
 
 /** A folder for packages; `pack(form, name, lesson)` gives the path of one, made of what was built before. */
 export function packer() {
@@ -16,7 +14,7 @@ export function packer() {
     folder,
     pack(form, name, lesson) {
       const out = join(folder, name);
-      const chosen = lesson ? ['--lesson', join(PROJECT, 'www', 'lessons', `${lesson}.json`)] : [];
+      const chosen = lesson ? ['--lesson', join(ROOT, 'www', 'lessons', `${lesson}.json`)] : [];
       tool('pack', '--no-build', `--${form}`, ...chosen, '--out', out);
       return out;
     },
@@ -34,7 +32,7 @@ export function graded(folder, text) {
 /** Runs the host tool. */
 function tool(...words) {
   const [command, ...first] = process.env.DOWNBEAM ? [process.env.DOWNBEAM] : ['cargo', 'run', '--locked', '--quiet', '--'];
-  execFileSync(command, [...first, ...words], { cwd: PROJECT, stdio: ['ignore', 'ignore', 'inherit'] });
+  execFileSync(command, [...first, ...words], { cwd: ROOT, stdio: ['ignore', 'ignore', 'inherit'] });
 }
 
 /** Unpacks a zip by its directory (PKWARE APPNOTE 6.3.10, 4.3.7 and 4.3.12), without a tool that may not be there; the folder. */

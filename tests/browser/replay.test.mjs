@@ -2,23 +2,17 @@
 // replayed by the page's. Claims are compared bit by bit, and the tables of both as text.
 
 import assert from 'node:assert/strict';
-import { execFileSync } from 'node:child_process';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { fileURLToPath } from 'node:url';
-import { open, setUp } from './harness.mjs';
+import { ROOT, cargo, open, setUp } from './harness.mjs';
 
-const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const LESSONS = ['few-pictures', 'under-the-root', 'first-sacral', 'views-homework', 'name-the-parts', 'lateral-view'];
 const COUNT = 1000;
 let site;
 before(async () => (site = await setUp()));
 after(() => site.tearDown());
-
-/** Cargo's answer, in a folder. */
-const cargo = (cwd, ...words) => execFileSync('cargo', ['run', '--locked', '--quiet', '--manifest-path', join(ROOT, 'Cargo.toml'), ...words], { cwd, encoding: 'utf8', maxBuffer: 1 << 28 });
 
 test('a thousand attempts score the same natively and in WebAssembly, bit for bit', async () => {
   const folder = await mkdtemp(join(tmpdir(), 'class-'));

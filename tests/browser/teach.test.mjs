@@ -2,19 +2,13 @@
 // pages reachable in every look.
 
 import assert from 'node:assert/strict';
-import { execFileSync } from 'node:child_process';
-import { createRequire } from 'node:module';
 import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { fileURLToPath } from 'node:url';
-import { open, setUp } from './harness.mjs';
+import { ROOT, axeFinds, cargo, open, setUp, sideways } from './harness.mjs';
 
-const axeCore = createRequire(import.meta.url)('axe-core');
-const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const LESSONS = join(ROOT, 'www/lessons');
-const cargo = (words, cwd) => execFileSync('cargo', ['run', '--locked', '--quiet', '--manifest-path', join(ROOT, 'Cargo.toml'), ...words], { cwd, encoding: 'utf8', maxBuffer: 2 ** 26 });
 let site;
 let folder;
 
@@ -24,7 +18,7 @@ before(async () => {
   folder = await mkdtemp(join(tmpdir(), 'class-'));
   const class_ = join(folder, 'class');
   await mkdir(join(class_, 'b'), { recursive: true });
-  const lines = cargo(['--example', 'class', '--', '14', 'few-pictures', '--honest'], ROOT).trim().split('\n');
+  const lines = cargo(ROOT, '--example', 'class', '--', '14', 'few-pictures', '--honest').trim().split('\n');
   const changed = (i, change) => JSON.stringify(Object.assign(structuredClone(JSON.parse(lines[i])), change));
   await writeFile(join(class_, 'b/many.ndjson'), `${lines.slice(0, 6).join('\n')}\n\n${lines[6].slice(0, 200)}\n`);
   await writeFile(join(class_, 'altered.json'), changed(7, { claim: { ...JSON.parse(lines[7]).claim, total: 0.123 } }));
@@ -38,7 +32,7 @@ before(async () => {
   await writeFile(join(class_, 'bytes.jsonl'), Buffer.concat([Buffer.from(`${lines[13]}\n`), Buffer.from([0xff, 0x0a])]));
   await writeFile(join(class_, 'endless.json'), `{"format":1,"learner":"${'x'.repeat(600_000)}"}`);
   await writeFile(join(class_, 'feedback.pdf'), 'no receipt');
-  cargo(['--', 'grade', 'class', '--lesson', LESSONS, '--ndjson', 'rows.ndjson', '--csv', 'rows.csv'], folder);
+  cargo(folder, '--', 'grade', 'class', '--lesson', LESSONS, '--ndjson', 'rows.ndjson', '--csv', 'rows.csv');
 });
 
 after(async () => {
@@ -67,13 +61,10 @@ async function saved(page, button) {
   return { name: file.suggestedFilename(), text: await readFile(await file.path(), 'utf8') };
 }
 
-const sideways = (page) => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-
 async function axe(page, what) {
-  await page.evaluate(axeCore.source);
-  const { violations, passes } = await page.evaluate(() => globalThis.axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }));
+  const { violations, passes } = await axeFinds(page);
   assert.ok(passes.length > 20, 'axe looked at the page');
-  assert.deepEqual(violations.map((v) => `${what}: ${v.id}: ${v.nodes.map((n) => n.target).join(' ')}`), []);
+  assert.deepEqual(violations, [], what);
 }
 
 // The class.

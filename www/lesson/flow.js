@@ -2,25 +2,22 @@
 
 import { connect } from '../delivery/choose.js';
 import { markTable } from '../marks-table.js';
-import { byId, make, say } from '../page.js';
+import { button, byId, make, say } from '../page.js';
 import { reason } from '../room.js';
 import { saveText } from '../save.js';
 import { wantsMark } from '../stages.js';
 import { startPosition } from '../start.js';
+import { store, stored } from '../storage.js';
 import { texts } from '../texts.js';
 import { lesson as t } from '../texts/en-lesson.js';
 import { lessonDesk, shipped } from './desk.js';
 import { lessons, showList } from './list.js';
 import { naming } from './naming.js';
 
+/** Where the learner's last code is kept. */
+const CODE = 'downbeam.code';
 const KEEP_MS = 1000;
 const NO_LESSON = { lesson: '', seed: null, changed: '' };
-
-const button = (text, id, onClick, cls = 'button') => {
-  const element = make('button', { type: 'button', class: cls, id }, text);
-  element.addEventListener('click', onClick);
-  return element;
-};
 
 /** See `door.js`. */
 export function lessonFlow(app, needle, act) {
@@ -75,7 +72,7 @@ export function lessonFlow(app, needle, act) {
     try {
       await showList(body, { open: (json) => begin(json), notice: act.notice, said: act.said });
     } catch (error) {
-      body.replaceChildren(make('p', { role: 'alert' }, `${reason(error)}.`), make('div', { class: 'row' }, button(t.retry, 'lesson-retry', list)));
+      body.replaceChildren(make('p', { role: 'alert' }, `${reason(error)}.`), make('div', { class: 'row' }, button(t.retry, list, { id: 'lesson-retry' })));
     }
   }
 
@@ -91,7 +88,7 @@ export function lessonFlow(app, needle, act) {
       return;
     }
     const code = make('input', { type: 'text', id: 'lesson-code', maxlength: 64, autocomplete: 'off', spellcheck: 'false', 'aria-describedby': 'lesson-code-note', required: info.asks_code });
-    code.value = where.learner ?? lastCode();
+    code.value = where.learner ?? stored(CODE) ?? '';
     code.readOnly = where.learner !== null;
     const note = make('p', { class: 'quiet', id: 'lesson-code-note' }, info.asks_code ? t.codeHint : t.codeOptional);
     const buttons = make('div', { class: 'row' });
@@ -108,12 +105,17 @@ export function lessonFlow(app, needle, act) {
     const offer = async () => {
       where.opened?.({ sha256: info.sha256, learner: code.value.trim() });
       const lines = await where.resume().catch(() => null);
-      const goOn = lines && button(t.goOn(lines.length), 'lesson-go-on', () => start(json, info, code.value, lines), 'button strong');
-      buttons.replaceChildren(...(goOn ? [goOn] : []), button(goOn ? t.beginAnew : t.begin, 'lesson-begin', () => start(json, info, code.value, null), goOn ? 'button' : 'button strong'));
+      const goOn = lines && button(t.goOn(lines.length), () => start(json, info, code.value, lines), { class: 'button strong', id: 'lesson-go-on' });
+      buttons.replaceChildren(...(goOn ? [goOn] : []), button(goOn ? t.beginAnew : t.begin, () => start(json, info, code.value, null), { class: goOn ? 'button' : 'button strong', id: 'lesson-begin' }));
     };
     code.addEventListener('input', offer);
     await offer();
     show('begin', info.title, form);
+    toPanel();
+  }
+
+  /** The eye and the keys to the panel, without a jump where it is in sight. */
+  function toPanel() {
     title.focus({ preventScroll: true });
     panel.scrollIntoView({ block: 'nearest' });
   }
@@ -131,7 +133,8 @@ export function lessonFlow(app, needle, act) {
       return act.notice([t.unreadable(reason(error))]);
     }
     const drawn = desk.drawn();
-    keepCode(drawn.learner);
+    // A browser that keeps nothing has it typed again.
+    store(CODE, drawn.learner);
     where.opened?.({ sha256: info.sha256, learner: drawn.learner });
     runs += 1;
     open = working({ json, info, desk, drawn, lines });
@@ -148,26 +151,21 @@ export function lessonFlow(app, needle, act) {
       outlines: open.asks.has('name_parts') || (!open.assessment && app.state.outlines), start: at, ...startPosition(at), rotation: 0, tableX: 0, tableZ: 0,
     });
     app.touch();
-    title.focus({ preventScroll: true });
-    panel.scrollIntoView({ block: 'nearest' });
+    toPanel();
   }
 
   /** What the attempt and its panel know of the lesson. */
   function working({ json, info, desk, drawn, lines }) {
-    let standing = { of: null, value: null };
+    const asks = new Set(info.steps.map((s) => s.id));
     return {
       json, info, desk, drawn,
       resume: lines,
-      asks: new Set(info.steps.map((s) => s.id)),
+      asks,
       assessment: info.mode === 'assessment',
-      wantsMark: wantsMark(new Set(info.steps.map((s) => s.id))),
+      wantsMark: wantsMark(asks),
       openApproach: info.open_approach,
       /** The marks for a log, from the desk. */
-      standing(log) {
-        const key = log.join('\n');
-        if (standing.of !== key) standing = { of: key, value: desk.standing(log) };
-        return standing.value;
-      },
+      standing: (log) => desk.standing(log),
       /** Where the naming of parts stands, or null. */
       naming: () => attempt.score()?.exercise ?? null,
       lit: () => exercise.lit(attempt.score()?.exercise),
@@ -187,7 +185,7 @@ export function lessonFlow(app, needle, act) {
     handedIn = true;
     const { info, desk } = open;
     const log = attempt.lines();
-    const score = open.standing(log);
+    const score = attempt.score();
     let receipt = '';
     const content = [make('p', { class: 'lesson-total', role: 'status' }, t.done(score.total, score.passed))];
     if (!score.complete) content.push(make('p', {}, t.incomplete));
@@ -201,8 +199,8 @@ export function lessonFlow(app, needle, act) {
     }
     const name = `receipt-${info.id}${open.drawn.learner ? `-${open.drawn.learner.replace(/[^\w.-]+/g, '_')}` : ''}.json`;
     const row = make('div', { class: 'row' });
-    if (receipt) row.append(button(t.receipt, 'lesson-receipt', () => saveText(name, receipt, 'application/json'), 'button strong'));
-    row.append(button(t.again, 'lesson-again', () => begin(open.json)));
+    if (receipt) row.append(button(t.receipt, () => saveText(name, receipt, 'application/json'), { class: 'button strong', id: 'lesson-receipt' }));
+    row.append(button(t.again, () => begin(open.json), { id: 'lesson-again' }));
     content.push(row);
     if (receipt) content.push(make('p', { class: 'quiet' }, t.receiptNote));
     show('done', info.title, ...content);
@@ -213,7 +211,7 @@ export function lessonFlow(app, needle, act) {
     });
     if (answer.said) act.notice([answer.said]);
     const next = delivery.lesson === null ? await following(info.sha256).catch(() => null) : null;
-    if (next) row.append(button(t.next(next.info.title), 'lesson-next', () => begin(next.json)));
+    if (next) row.append(button(t.next(next.info.title), () => begin(next.json), { id: 'lesson-next' }));
   }
 
   async function following(sha256) {
@@ -299,22 +297,4 @@ export function lessonFlow(app, needle, act) {
       kept.timer = setTimeout(keepNow, Math.max(0, kept.at_ms + KEEP_MS - performance.now()));
     },
   };
-}
-
-const CODE = 'downbeam.code';
-
-function lastCode() {
-  try {
-    return localStorage.getItem(CODE) ?? '';
-  } catch {
-    return '';
-  }
-}
-
-function keepCode(code) {
-  try {
-    localStorage.setItem(CODE, code);
-  } catch {
-    // Then it is typed again.
-  }
 }

@@ -1,6 +1,7 @@
 // The course as a list: each lesson with its mode and how far the learner is.
 
-import { byId, make } from '../page.js';
+import { chooser } from '../chooser.js';
+import { button, byId, make } from '../page.js';
 import { save } from '../save.js';
 import { lesson as t } from '../texts/en-lesson.js';
 import { texts } from '../texts.js';
@@ -20,19 +21,11 @@ export async function lessons() {
   return read;
 }
 
-/** A hidden file field behind a button. `take(text)`. */
-export function filePicker(button, accept, most, take, bad) {
-  const pick = make('input', { type: 'file', accept, hidden: true });
-  button.after(pick);
-  button.addEventListener('click', () => pick.click());
-  pick.addEventListener('change', async () => {
-    const [file] = pick.files;
-    pick.value = '';
-    if (!file) return;
-    if (file.size > most) bad();
-    else take(await file.text());
-  });
-  return pick;
+/** A file field behind a button: `take(text)` what was chosen, `bad()` when it has more than `most` bytes. */
+function opener(button, most, take, bad) {
+  const input = make('input', { type: 'file', accept: '.json,application/json', hidden: true });
+  button.after(input);
+  chooser(button, input, async ([file]) => (file.size > most ? bad() : take(await file.text())));
 }
 
 /** Shows the list in `holder`. `act`: `open(json)`, `notice(sentences)`, `said(sentence)`. */
@@ -40,20 +33,18 @@ export async function showList(holder, act) {
   const all = await lessons();
   const rows = all.map(({ id, json, info }) => {
     const done = doneOf(info.sha256);
-    const button = make('button', { type: 'button', class: 'lesson-row', id: `lesson-${id}` },
-      make('span', { class: 'lesson-title' }, info.title),
-      make('span', { class: 'lesson-state' }, `${t.mode[info.mode]}, ${t.standing(done)}`));
-    button.addEventListener('click', () => act.open(json));
-    return make('li', { 'data-done': done ? (done.passed ? 'passed' : 'tried') : 'new' }, make('span', { class: 'stage-mark', 'aria-hidden': 'true' }), button);
+    const row = button('', () => act.open(json), { class: 'lesson-row', id: `lesson-${id}` });
+    row.append(make('span', { class: 'lesson-title' }, info.title), make('span', { class: 'lesson-state' }, `${t.mode[info.mode]}, ${t.standing(done)}`));
+    return make('li', { 'data-done': done ? (done.passed ? 'passed' : 'tried') : 'new' }, make('span', { class: 'stage-mark', 'aria-hidden': 'true' }), row);
   });
-  const button = (text, id) => make('button', { type: 'button', class: 'button', id }, text);
-  const [file, saveButton, openButton] = [button(t.open, 'lesson-file'), button(t.progress.save, 'progress-save'), button(t.progress.open, 'progress-open')];
+  const plain = (text, id) => make('button', { type: 'button', class: 'button', id }, text);
+  const [file, openButton] = [plain(t.open, 'lesson-file'), plain(t.progress.open, 'progress-open')];
+  const saveButton = button(t.progress.save, () => save('downbeam-progress.json', exported()), { id: 'progress-save' });
   holder.replaceChildren(make('p', { class: 'quiet' }, t.intro), make('ol', { class: 'lesson-list' }, ...rows), make('div', { class: 'row' }, file, saveButton, openButton),
     make('p', { class: 'teachers' }, `${t.teach.heading} `, make('a', { href: 'check.html' }, t.teach.check), ' ', make('a', { href: 'author.html' }, t.teach.author)));
-  filePicker(file, '.json,application/json', 32 * 1024, act.open, () => act.notice([t.unreadable(t.tooLarge)]));
-  saveButton.addEventListener('click', () => save('downbeam-progress.json', exported()));
+  opener(file, 32 * 1024, act.open, () => act.notice([t.unreadable(t.tooLarge)]));
   const bad = () => act.notice([t.progress.bad]);
-  filePicker(openButton, '.json,application/json', 5_000_000, async (text) => {
+  opener(openButton, 5_000_000, async (text) => {
     let count = null;
     try {
       count = takeIn(JSON.parse(text));

@@ -1,6 +1,6 @@
 // Naming the parts on the page: an outline is lit, then given as the answer. What is asked and what is right the engine says.
 
-import { byId, make, say } from '../page.js';
+import { button, byId, make, say } from '../page.js';
 import { lesson } from '../texts/en-lesson.js';
 
 /** As near as this to a line a press takes it, mm on the detector. */
@@ -20,13 +20,8 @@ export function naming(holder, act) {
   const t = lesson.naming;
   const ask = make('p', { class: 'naming-ask', id: 'naming-ask' });
   const count = make('p', { class: 'quiet', id: 'naming-count' });
-  const button = (text, id, onClick, cls = 'button') => {
-    const element = make('button', { type: 'button', class: cls, id }, text);
-    element.addEventListener('click', onClick);
-    return element;
-  };
-  const answer = button(t.answer, 'naming-answer', give, 'button strong');
-  holder.append(count, make('div', { class: 'row' }, answer, button(t.previous, 'naming-previous', () => step(-1)), button(t.following, 'naming-next', () => step(1))), make('p', { class: 'quiet' }, t.how));
+  const answer = button(t.answer, give, { class: 'button strong', id: 'naming-answer' });
+  holder.append(count, make('div', { class: 'row' }, answer, button(t.previous, () => step(-1), { id: 'naming-previous' }), button(t.following, () => step(1), { id: 'naming-next' })), make('p', { class: 'quiet' }, t.how));
 
   const film = byId('picture');
   const surface = byId('overlay');

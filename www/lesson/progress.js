@@ -1,32 +1,25 @@
 // What a learner has done so far: best marks by lesson, and the logs of attempts that are not finished. All of it in the browser's storage,
 // which may throw or be empty; a file carries it from one browser to another.
 
+import { store, stored } from '../storage.js';
+
 const DONE = 'downbeam.done';
 const OPEN = 'downbeam.open.';
 const KIND = 'downbeam progress';
 const MOST_TRIES = 1_000_000;
 
 let done = read(DONE) ?? {};
-let works = true;
 if (typeof done !== 'object' || Array.isArray(done)) done = {};
 
 function read(key) {
   try {
-    return JSON.parse(localStorage.getItem(key));
+    return JSON.parse(stored(key));
   } catch {
     return null;
   }
 }
 
-function write(key, value) {
-  try {
-    if (value === null) localStorage.removeItem(key);
-    else localStorage.setItem(key, JSON.stringify(value));
-  } catch {
-    works = false;
-  }
-  return works;
-}
+const write = (key, value) => store(key, value === null ? null : JSON.stringify(value));
 
 const share = (x) => typeof x === 'number' && x >= 0 && x <= 1;
 const isDone = (entry) => typeof entry === 'object' && entry !== null && share(entry.best) && typeof entry.passed === 'boolean' && Number.isInteger(entry.tries) && entry.tries >= 0 && entry.tries <= MOST_TRIES;

@@ -1,13 +1,14 @@
 // The author's page. The text of the lesson file is the one truth: the form is filled from it and written into it, and the engine
 // says of it what is wrong, what it draws and what link carries it.
 
+import { chooser } from '../chooser.js';
 import { onceQuiet } from '../frame.js';
 import { lessonDesk } from '../lesson/desk.js';
 import { byId, choices, make, say } from '../page.js';
 import { saveText } from '../save.js';
-import { keepDraft, keptDraft } from './draft.js';
+import { store, stored } from '../storage.js';
 import { goTo } from './form-groups.js';
-import { beginPage, chooser, complaint } from './frame.js';
+import { beginPage, complaint } from './frame.js';
 import { lessonForm } from './lesson-form.js';
 import { lessonText, shippedLessons } from './lesson-shelf.js';
 import { newLesson, parsed, written } from './lesson-text.js';
@@ -17,6 +18,8 @@ import { teach } from './texts.js';
 
 const t = teach.author;
 const QUIET_MS = 250;
+/** Where the work is kept between visits. */
+const DRAFT = 'downbeam.author';
 
 const notice = beginPage(t.title);
 const showPicture = preview();
@@ -44,7 +47,7 @@ async function begin() {
   form = lessonForm(byId('whole'), offered, formChanged);
   byId('whole').disabled = false;
   const fresh = written(newLesson(offered.format));
-  const kept = keptDraft();
+  const kept = stored(DRAFT);
   load(kept ?? fresh);
   if (kept !== null && kept !== fresh) notice(t.draft);
   byId('fresh').addEventListener('click', () => replace(fresh));
@@ -161,7 +164,7 @@ function reviewed() {
   showVerdict(placed);
   showLink(text, problems.length === 0);
   showDrawn();
-  if (!keepDraft(text) && !told) {
+  if (!store(DRAFT, text) && !told) {
     told = true;
     notice(t.noDraft);
   }

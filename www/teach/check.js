@@ -1,11 +1,12 @@
 // The teacher's page: takes receipts in, has them replayed in slices, and shows the class. Nothing leaves the page.
 
+import { chooser } from '../chooser.js';
 import { lessonModule } from '../lesson/desk.js';
 import { byId, make, say } from '../page.js';
 import { saveText } from '../save.js';
 import { bandPatterns, classSection } from './class-chart.js';
 import { rowsTable, statusTag } from './class-rows.js';
-import { beginPage, chooser, complaint, rest } from './frame.js';
+import { beginPage, complaint, rest } from './frame.js';
 import { lessonText, shippedLessons } from './lesson-shelf.js';
 import { chosen, dropped, placeOf, receiptsIn, sorted } from './receipt-files.js';
 import { teach } from './texts.js';

@@ -22,17 +22,6 @@ export function beginPage(title) {
   return notice;
 }
 
-/** Lets a button open the file chooser of an input; `take(files)` gets the choice as an array. */
-export function chooser(button, input, take) {
-  button.addEventListener('click', () => input.click());
-  input.addEventListener('change', () => {
-    const files = [...input.files];
-    // So that the same file can be chosen again.
-    input.value = '';
-    if (files.length > 0) take(files);
-  });
-}
-
 /** Resolves after whatever else is waiting, input and painting first. */
 export const rest = () => new Promise((resolve) => setTimeout(resolve));
 
