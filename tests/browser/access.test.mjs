@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { axeFinds, open, setUp, settled } from './harness.mjs';
+import { axeFinds, open, setUp, settled, useTheme } from './harness.mjs';
 
 let site;
 before(async () => (site = await setUp()));
@@ -16,8 +16,8 @@ async function violations(page) {
 
 const LOOKS = [
   ['dark', {}, () => {}],
-  ['light', {}, (page) => page.selectOption('#theme', 'light')],
-  ['as a light device', { colorScheme: 'light' }, (page) => page.selectOption('#theme', 'device')],
+  ['light', {}, (page) => useTheme(page, 'light')],
+  ['as a light device', { colorScheme: 'light' }, (page) => useTheme(page, 'device')],
   ['forced colours', { forcedColors: 'active', reducedMotion: 'reduce' }, () => {}],
   ['phone', { viewport: { width: 320, height: 640 } }, () => {}],
 ];

@@ -98,3 +98,11 @@ export const sideways = (page) => page.evaluate(() => document.documentElement.s
 
 /** What `cargo run` with these words prints, in a folder. */
 export const cargo = (folder, ...words) => execFileSync('cargo', ['run', '--locked', '--quiet', '--manifest-path', join(ROOT, 'Cargo.toml'), ...words], { cwd: folder, encoding: 'utf8', maxBuffer: 1 << 28 });
+
+/** Sets the theme, in the menu where the page has one. */
+export async function useTheme(page, name) {
+  const menu = page.locator('#menu-button');
+  if (await menu.count()) await menu.click();
+  await page.selectOption('#theme', name);
+  if (await menu.count()) await page.keyboard.press('Escape');
+}

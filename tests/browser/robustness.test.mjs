@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { open, setUp, settled, typeAngle } from './harness.mjs';
+import { open, setUp, settled, typeAngle, useTheme } from './harness.mjs';
 
 let site;
 before(async () => (site = await setUp()));
@@ -144,7 +144,7 @@ test('storage that throws, and storage with nonsense in it', async () => {
       ),
   });
   assert.match(await broken.page.textContent('#notice-text'), /does not keep settings/);
-  await broken.page.selectOption('#theme', 'light');
+  await useTheme(broken.page, 'light');
   assert.equal(await broken.page.getAttribute('html', 'data-theme'), 'light');
   assert.deepEqual(broken.errors, []);
   await broken.close();
@@ -159,7 +159,7 @@ test('storage that throws, and storage with nonsense in it', async () => {
 
 test('settings are kept between visits', async () => {
   const { page, close } = await open(site);
-  await page.selectOption('#theme', 'light');
+  await useTheme(page, 'light');
   await page.uncheck('#bone-dark');
   await page.reload();
   await settled(page);

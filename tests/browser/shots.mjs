@@ -2,7 +2,7 @@
 
 import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { open, setUp, settled } from './harness.mjs';
+import { open, setUp, settled, useTheme } from './harness.mjs';
 import { align, mark, press, steerTo, turnTo, use } from './keyboard.mjs';
 
 const OUT = fileURLToPath(new URL('./shots/', import.meta.url));
@@ -107,7 +107,7 @@ for (const shot of SHOTS.filter((s) => only.length === 0 || only.includes(s.name
     prepare: (p) => shot.broken && p.route('**/*.wasm', (route) => route.fulfill({ status: 404 })),
   });
   if (shot.broken) await page.waitForSelector('#film-state[data-failed=true]');
-  if (shot.theme) await page.selectOption('#theme', shot.theme);
+  if (shot.theme) await useTheme(page, shot.theme);
   await shot.act?.(page);
   if (!shot.broken) await settled(page);
   await page.waitForTimeout(150);

@@ -6,7 +6,7 @@ import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { ROOT, axeFinds, cargo, open, setUp, sideways } from './harness.mjs';
+import { ROOT, axeFinds, cargo, open, setUp, sideways, useTheme } from './harness.mjs';
 
 const LESSONS = join(ROOT, 'www/lessons');
 let site;
@@ -410,7 +410,7 @@ test('the picture is the room’s own of the drawn patient, and a room that does
 
 const LOOKS = [
   ['dark', {}],
-  ['light', {}, (page) => page.selectOption('#theme', 'light')],
+  ['light', {}, (page) => useTheme(page, 'light')],
   ['forced colours', { forcedColors: 'active', reducedMotion: 'reduce' }],
   ['phone', { viewport: { width: 320, height: 640 } }],
 ];

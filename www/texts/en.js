@@ -27,6 +27,12 @@ export const texts = {
     device: 'As the device',
   },
 
+  menu: {
+    name: 'Menu',
+    check: 'Teachers: check receipts',
+    author: 'Teachers: set a lesson',
+  },
+
   picture: {
     ...view.picture,
     heading: 'Picture',
