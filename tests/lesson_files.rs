@@ -125,6 +125,11 @@ fn missed_parts_come_back_after_two_others_and_count_less() {
     assert_eq!(score_with(interior, 0), 1.0);
     assert!((score_with(interior, 1) - (all - 0.5) / all).abs() < 1e-12);
     assert!((score_with(interior, 3) - (all - 1.5) / all).abs() < 1e-12);
+    // Of one who only missed it is nought, and not minus nought, which a receipt would print as such.
+    let missed = log(&lesson, &drawn, interior, 1);
+    let attempt = replay(&lesson, &drawn, interior, &missed[..1]).unwrap();
+    let step = lesson_score(&lesson, &drawn, interior, &attempt.state).steps.swap_remove(0);
+    assert_eq!((step.id, step.score.map(f64::to_bits)), (StepId::NameParts, Some(0.0_f64.to_bits())));
 
     // Another learner is asked in another order.
     let orders: BTreeSet<String> = (0..20_u64)

@@ -78,7 +78,7 @@ fn whatever_is_claimed_above_the_log_is_found() {
         r.log[oblique] = format!("{} orient 0 0", r.log[oblique].split(' ').next().unwrap());
     });
     let said = reasons(&poor);
-    assert!(said[0].starts_with("oblique is claimed as 100.00 %, and the log gives"), "{said:?}");
+    assert!(said[0].starts_with("Oblique, squared is claimed as 100.00 %, and the log gives"), "{said:?}");
     assert!(said.iter().any(|s| s.starts_with("the total is claimed as 100.00 %")), "{said:?}");
     let Verdict::Altered(_, Some(replayed)) = checked(&poor) else { panic!() };
     assert!(replayed.score.total < 0.75);
@@ -93,19 +93,19 @@ fn whatever_is_claimed_above_the_log_is_found() {
         ("passed is claimed as false", changed(&ANNA, |r| r.claim.passed = false)),
         ("complete is claimed as false", changed(&ANNA, |r| r.claim.complete = false)),
         (
-            "true_ap is claimed as nothing",
+            "True AP is claimed as nothing",
             changed(&ANNA, |r| {
                 r.claim.steps.insert(StepId::TrueAp, None);
             }),
         ),
         (
-            "true_ap is missing",
+            "True AP is missing",
             changed(&ANNA, |r| {
                 r.claim.steps.remove(&StepId::TrueAp);
             }),
         ),
         (
-            "depth is claimed, and",
+            "Depth is claimed, and",
             changed(&ANNA, |r| {
                 r.claim.steps.insert(StepId::Depth, Some(1.0));
             }),

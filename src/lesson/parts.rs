@@ -130,7 +130,8 @@ impl Exercise {
         let worth = |asked: &Asked| [1.0, 0.5, 0.25].get(asked.misses as usize).copied().unwrap_or(0.0);
         let missed: Vec<String> =
             self.found.iter().chain(&self.waiting).filter(|a| a.misses > 0).map(|a| words(a.label)).collect();
-        step.score = Some(self.found.iter().map(worth).sum::<f64>() / all as f64);
+        // Not `sum`: of nothing it is -0.
+        step.score = Some(self.found.iter().map(worth).fold(0.0, |sum, one| sum + one) / all as f64);
         step.reason = match (self.waiting.len(), missed.len()) {
             (0, 0) => format!("All {all} parts were found at the first asking."),
             (0, _) => format!("Found, but missed at first: {}.", missed.join(", ")),

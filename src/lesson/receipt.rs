@@ -355,12 +355,12 @@ fn differences(claim: &Claim, own: &Claim) -> Vec<String> {
     for id in StepId::OF_LESSONS {
         match (claim.steps.get(&id), own.steps.get(&id)) {
             (Some(&a), Some(&b)) if differ(a, b) => {
-                found.push(format!("{} is claimed as {}", id.id(), said(a, b)))
+                found.push(format!("{} is claimed as {}", id.name(), said(a, b)))
             }
             (Some(_), None) => {
-                found.push(format!("{} is claimed, and the lesson does not ask for it", id.id()))
+                found.push(format!("{} is claimed, and the lesson does not ask for it", id.name()))
             }
-            (None, Some(_)) => found.push(format!("{} is missing from the claim", id.id())),
+            (None, Some(_)) => found.push(format!("{} is missing from the claim", id.name())),
             _ => {}
         }
     }
