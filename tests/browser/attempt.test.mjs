@@ -390,12 +390,14 @@ for (const [name, options, theme] of LOOKS) {
 }
 
 test('no sideways scroll with the needle in and all open, and targets large enough', async () => {
+  const { page, close } = await open(site, { hash: L4 });
+  await needleIn(page);
+  await openAll(page);
+  await use(page, 'inject-50');
+  await use(page, 'finish');
   for (const width of [320, 360, 480, 768, 1024, 1100, 1280, 1920]) {
-    const { page, close } = await open(site, { hash: L4, options: { viewport: { width, height: 800 } } });
-    await needleIn(page);
-    await openAll(page);
-    await use(page, 'inject-50');
-    await use(page, 'finish');
+    await page.setViewportSize({ width, height: 800 });
+    await drawn(page);
     const found = await page.evaluate(() => {
       const over = [...document.querySelectorAll('body *')].filter((e) => {
         const box = e.getBoundingClientRect();
@@ -408,8 +410,8 @@ test('no sideways scroll with the needle in and all open, and targets large enou
       return { wide: document.documentElement.scrollWidth > document.documentElement.clientWidth, over: names(over), clipped: names(clipped), small: names(small), rows: names(rows) };
     });
     assert.deepEqual(found, { wide: false, over: [], clipped: [], small: [], rows: [] }, `${width}`);
-    await close();
   }
+  await close();
 });
 
 test('on a phone hub and advance stand right under the picture, on a desk beside it, and Tab goes that way', async () => {
