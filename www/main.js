@@ -11,7 +11,9 @@ import { FIRST_BEAM } from './exposure.js';
 import { filmState } from './film-state.js';
 import { onceAFrame, onceQuiet } from './frame.js';
 import { gantryDrawing } from './gantry.js';
+import { helpDoor } from './help/door.js';
 import { injection } from './injection.js';
+import { arrowsTurn, listen, NEEDLE_KEYS, PAGE_KEYS, VIEW_KEYS } from './keys.js';
 import { leadsToLesson, lessonDoor } from './lesson/door.js';
 import { offline } from './offline.js';
 import { byId, fillPage, say } from './page.js';
@@ -65,6 +67,10 @@ const record = exposureRecord(app, images, patient, {
 });
 const needle = injection(app, patient, () => record, { notice, activity });
 const door = lessonDoor(app, needle, { notice, said: needle.said, leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
+const help = helpDoor(app, { notice, needle, review, record: () => record, held: () => held });
+const viewKeys = { pick: (view) => change({ view }), check: () => app.state.selfTest && review.check() };
+listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
+arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
 let showCase = caseControls(app);
 const range = app.catalogue.range;
 const updates = [
@@ -105,6 +111,12 @@ function activity(name) {
   change({ injection: name === 'injection', lessons: name === 'lessons', selfTest: false });
   byId('lesson').hidden = name !== 'lessons';
   if (name === 'lessons') door.list();
+}
+
+/** The single keys that hold now, with what does them. */
+function keyTables() {
+  const here = app.state.injection ? needle.attempt.on() && [NEEDLE_KEYS, needle.does] : !app.state.lessons && [VIEW_KEYS, viewKeys];
+  return here ? [[PAGE_KEYS, help], here] : [[PAGE_KEYS, help]];
 }
 
 /** Changes the state and asks for a frame. A new case or start begins the steps again. */
@@ -180,6 +192,7 @@ function showWords() {
   showChecks(state, report, review.test);
   pictureWords(state, shownIn(state, report, record.taken()), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
+  help.words();
 }
 
 /** The learner has stopped turning: tick steps, speak, write the address. */

@@ -205,25 +205,6 @@ export const needle = {
     back: 'Bring back the last attempt',
   },
 
-  keys: {
-    heading: 'Keys',
-    use: 'Use single keys',
-    list: [
-      ['F', 'advance 1 mm, with Shift 5 mm'],
-      ['G', 'advance 0.5 mm'],
-      ['B', 'withdraw 1 mm, with Shift 5 mm'],
-      ['V', 'withdraw 0.5 mm'],
-      ['Q, E', 'turn the hub 15° counter-clockwise, clockwise; with Shift 1°'],
-      ['T', 'turn the hub 180°'],
-      ['P, L, O', 'C-arm to AP, lateral, oblique as kept'],
-      ['M', 'mark on the picture'],
-      ['H', 'hint'],
-      ['Arrows on the picture', 'move the hub 0.5°, with Shift 0.1°; while marking, the cross'],
-      ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
-    ],
-    wheel: 'The wheel over the hub turns it 5° a notch; with Shift it advances and withdraws 0.5 mm.',
-  },
-
   picture: {
     label: 'Picture. Arrow keys move the hub, or the cross while marking.',
     key: { mark: 'mark', area: 'area to aim at', hub: 'hub', tip: 'tip' },

@@ -31,11 +31,22 @@ export const texts = {
     name: 'Menu',
     check: 'Teachers: check receipts',
     author: 'Teachers: set a lesson',
+    tour: 'Take the tour',
+    keys: 'Keys',
+    read: 'Read the picture',
+  },
+
+  welcome: {
+    what: 'This page shows what a C-arm shows of a lumbar spine.',
+    first: 'Make a true AP: move oblique and tilt, as the advice under “How close” says, until both checks have full marks.',
+    dismiss: 'Close this hint',
   },
 
   picture: {
     ...view.picture,
     heading: 'Picture',
+    keys: 'Picture. Arrow keys turn the C-arm.',
+    description: 'Description',
     label: (s) => `Fluoroscopic view, ${s.level} ${s.side}`,
     hint: 'Drag the picture to turn: the receptor goes the way you drag. The sliders do the same.',
   },
@@ -214,6 +225,10 @@ export const texts = {
     dismiss: 'Close this message',
     badFragment: (key, value, allowed) => `The address asks for ${key} “${value}”; allowed is ${allowed}. The default was used instead.`,
     unknownFragment: (key) => `The address has an unknown entry “${key}”; it was ignored.`,
+    noHelp: (why) => `That could not be loaded (${why}). Everything else goes on working; try again.`,
+    offlineKept: 'No network. Everything here goes on working: the page is kept on this device.',
+    offline: 'No network. What is open goes on working; what has not been opened yet needs the network.',
+    online: 'The network is back.',
     noStorage: 'This browser does not keep settings for this page; they last until you close it.',
   },
 
