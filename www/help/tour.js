@@ -15,7 +15,7 @@ const STOPS = [
   { id: 'oblique', at: '#turn-oblique-control', after: '#turns-section', did: (app, from) => app.state.oblique !== from.oblique && t.noticed.turned },
   { id: 'tilt', at: '#turn-tilt-control', after: '#turns-section', did: (app, from) => app.state.tilt !== from.tilt && t.noticed.turned },
   { id: 'checks', at: '#check-total', after: '#checks', did: (app) => full(app.report) && t.noticed.full },
-  { id: 'gantry', at: '#gantry-feet', after: '.gantry' },
+  { id: 'gantry', at: '.gantry figure', after: '.gantry' },
   { id: 'activities', at: '#activities', after: '.top' },
 ];
 

@@ -6,7 +6,7 @@ const mm = (n) => `${Math.abs(n)} mm`;
 const degrees = (n) => plural(n, 'degree', 'degrees');
 /** `[right, up]` in mm, as a place off another. */
 const off = ([right, up]) => [right !== 0 && `${mm(right)} ${right > 0 ? 'right' : 'left'}`, up !== 0 && `${mm(up)} ${up > 0 ? 'up' : 'down'}`].filter(Boolean).join(' and ');
-const KEY = { ' ': 'Space', arrowleft: '←', arrowright: '→', arrowup: '↑', arrowdown: '↓', pageup: 'Page up', pagedown: 'Page down' };
+const KEY = { ' ': 'Space', arrowleft: '←', arrowright: '→', arrowup: '↑', arrowdown: '↓', pageup: 'Page up', pagedown: 'Page down', home: 'Home', end: 'End', enter: 'Enter', escape: 'Escape' };
 
 export const help = {
   close: 'Close',
@@ -22,7 +22,7 @@ export const help = {
       picture: ['The picture', 'The back of a patient who lies prone, as the C-arm sees it. Amber is the level you work at. Drag across the picture, or use the arrow keys on it: the C-arm turns.'],
       oblique: ['Oblique', 'Turns the receptor to the patient’s left or right. Turn until the spinous process stands midway between the two round pedicles.'],
       tilt: ['Tilt', 'Leans it towards the head or the feet. Tilt until the upper end plate, a flat ellipse, closes to one line.'],
-      checks: ['What it is worth', 'Both measured on the picture’s own geometry. Each says how far off it is, what full marks need, and which way to move.'],
+      checks: ['What it is worth', 'The marks of this view. Under them each measure says how far off it is, what full marks need, and which way to move.'],
       gantry: ['The C-arm', 'The same turn from outside: watch the receptor when you move a slider. The beam runs from the source below up to it.'],
       activities: ['And then', 'Injection: a needle from the skin to the contrast. Lessons: a course with marks and a receipt to hand in. This tour stays in the menu.'],
     },

@@ -31,14 +31,15 @@ export const texts = {
     name: 'Menu',
     check: 'Teachers: check receipts',
     author: 'Teachers: set a lesson',
-    tour: 'Take the tour',
+    tour: 'Tour of the page',
     keys: 'Keys',
     read: 'Read the picture',
   },
 
   welcome: {
-    what: 'This page shows what a C-arm shows of a lumbar spine.',
-    first: 'Make a true AP: move oblique and tilt, as the advice under “How close” says, until both checks have full marks.',
+    what: 'A C-arm over a lumbar spine.',
+    first: 'Make a true AP: turn and tilt as “How close” advises.',
+    tour: 'Tour',
     dismiss: 'Close this hint',
   },
 
