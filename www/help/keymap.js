@@ -51,7 +51,7 @@ function built() {
 
 function place([name, rows]) {
   const section = make('section', { class: 'keymap-place' }, make('h3', {}, t.places[name]), make('dl', {}, ...rows.map(([keys, what]) => {
-    const names = keys.flatMap((key, i) => [...(i ? [i === keys.length - 1 ? t.or : ', '] : []), make('kbd', {}, t.of(key.length > 1 ? key.toLowerCase() : key))]);
+    const names = keys.flatMap((key, i) => [...(i ? [i === keys.length - 1 ? t.or : ', '] : []), make('kbd', {}, t.of(key))]);
     return make('div', {}, make('dt', {}, ...names), make('dd', {}, what));
   })));
   if (name === 'hub') section.append(make('p', { class: 'quiet' }, t.hub.wheel));

@@ -49,7 +49,7 @@ export function tour(app) {
   };
 
   function begin() {
-    opener ??= document.activeElement;
+    if (document.activeElement !== document.body) opener ??= document.activeElement;
     stops = STOPS.filter(partOf);
     places.observe(document.body);
     go(0);

@@ -32,7 +32,7 @@ export const help = {
     heading: 'Keys',
     use: 'Use single keys',
     useHint: 'Off, only what has the focus answers to keys.',
-    of: (key) => KEY[key] ?? (key.length === 1 ? key.toUpperCase() : key),
+    of: (key) => KEY[key.toLowerCase()] ?? (key.length === 1 ? key.toUpperCase() : key),
     command: (key) => `Ctrl ${key.toUpperCase()}`,
     or: ' or ',
     places: {
