@@ -245,9 +245,10 @@ export function injection(app, patient, record, act) {
       if (app.lesson?.noUndo(report?.finished)) for (const id of ['needle-undo', 'needle-redo']) byId(id).disabled = true;
       byId('needle-again').hidden = Boolean(app.lesson?.assessment);
       byId('stage-list').hidden = !ready;
+      byId('needle-wait').hidden = ready;
       say(byId('needle-heading'), app.lesson ? t.steps : t.heading);
+      byId('needle-caution-line').hidden = !ready || Boolean(app.lesson && !app.lesson.wantsMark);
       if (!ready) return;
-      byId('needle-caution-line').hidden = Boolean(app.lesson && !app.lesson.wantsMark);
       say(byId('needle-caution'), report.caution);
       const hinted = !report.finished && !state.selfTest && (state.guided || hintOf === attempt.revision());
       byId('needle-hint').hidden = !hinted || hintText(report) === '';

@@ -47,7 +47,9 @@ async function states(page, look) {
 
 test('axe-core finds nothing: dark, light and forced colours', async () => {
   const { page, close } = await open(site, { hash: '#level=L9&side=left' });
-  await states(page, (what) => axeClean(page, what));
+  // Forced colours where something stands that is nowhere else.
+  const forced = ['a first visit', 'the tour', 'the keys', 'names, description, a number out of range', 'with the beam on'];
+  await states(page, (what) => axeClean(page, what, { looks: forced.includes(what) ? ['light', 'forced'] : ['light'] }));
   await close();
 });
 
@@ -63,8 +65,8 @@ test('axe-core finds nothing, and nothing goes sideways: a phone, and text twice
   await page.evaluate(() => (document.documentElement.style.fontSize = '200%'));
   await states(page, async (what) => {
     assert.ok((await sideways(page)) <= 0, `${what}: sideways at 200 % text`);
-    assert.deepEqual((await axeFinds(page, { rules: ['target-size', 'scrollable-region-focusable', 'color-contrast'] })).violations, [], `${what} at 200 % text`);
   });
+  assert.deepEqual((await axeFinds(page)).violations, [], 'text twice as large');
   await close();
 });
 

@@ -200,7 +200,7 @@ test('without a network the page says at its foot what goes on working, and move
   const top = () => page.evaluate(() => document.getElementById('picture').getBoundingClientRect().top);
   const before = await top();
   await page.context().setOffline(true);
-  await page.waitForFunction(() => document.getElementById('network').textContent !== '');
+  await page.waitForFunction(() => document.getElementById('network')?.textContent);
   assert.match(await page.textContent('#network'), /No network\. What is open goes on working/);
   assert.equal(await top(), before);
   // The key list has not been opened yet: said in one sentence, and the page goes on.

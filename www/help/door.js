@@ -2,9 +2,7 @@
 
 import { byId } from '../page.js';
 import { reason } from '../room.js';
-import { keep, setting } from '../storage.js';
-import { leadsToLesson } from '../lesson/door.js';
-import { isDelivered } from '../delivery/delivered.js';
+import { keep } from '../storage.js';
 import { texts } from '../texts.js';
 
 /**
@@ -18,19 +16,18 @@ export function helpDoor(app, page) {
   let looking = null;
   let telling = null;
 
-  welcome.hidden = setting('welcome', ['new', 'seen']) === 'seen' || isDelivered() || leadsToLesson(location.hash);
   const dismiss = () => {
     welcome.hidden = true;
     keep('welcome', 'seen');
   };
 
   /** Loads a part and uses it; a part that does not come is told, and tried again the next time. */
-  async function through(load, use) {
+  async function through(name, load, use) {
     try {
       dressed();
       await use(await load());
     } catch (error) {
-      page.notice([texts.notice.noHelp(reason(error))]);
+      page.notice([texts.notice.noPart(name, reason(error))]);
     }
   }
 
@@ -41,9 +38,9 @@ export function helpDoor(app, page) {
     act();
   };
 
-  const keys = () => through(() => import('./keymap.js'), (m) => m.showKeys());
-  const tour = () => through(() => import('./tour.js'), (m) => (looking ??= m.tour(app)).begin());
-  const describing = () => through(() => import('./description.js'), (m) => (told ??= m.description(app, page)));
+  const keys = () => through(texts.menu.keys, () => import('./keymap.js'), (m) => m.showKeys());
+  const tour = () => through(texts.menu.tour, () => import('./tour.js'), (m) => (looking ??= m.tour(app)).begin());
+  const describing = () => through(texts.picture.description, () => import('./description.js'), (m) => (told ??= m.description(app, page)));
 
   async function read() {
     await describing();

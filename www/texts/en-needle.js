@@ -23,6 +23,7 @@ function offset([right, up]) {
 export const needle = {
   activity: { name: 'Activity', views: 'Views', injection: 'Injection', lessons: 'Lessons' },
   heading: 'Needle',
+  wait: 'The steps of the injection come with the picture: views to keep, a target to mark, a needle to place and steer, contrast.',
   steps: 'Step by step',
   progress: (done, all) => `${done} of ${all}`,
   offset,
