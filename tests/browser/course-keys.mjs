@@ -1,6 +1,8 @@
 // A learner at the keyboard who does whole lessons: what the careful hand of the Rust tests does (a log), done over with keys alone.
 // Keys are coarser than the log in places (0.5 mm an advance, 0.2 mm a mark, 1 degree a roll): what is left over is carried on.
 
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { cargo, ROOT } from './harness.mjs';
 import { drawn, mark, press, turnTo, use } from './keyboard.mjs';
 
@@ -21,12 +23,30 @@ export async function beginLesson(page, id, code) {
   await page.waitForFunction(() => document.documentElement.dataset.settled === 'yes');
 }
 
+/** The whole way of a lesson, from the list to its receipt and back. Returns what the page says of it, and the receipt's text. */
+export async function lessonByKeys(page, id, { learner, log }) {
+  await beginLesson(page, id, learner);
+  await byKeys(page, log);
+  await page.waitForSelector('#lesson-receipt');
+  const said = await page.textContent('.lesson-total');
+  const [file] = await Promise.all([page.waitForEvent('download'), page.locator('#lesson-receipt').press('Enter')]);
+  const receipt = await readFile(await file.path(), 'utf8');
+  await page.locator('#lesson-leave').press('Enter');
+  await page.waitForSelector('.lesson-row');
+  return { said, receipt };
+}
+
+/** The course's ids. */
+export const course = async () => JSON.parse(await readFile(join(ROOT, 'www/lessons/index.json'), 'utf8')).lessons;
+
 /** What is left over of steps that keys are too coarse for, by kind. */
 const leftOver = (rest, kind, value) => (rest[kind] = (rest[kind] ?? 0) + value);
 
 /** Does a log by keys. */
 export async function byKeys(page, log) {
   const rest = {};
+  // Where parts are named all of them have to be in the picture: the oblique view shows them.
+  if (log[0].includes(' point ')) await turnTo(page, { oblique: 24, tilt: -2 });
   for (const line of log) {
     const [, name, ...values] = line.split(' ');
     const numbers = values.map(Number);
@@ -54,16 +74,33 @@ const repeated = async (page, tenths, [coarse, step, fine], keys) => {
   return left;
 };
 
+/** Which of the outlines in the picture is a part's, from another room of the same engine: the page does not say it. Naming lessons are of L4 left of the average patient. */
+const outline = (page, label) =>
+  page.evaluate(async (wanted) => {
+    const { TeachingRoom } = await import('./pkg/downbeam.js');
+    const own = new TeachingRoom('average', 'L4', 'left');
+    const angle = (key) => Number(document.getElementById(`turn-${key}-number`).value);
+    own.setOrientation(angle('oblique'), angle('tilt'));
+    const at = own.partsShown(false).findIndex((p) => ['level', 'part', 'side'].every((key) => (p[key] ?? null) === wanted[key]));
+    own.free();
+    return at;
+  }, label);
+
 const DO = {
   orient: (page, _, [oblique, tilt]) => turnTo(page, { oblique: oblique / 10, tilt: tilt / 10 }),
-  spot: (page) => use(page, 'spot'),
+  // Where the live picture is free there is no beam to switch on.
+  spot: async (page) => (await page.locator('#spot').isVisible()) && use(page, 'spot'),
   fluoroscopy: async (page) => {
     // Set to stay on, it is a press of the key to have it and one to be rid of it.
     await use(page, 'latch', 'Space');
     await use(page, 'fluoroscopy');
     await page.waitForTimeout(300);
   },
-  keep: (page, [view]) => use(page, `keep-${view}`),
+  keep: async (page, [view]) => {
+    // The lateral has a stage of its own where no depth is to be proven.
+    const alone = view === 'lateral' && (await page.locator('#stage-lateral').isVisible());
+    await use(page, alone ? 'keep-lateral-alone' : `keep-${view}`);
+  },
   recall: (page, [view]) => press(page, { true_ap: 'p', lateral: 'l', oblique: 'o' }[view]),
   mark: (page, _, [u, v]) => mark(page, [u / 100, v / 100]),
   choose: (page, [approach]) => use(page, `approach-${approach}`, 'Space'),
@@ -109,8 +146,14 @@ const DO = {
     await choose(page, 'pattern', pattern);
     await use(page, 'name');
   },
-  point: () => {
-    throw new Error('naming by keys is in lesson.test.mjs');
+  point: async (page, [level, part, side]) => {
+    const at = await outline(page, { level, part, side: side === '-' ? null : side });
+    const film = page.locator('#picture');
+    for (let i = 0; i < 200; i++) {
+      await film.press('ArrowRight');
+      if ((await page.textContent('#needle-said')).startsWith(`Outline ${at + 1} of `)) return film.press('Enter');
+    }
+    throw new Error(`${level} ${part} is never lit`);
   },
   finish: (page) => use(page, 'finish'),
 };

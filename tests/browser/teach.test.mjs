@@ -432,6 +432,42 @@ test('axe-core finds nothing, and nothing goes sideways: dark, light, forced col
   await author.close();
 });
 
+test('a lesson is set and a class is checked by keyboard alone', async () => {
+  const author = await visit('author.html');
+  const { page } = author;
+  await page.waitForFunction(() => document.documentElement.dataset.shelf === 'yes');
+  await page.locator('#shipped').focus();
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('ArrowDown');
+  await reviewed(page);
+  const type = async (id, text) => {
+    await page.locator(id).press('ControlOrMeta+A');
+    await page.keyboard.type(text);
+  };
+  await type('#field-id', 'by-keys');
+  await type('#field-pass_mark', '77');
+  await reviewed(page);
+  const [file] = await Promise.all([page.waitForEvent('download'), page.locator('#save').press('Enter')]);
+  const lesson = JSON.parse(await readFile(await file.path(), 'utf8'));
+  assert.deepEqual([lesson.id, lesson.pass_mark], ['by-keys', 77]);
+  const link = await page.inputValue('#link-out');
+  await author.close();
+
+  const check = await visit('check.html');
+  const { page: desk } = check;
+  await desk.locator('#lesson-link').focus();
+  await desk.keyboard.insertText(link);
+  await desk.locator('#add-link').press('Enter');
+  await desk.waitForFunction(() => /17/.test(document.getElementById('lessons-state').textContent));
+  const [chooser] = await Promise.all([desk.waitForEvent('filechooser'), desk.locator('#choose-files').press('Enter')]);
+  await chooser.setFiles(['altered.json', 'B.json'].map((name) => join(folder, 'class', name)));
+  await desk.waitForSelector('#rows tbody tr[data-status=verified]');
+  assert.equal(await desk.locator('#rows tbody tr[data-status=altered]').count(), 1);
+  const [csv] = await Promise.all([desk.waitForEvent('download'), desk.locator('#save-csv').press('Enter')]);
+  assert.match(await readFile(await csv.path(), 'utf8'), /altered/);
+  await check.close();
+});
+
 test('every control is reached by Tab, shows where it is, and is not under the caution line', async () => {
   for (const [path, wanted] of [
     ['check.html', ['theme', 'choose-files', 'choose-folder', 'clear', 'choose-lessons', 'lesson-link', 'add-link', 'save-csv', 'save-ndjson', 'print', 'filter-status', 'filter-lesson', 'sort-number', 'sort-source']],

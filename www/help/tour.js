@@ -69,6 +69,7 @@ export function tour(app) {
     say(heading, title);
     say(text, words);
     say(noticed, '');
+    noticed.hidden = !stop.did;
     say(count, t.count(now + 1, stops.length));
     back.disabled = now === 0;
     say(next, now === stops.length - 1 ? t.done : t.next);
