@@ -1,7 +1,8 @@
 //! Writes the receipts of a class that never was, a JSON object a line: learners of all degrees of care at lessons that ship, and
 //! among every hundred a few that are altered, copied, cut short or of another engine.
 //!
-//! `cargo run --release --example class -- 10000 curved-assessment > class.ndjson`; with `--honest` nothing is amiss in it.
+//! `cargo run --release --example class -- 10000 curved-assessment > class.ndjson`; with `--honest` nothing is amiss in it,
+//! and with `--careful` every learner has the careful hand's log besides.
 
 #[path = "../tests/common/mod.rs"]
 mod common;
@@ -18,8 +19,9 @@ use std::io::Write;
 
 fn main() -> Result<(), Box<dyn Error>> {
     let mut words: Vec<String> = std::env::args().skip(1).collect();
-    let honest = words.iter().any(|w| w == "--honest");
-    words.retain(|w| w != "--honest");
+    let honest = words.iter().any(|w| w == "--honest" || w == "--careful");
+    let careful = words.iter().any(|w| w == "--careful");
+    words.retain(|w| !w.starts_with("--"));
     let (count, ids) = words.split_first().ok_or("wanted: how many, then ids of lessons")?;
     let lessons: Vec<Lesson> = ids.iter().map(|id| shipped(id)).collect();
     let mut interiors = Interiors::default();
@@ -28,7 +30,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let mut last: Option<Receipt> = None;
     for i in 0..count.parse::<usize>()? {
         let lesson = lessons.get(i % lessons.len().max(1)).ok_or("wanted: ids of lessons")?;
-        let mut receipt = of_learner(lesson, i, &mut interiors, &mut known)?;
+        let mut receipt = of_learner(lesson, i, careful, &mut interiors, &mut known)?;
         let mut line = serde_json::to_string(&receipt)?;
         if !honest {
             match i % 100 {
@@ -59,6 +61,7 @@ type Known = BTreeMap<String, Vec<Event>>;
 fn of_learner(
     lesson: &Lesson,
     i: usize,
+    careful: bool,
     interiors: &mut Interiors,
     known: &mut Known,
 ) -> Result<Receipt, Box<dyn Error>> {
@@ -71,8 +74,11 @@ fn of_learner(
         state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
         ((i64::from(state >> 8) * i64::from(2 * span + 1)) >> 24) as i32 - span
     };
-    let care = 60 * (stray(500) + 500) / 1000;
-    let misses = (stray(2).max(0)) as usize;
+    let mut care = 60 * (stray(500) + 500) / 1000;
+    let mut misses = (stray(2).max(0)) as usize;
+    if careful {
+        (care, misses) = (0, 0);
+    }
     let key = format!(
         "{} {:?} {} {misses}",
         lesson.id,
@@ -80,8 +86,8 @@ fn of_learner(
         drawn.order_seed * u64::from(!lesson.parts.is_empty())
     );
     let key = format!("{key} {:?}", drawn.case.target);
-    let careful = known.entry(key).or_insert_with(|| log(lesson, &drawn, interior, misses));
-    let mut events: Vec<Event> = careful
+    let steps = known.entry(key).or_insert_with(|| log(lesson, &drawn, interior, misses));
+    let mut events: Vec<Event> = steps
         .iter()
         .copied()
         .filter_map(|Event(tick, action)| {

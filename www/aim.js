@@ -3,8 +3,9 @@
 import { byId } from './page.js';
 import { texts } from './texts.js';
 
-const CROSS_MM = { step: 1, fine: 0.2 };
-const HUB_TENTHS = { step: 5, fine: 1 };
+/** What an arrow key moves: the cross, and the hub in tenths of a degree. */
+export const CROSS_MM = { step: 1, fine: 0.2 };
+export const HUB_TENTHS = { step: 5, fine: 1 };
 /** A press counts as one when the hand has moved less than this, CSS px. */
 const STILL_PX = 6;
 /** As near as this to the ring a press takes hold of the hub, CSS px. */

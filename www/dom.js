@@ -28,7 +28,8 @@ export function segments(holder, name, options, onPick) {
   holder.replaceChildren();
   const inputs = options.map(([value, text]) => {
     const input = make('input', { type: 'radio', name, value, id: `${name}-${value}` });
-    holder.append(make('label', { class: 'segment', for: input.id }, input, make('span', {}, text)));
+    // A short name stays on one line; a long one may have two.
+    holder.append(make('label', { class: 'segment', for: input.id }, input, make('span', {}, text.length < 10 ? text.replaceAll(' ', '\u00a0') : text)));
     input.addEventListener('change', () => onPick(value));
     return input;
   });

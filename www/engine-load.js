@@ -90,7 +90,7 @@ function withProgress(response, onProgress) {
   return new Response(counted, { headers: { 'Content-Type': 'application/wasm' } });
 }
 
-/** The short reason in an error, without the stack. */
+/** The short reason in an error, without the stack and without addresses, which say nothing to a reader. */
 export function reason(error) {
-  return String(error?.message ?? error).split('\n')[0].replace(/\.$/, '').slice(0, 160);
+  return String(error?.message ?? error).split('\n')[0].replace(/(:| fetching) ['"]?https?:\/\/\S+/, '').replace(/\.$/, '').slice(0, 160);
 }

@@ -74,15 +74,16 @@ export function needleHand(act) {
   // On a desk it stands beside the picture, elsewhere right under it; in the document as well, so that Tab goes the way the eye does.
   const wide = matchMedia('(min-width: 1100px)');
   const stand = () => (wide.matches ? byId('left').prepend(section) : byId('view').after(section));
-  // Where there is no room beside the picture the lesson comes before all else; on a phone the stages come before the exposures.
+  // Where there is no room beside the picture the lesson comes before all else; on a phone stages, steps and checks come before the exposures.
   const phone = matchMedia('(max-width: 719px)');
   const standStages = () => {
     const lesson = byId('lesson');
     if (!wide.matches) lesson.parentElement.closest('main').prepend(lesson);
     else byId('side').prepend(lesson);
-    if (phone.matches) byId('turns-section').after(byId('needle'));
-    else if (wide.matches) lesson.after(byId('needle'));
-    else byId('side').prepend(byId('needle'));
+    const panels = ['needle', 'steps', 'checks'].map(byId);
+    if (phone.matches) byId('turns-section').after(...panels);
+    else if (wide.matches) lesson.after(...panels);
+    else byId('side').prepend(...panels);
   };
   wide.addEventListener('change', () => {
     stand();

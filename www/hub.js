@@ -5,8 +5,8 @@ import { node } from './gantry.js';
 import { texts } from './texts.js';
 
 const RADIUS = 36;
-const STEP_DEG = 15;
-const FINE_DEG = 1;
+/** What an arrow key turns, degrees. */
+export const ROLL_DEG = { step: 15, fine: 1 };
 const WHEEL_DEG = 5;
 const WHEEL_MM = 0.5;
 /** The wheel has stopped after this, ms. */
@@ -89,7 +89,7 @@ export function hubDial(holder, act) {
     const way = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
     if (!way || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
-    act.roll(way * (event.shiftKey ? FINE_DEG : STEP_DEG));
+    act.roll(way * (event.shiftKey ? ROLL_DEG.fine : ROLL_DEG.step));
   });
 
   return {

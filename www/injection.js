@@ -6,10 +6,8 @@ import { attemptKeeper } from './attempt.js';
 import { viewOf } from './criterion-rows.js';
 import { verdictOf } from './contrast.js';
 import { needleHand } from './hand.js';
-import { needleKeys } from './keys.js';
-import { byId, make, say, segments } from './page.js';
+import { byId, say, segments } from './page.js';
 import { stageList } from './stages.js';
-import { keep, setting } from './storage.js';
 import { texts } from './texts.js';
 
 const DETECTOR_MM = 512 * 0.4;
@@ -173,12 +171,7 @@ export function injection(app, patient, record, act) {
   });
   const hand = needleHand(does);
   const stages = stageList(byId('stage-list'), does);
-  const single = byId('single-keys');
-  single.checked = setting('single-keys', ['on', 'off']) === 'on';
-  single.addEventListener('change', () => keep('single-keys', single.checked ? 'on' : 'off'));
-  needleKeys(attempt.on, () => single.checked, does);
   attemptFile(attempt, act.notice);
-  byId('key-list').replaceChildren(...t.keys.list.map(([key, what]) => make('div', {}, make('dt', {}, make('kbd', {}, key)), make('dd', {}, what))));
   const showActivity = segments(byId('activities'), 'activity', ['views', 'injection', 'lessons'].map((name) => [name, t.activity[name]]), act.activity);
   const showHelp = segments(byId('helps'), 'help', ['guided', 'asked', 'test'].map((h) => [h, t.help[h]]), (help) => app.change({ selfTest: help === 'test', guided: help === 'guided' }));
   byId('needle-undo').addEventListener('click', does.undo);
@@ -194,6 +187,8 @@ export function injection(app, patient, record, act) {
   return {
     attempt,
     perform,
+    /** What keys can do. */
+    does,
     /** Width of what the picture shows, mm on the detector. */
     field_mm,
     /** Puts a sentence into the live line. */
@@ -229,13 +224,7 @@ export function injection(app, patient, record, act) {
       document.body.dataset.activity = state.injection ? 'injection' : activity;
       byId('needle').hidden = byId('needle-said').hidden = !state.injection;
       byId('steps').hidden = state.injection || state.lessons;
-      const film = byId('picture');
-      if (state.injection && film.getAttribute('role') !== 'application') {
-        for (const [name, value] of [['role', 'application'], ['tabindex', '0'], ['aria-label', t.picture.label]]) film.setAttribute(name, value);
-      } else if (!state.injection && film.hasAttribute('role')) {
-        for (const name of ['role', 'aria-label']) film.removeAttribute(name);
-        film.setAttribute('tabindex', '-1');
-      }
+      byId('picture').setAttribute('aria-label', state.injection ? t.picture.label : texts.picture.keys);
       const report = attempt.report();
       const seen = attempt.seen();
       if (!state.injection) aim.leave();
@@ -256,9 +245,10 @@ export function injection(app, patient, record, act) {
       if (app.lesson?.noUndo(report?.finished)) for (const id of ['needle-undo', 'needle-redo']) byId(id).disabled = true;
       byId('needle-again').hidden = Boolean(app.lesson?.assessment);
       byId('stage-list').hidden = !ready;
+      byId('needle-wait').hidden = ready;
       say(byId('needle-heading'), app.lesson ? t.steps : t.heading);
+      byId('needle-caution-line').hidden = !ready || Boolean(app.lesson && !app.lesson.wantsMark);
       if (!ready) return;
-      byId('needle-caution-line').hidden = Boolean(app.lesson && !app.lesson.wantsMark);
       say(byId('needle-caution'), report.caution);
       const hinted = !report.finished && !state.selfTest && (state.guided || hintOf === attempt.revision());
       byId('needle-hint').hidden = !hinted || hintText(report) === '';

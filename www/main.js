@@ -12,8 +12,8 @@ import { filmState } from './film-state.js';
 import { onceAFrame, onceQuiet } from './frame.js';
 import { gantryDrawing } from './gantry.js';
 import { injection } from './injection.js';
+import { arrowsTurn, listen, NEEDLE_KEYS, PAGE_KEYS, VIEW_KEYS } from './keys.js';
 import { leadsToLesson, lessonDoor } from './lesson/door.js';
-import { offline } from './offline.js';
 import { byId, fillPage, say } from './page.js';
 import { picture, pictureWords, shownIn } from './picture.js';
 import { exposureRecord } from './record.js';
@@ -50,8 +50,11 @@ const app = {
   toggleBest: () => review.toggleBest(),
 };
 let held = false;
+let asked = false;
 
 fillPage();
+// On a first visit to the page itself one line says what to do; whoever brought the learner to a lesson has said so.
+byId('welcome').hidden = setting('welcome', ['new', 'seen']) === 'seen' || isDelivered() || leadsToLesson(location.hash);
 const film = filmState(() => patient.start());
 const frame = onceAFrame(draw);
 const settle = onceQuiet(settled, SETTLE_MS);
@@ -59,12 +62,17 @@ const images = picture(() => frame());
 const steps = stepsPanel();
 const review = viewReview(app, steps, showWords);
 const showChecks = checksPanel(app);
-const patient = shaping(app, film, { offered, made: () => record.connect(), shaped: () => needle.attempt.patientReady(), fail });
+const patient = shaping(app, film, { offered, made: () => (record.connect(), requestAnimationFrame(() => setTimeout(later))), shaped: () => needle.attempt.patientReady(), fail });
 const record = exposureRecord(app, images, patient, {
   words: showWords, fail, tick: () => (needle.attempt.on() ? needle.attempt.tick() : undefined), exposed: () => needle.attempt.exposed(), marks: () => needle.marks(),
 });
 const needle = injection(app, patient, () => record, { notice, activity });
 const door = lessonDoor(app, needle, { notice, said: needle.said, leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
+// Tour, keys and description: see `later`.
+let help = null;
+const viewKeys = { pick: (view) => change({ view }), check: () => app.state.selfTest && review.check() };
+listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
+arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
 let showCase = caseControls(app);
 const range = app.catalogue.range;
 const updates = [
@@ -91,7 +99,14 @@ draw();
 patient.start();
 // What carries a lesson or waits for messages is met at once; an address that leads to a lesson does it by itself.
 if (isDelivered() && !leadsToLesson(location.hash)) door.delivered();
-offline({ notice });
+
+/** What is not needed for the first picture comes after it, or after the engine has failed. */
+function later() {
+  if (asked) return;
+  asked = true;
+  import('./offline.js').then((m) => m.offline({ notice }), () => {});
+  import('./help/door.js').then((m) => (help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held })), (error) => notice([texts.notice.noPart(texts.menu.name, reason(error))]));
+}
 
 /** The engine has said which cases there are. */
 function offered() {
@@ -105,6 +120,12 @@ function activity(name) {
   change({ injection: name === 'injection', lessons: name === 'lessons', selfTest: false });
   byId('lesson').hidden = name !== 'lessons';
   if (name === 'lessons') door.list();
+}
+
+/** The single keys that hold now, with what does them. */
+function keyTables() {
+  const here = app.state.injection ? needle.attempt.on() && [NEEDLE_KEYS, needle.does] : !app.state.lessons && [VIEW_KEYS, viewKeys];
+  return [...(help ? [[PAGE_KEYS, help]] : []), ...(here ? [here] : [])];
 }
 
 /** Changes the state and asks for a frame. A new case or start begins the steps again. */
@@ -180,6 +201,7 @@ function showWords() {
   showChecks(state, report, review.test);
   pictureWords(state, shownIn(state, report, record.taken()), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
+  help?.words();
 }
 
 /** The learner has stopped turning: tick steps, speak, write the address. */
@@ -191,6 +213,7 @@ function settled() {
 }
 
 function fail(sentence) {
+  later();
   app.room = app.report = null;
   needle.attempt.forget();
   record.forget();

@@ -1,9 +1,24 @@
-// The page without a network, on its own site only: not in a frame, not in a package, not from a file.
+// The page without a network: said wherever it runs, and kept by a service worker on its own site only (not in a frame, not in a
+// package, not from a file).
 
+import { byId, make, say } from './page.js';
 import { texts } from './texts.js';
+
+/** Says at the foot of the page, where nothing moves for it, that there is no network and what that means. */
+function tellNetwork() {
+  const line = make('p', { class: 'network', id: 'network', role: 'status' });
+  byId('caution').append(line);
+  // One file holds everything; a page of its own site has been kept by its service worker.
+  const kept = () => location.protocol === 'file:' || Boolean(navigator.serviceWorker?.controller);
+  const lost = () => say(line, kept() ? texts.notice.offlineKept : texts.notice.offline);
+  addEventListener('offline', lost);
+  addEventListener('online', () => line.textContent && say(line, texts.notice.online));
+  if (!navigator.onLine) lost();
+}
 
 /** Registers the service worker; `notice([sentence])` when there is a new version. */
 export async function offline({ notice }) {
+  tellNetwork();
   // Written in by `downbeam pack --site`, into no other page.
   const known = document.querySelector('meta[name="downbeam-offline"]') !== null;
   if (!known || globalThis.parent !== globalThis || !('serviceWorker' in navigator) || !/^https?:$/.test(location.protocol)) return;

@@ -27,7 +27,7 @@ export function exposureRecord(app, images, patient, act) {
       patient.aim();
       app.report = room.report();
       images.expose(room, { ...state.beam, kind }, pulses, state, next, act.tick());
-      taken = { ...next, dog: app.report.dog };
+      taken = { ...next, dog: app.report.dog, report: app.report };
       number += 1;
       dose = room.dose();
       act.exposed();
@@ -58,7 +58,7 @@ export function exposureRecord(app, images, patient, act) {
   }
 
   return {
-    /** The last exposure (where it was taken, with what, its number, its dog), or null. */
+    /** The last exposure (where it was taken, with what, its number, its dog, the engine's report of it), or null. */
     taken: () => taken,
     /** Whether the beam is on. */
     on: panel.on,

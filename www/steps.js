@@ -1,6 +1,7 @@
 // The way to the view, step by step. A step is ticked from the engine's criteria only, and only in its turn.
 
 import { levelBelow } from './catalogue.js';
+import { viewOf } from './criterion-rows.js';
 import { byId, make, say } from './page.js';
 import { texts } from './texts.js';
 
@@ -23,11 +24,14 @@ export function stepsPanel() {
   let done = 0;
   let rows = [];
   let builtFor = '';
+  // What each step that is done was worth, and why.
+  let results = [];
 
   return {
     /** Starts over. */
     reset() {
       done = 0;
+      results = [];
       builtFor = '';
     },
     /** The view the current step works towards. */
@@ -37,6 +41,7 @@ export function stepsPanel() {
       const ticked = [];
       while (done < STEPS.length && fulfils(STEPS[done], report)) {
         ticked.push(texts.steps.list[STEPS[done].id].title(state));
+        results.push(resultOf(STEPS[done], report));
         done += 1;
       }
       return ticked;
@@ -52,7 +57,7 @@ export function stepsPanel() {
         list.replaceChildren(...rows.map((row) => row.item));
       }
       const below = levelBelow(state.level);
-      rows.forEach((row, i) => row.show(state, below, i < done ? 'done' : i === done ? 'current' : 'later'));
+      rows.forEach((row, i) => row.show(state, below, i < done ? 'done' : i === done ? 'current' : 'later', results[i] ?? ''));
       say(byId('steps-progress'), texts.steps.progress(done, STEPS.length));
       const note = byId('steps-note');
       const text = done === STEPS.length ? texts.steps.allDone : state.selfTest ? texts.steps.testHint : '';
@@ -63,6 +68,14 @@ export function stepsPanel() {
   };
 }
 
+/** What a step is worth and why: the marks of its view where it makes one, and the values that it asks for. */
+function resultOf(step, report) {
+  const view = viewOf(report, step.view);
+  const whole = view?.criteria.every((id) => step.needs.includes(id)) ? [`${texts.checks.views[view.view]}: ${texts.checks.score(view.score)}`] : [];
+  const values = report.criteria.filter((c) => step.needs.includes(c.id)).map((c) => `${c.name}: ${texts.checks.value(c)}, ${texts.checks.tolerance(c)}`);
+  return [...whole, ...values].map((line) => `${line}.`).join(' ');
+}
+
 function stepRow(step) {
   const text = texts.steps.list[step.id];
   const mark = make('span', { class: 'step-mark', 'aria-hidden': 'true' });
@@ -71,10 +84,11 @@ function stepRow(step) {
   const act = make('p', {});
   const look = make('p', { class: 'look' });
   const body = make('div', { class: 'step-body' }, act, look);
-  const item = make('li', { class: 'step', id: `step-${step.id}` }, mark, make('div', { class: 'step-head' }, title, phase), body);
+  const outcome = make('p', { class: 'step-result quiet' });
+  const item = make('li', { class: 'step', id: `step-${step.id}` }, mark, make('div', { class: 'step-head' }, title, phase), outcome, body);
   return {
     item,
-    show(state, below, phaseNow) {
+    show(state, below, phaseNow, result) {
       item.dataset.phase = phaseNow;
       if (phaseNow === 'current') item.setAttribute('aria-current', 'step');
       else item.removeAttribute('aria-current');
@@ -82,6 +96,8 @@ function stepRow(step) {
       say(phase, texts.steps[phaseNow]);
       say(act, text.act(state));
       look.replaceChildren(make('strong', {}, `${texts.steps.lookFor}: `), text.look(state, below));
+      say(outcome, result);
+      outcome.hidden = result === '';
       body.hidden = phaseNow !== 'current';
     },
   };

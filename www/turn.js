@@ -5,6 +5,8 @@ import { make, say } from './dom.js';
 const STEP_DEG = 1;
 const PAGE_DEG = 5;
 const FINE_DEG = 0.1;
+/** What a key on a slider adds, degrees, the high end being on the right; Left and Right follow the screen. */
+export const SLIDER_KEYS_DEG = { ArrowLeft: -STEP_DEG, ArrowRight: STEP_DEG, ArrowUp: STEP_DEG, ArrowDown: -STEP_DEG, PageUp: PAGE_DEG, PageDown: -PAGE_DEG };
 
 /** Builds one turn control for state key `key`. `app.change` gets every new angle. `texts` has the sentences of `turn` and of `key`. Returns an update function. */
 export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh = false } = {}) {
@@ -47,12 +49,11 @@ export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh =
 
   slider.addEventListener('input', () => set(Number(slider.value)));
   slider.addEventListener('keydown', (event) => {
-    // Arrow keys follow the screen: the left arrow moves the thumb left whichever end is the high one.
-    const toLeft = leftIsHigh ? STEP_DEG : -STEP_DEG;
-    const step = { ArrowLeft: toLeft, ArrowRight: -toLeft, ArrowUp: STEP_DEG, ArrowDown: -STEP_DEG, PageUp: PAGE_DEG, PageDown: -PAGE_DEG }[event.key];
+    const step = SLIDER_KEYS_DEG[event.key];
     if (step === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
-    set(now + step);
+    // The left arrow moves the thumb left whichever end is the high one.
+    set(now + (leftIsHigh && /Left|Right/.test(event.key) ? -step : step));
   });
   typed.addEventListener('change', () => {
     const deg = typed.value.trim() === '' ? NaN : Number(typed.value);

@@ -2,116 +2,131 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { axeFinds, open, setUp, settled, useTheme } from './harness.mjs';
+import { axeClean, axeFinds, open, setUp, settled, sideways } from './harness.mjs';
 
 let site;
 before(async () => (site = await setUp()));
 after(() => site.tearDown());
 
-async function violations(page) {
-  const { violations, passes } = await axeFinds(page);
-  assert.ok(passes.length > 20, 'axe looked at the page');
-  return violations;
+/** Takes a page through its states, and has each looked at. One page, since opening one takes longer than looking at it. */
+async function states(page, look) {
+  await look('a first visit');
+  await page.click('#menu-button');
+  await look('the menu');
+  await page.click('#tour-open');
+  await page.waitForSelector('#tour:not([hidden])');
+  await look('the tour');
+  await page.click('#tour-close');
+  await page.keyboard.press('?');
+  await page.waitForSelector('#keymap[open]');
+  await look('the keys');
+  await page.keyboard.press('Escape');
+  await page.click('#description summary');
+  await page.waitForSelector('#description-says');
+  await page.check('#labels');
+  await page.click('.more summary');
+  await page.fill('#turn-tilt-number', '999');
+  await page.press('#turn-tilt-number', 'Enter');
+  await settled(page);
+  await look('names, description, a number out of range');
+  await page.click('#best');
+  await settled(page);
+  await look('best view shown');
+  await page.check('#self-test');
+  await settled(page);
+  await look('self-test');
+  await page.check('#source-exposures');
+  await settled(page);
+  await look('by exposure, before the first');
+  await page.check('#latch');
+  await page.click('#fluoroscopy');
+  await look('with the beam on');
+  await page.click('#fluoroscopy');
+  await look('after it');
 }
 
-const LOOKS = [
-  ['dark', {}, () => {}],
-  ['light', {}, (page) => useTheme(page, 'light')],
-  ['as a light device', { colorScheme: 'light' }, (page) => useTheme(page, 'device')],
-  ['forced colours', { forcedColors: 'active', reducedMotion: 'reduce' }, () => {}],
-  ['phone', { viewport: { width: 320, height: 640 } }, () => {}],
-];
+test('axe-core finds nothing: dark, light and forced colours', async () => {
+  const { page, close } = await open(site, { hash: '#level=L9&side=left' });
+  // Forced colours where something stands that is nowhere else.
+  const forced = ['a first visit', 'the tour', 'the keys', 'names, description, a number out of range', 'with the beam on'];
+  await states(page, (what) => axeClean(page, what, { looks: forced.includes(what) ? ['light', 'forced'] : ['light'] }));
+  await close();
+});
 
-for (const [name, options, dress] of LOOKS) {
-  test(`axe-core finds nothing: ${name}`, async () => {
-    const { page, close } = await open(site, { hash: '#level=L9&side=left', options });
-    await dress(page);
-    await page.check('#labels');
-    await page.click('.more summary');
-    await page.fill('#turn-tilt-number', '999');
-    await page.press('#turn-tilt-number', 'Enter');
-    await settled(page);
-    assert.deepEqual(await violations(page), []);
-    await page.click('#best');
-    await settled(page);
-    assert.deepEqual(await violations(page), [], 'best view shown');
-    await page.check('#self-test');
-    await settled(page);
-    assert.deepEqual(await violations(page), [], 'self-test');
-    await page.check('#source-exposures');
-    await settled(page);
-    assert.deepEqual(await violations(page), [], 'by exposure, before the first');
-    await page.click('#spot');
-    await page.check('#latch');
-    await page.click('#fluoroscopy');
-    assert.deepEqual(await violations(page), [], 'with the beam on');
-    await page.click('#fluoroscopy');
-    assert.deepEqual(await violations(page), [], 'after it');
-    await close();
+test('axe-core finds nothing, and nothing goes sideways: a phone, and text twice as large on a desk', async () => {
+  const { page, close } = await open(site, { hash: '#level=L4&side=left', options: { viewport: { width: 320, height: 640 } } });
+  await states(page, async (what) => {
+    assert.deepEqual((await axeFinds(page)).violations, [], what);
+    assert.ok((await sideways(page)) <= 0, `${what}: sideways`);
   });
-}
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.goto(`${site.server.address}?again#level=L4&side=left`);
+  await settled(page);
+  await page.evaluate(() => (document.documentElement.style.fontSize = '200%'));
+  await states(page, async (what) => {
+    assert.ok((await sideways(page)) <= 0, `${what}: sideways at 200 % text`);
+  });
+  assert.deepEqual((await axeFinds(page)).violations, [], 'text twice as large');
+  await close();
+});
 
-test('axe-core finds nothing on the failed page, while loading, and on the bench page', async () => {
-  const failed = await open(site, { ready: false, prepare: (p) => p.route('**/*.wasm', (route) => route.fulfill({ status: 404 })) });
-  await failed.page.waitForSelector('#film-state[data-failed=true]');
-  assert.deepEqual(await violations(failed.page), []);
-  await failed.close();
-  const loading = await open(site, { ready: false, prepare: (p) => p.route('**/*.wasm', () => {}) });
-  await loading.page.waitForSelector('#film-progress', { state: 'visible' });
-  assert.deepEqual(await violations(loading.page), []);
-  await loading.close();
+test('axe-core finds nothing while loading, on the failed page, and on the bench page', async () => {
+  let answer = null;
+  const { page, close } = await open(site, { ready: false, prepare: (p) => p.route('**/*.wasm', (route) => (answer ? route.fulfill({ status: 404 }) : (answer = route))) });
+  await page.waitForSelector('#film-progress', { state: 'visible' });
+  await axeClean(page, 'loading');
+  await answer.fulfill({ status: 404 });
+  await page.waitForSelector('#film-state[data-failed=true]');
+  await axeClean(page, 'failed');
+  await close();
   const bench = await open(site, { path: 'bench.html?frames=10', ready: false });
   await bench.page.evaluate(() => globalThis.downbeamBench);
-  assert.deepEqual(await violations(bench.page), []);
+  assert.deepEqual((await axeFinds(bench.page)).violations, []);
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });
 
-test('no sideways scroll and nothing cut off, 320 px to desk', async () => {
+test('320 px to desk: no sideways scroll, nothing cut off, buttons and choices 44 px, other targets at least 24 px', async () => {
+  const { page, close } = await open(site);
+  await page.click('.more summary');
+  await page.check('#labels');
+  await page.check('#source-exposures');
+  await page.click('#spot');
+  await page.click('#spot');
   for (const width of [320, 360, 480, 600, 768, 1024, 1100, 1280, 1920]) {
-    const { page, close } = await open(site, { options: { viewport: { width, height: 700 } } });
-    await page.click('.more summary');
-    await page.check('#labels');
-    await page.check('#source-exposures');
-    await page.click('#spot');
-    await page.click('#spot');
-    const wide = await page.evaluate(() => {
+    await page.setViewportSize({ width, height: 700 });
+    await page.evaluate(() => new Promise((next) => requestAnimationFrame(() => requestAnimationFrame(next))));
+    const seen = await page.evaluate(() => {
+      const name = (e) => `${e.tagName}#${e.id}.${e.className}`;
       const over = [...document.querySelectorAll('body *')].filter((e) => {
         const box = e.getBoundingClientRect();
         return box.width > 1 && (box.right > innerWidth + 0.5 || box.left < -0.5) && !e.closest('.skip, .unseen, svg');
       });
-      return { page: document.documentElement.scrollWidth, screen: document.documentElement.clientWidth, over: over.map((e) => `${e.tagName}.${e.className}#${e.id}`) };
-    });
-    assert.ok(wide.page <= wide.screen, `${width}: ${wide.page} wide`);
-    assert.deepEqual(wide.over, [], `${width}`);
-    await close();
-  }
-});
-
-test('buttons and choices are 44 px, other targets at least 24 px', async () => {
-  for (const width of [320, 1280]) {
-    const { page, close } = await open(site, { options: { viewport: { width, height: 800 } } });
-    await page.click('.more summary');
-    await page.check('#source-exposures');
-    await page.click('#spot');
-    const small = await page.evaluate(() => {
       const least = (e) => (e.matches('button, select, input[type=number], .segment, label.tick, summary') ? 43.5 : 24);
-      const targets = document.querySelectorAll('button, select, input[type=range], input[type=number], input[type=checkbox], .segment, label.tick, summary');
-      return [...targets].filter((e) => e.checkVisibility()).filter((e) => {
+      const small = [...document.querySelectorAll('button, select, input[type=range], input[type=number], input[type=checkbox], .segment, label.tick, summary')].filter((e) => {
         const box = e.getBoundingClientRect();
-        return box.height < least(e) || box.width < Math.min(least(e), 40);
-      }).map((e) => `${e.tagName}#${e.id}.${e.className} ${e.getBoundingClientRect().width}x${e.getBoundingClientRect().height}`);
+        return e.checkVisibility() && (box.height < least(e) || box.width < Math.min(least(e), 40));
+      });
+      return { page: document.documentElement.scrollWidth, screen: document.documentElement.clientWidth, over: over.map(name), small: small.map(name) };
     });
-    assert.deepEqual(small, []);
-    await close();
+    assert.ok(seen.page <= seen.screen, `${width}: ${seen.page} wide`);
+    assert.deepEqual(seen.over, [], `${width}`);
+    assert.deepEqual(seen.small, [], `${width}`);
   }
+  await close();
 });
 
 test('every control is reached by Tab, shows where it is, and is not under the caution line', async () => {
-  for (const options of [{ viewport: { width: 1280, height: 720 } }, { viewport: { width: 320, height: 568 } }]) {
-    const { page, close } = await open(site, { hash: '#exposures=on', options });
+  const { page, close } = await open(site, { hash: '#exposures=on' });
+  for (const viewport of [{ width: 1280, height: 720 }, { width: 320, height: 568 }]) {
+    await page.setViewportSize(viewport);
     // By script, so that Tab still starts at the top.
-    await page.evaluate(() => document.getElementById('spot').click());
+    await page.evaluate(() => {
+      document.getElementById('spot').click();
+      document.activeElement.blur();
+      getSelection().removeAllRanges();
+      scrollTo(0, 0);
+    });
     const reached = new Set();
     for (let i = 0; i < 80; i++) {
       await page.keyboard.press('Tab');
@@ -128,11 +143,23 @@ test('every control is reached by Tab, shows where it is, and is not under the c
       assert.ok(!at.covered, `${at.id} is covered`);
       assert.notEqual(at.ring, 'none', `${at.id} shows no focus`);
     }
-    for (const id of ['level-L4', 'side-left', 'patient', 'theme', 'bone-dark', 'outlines', 'labels', 'spot', 'fluoroscopy', 'source-exposures', 'pulse-rate', 'magnification', 'low-dose', 'latch', 'collimation-width', 'collimation-height', 'dose-reset', 'dose-save', 'turn-oblique', 'turn-oblique-number', 'turn-tilt', 'turn-tilt-number', 'start-random', 'start-again', 'self-test', 'view-true_ap', 'best']) {
+    for (const id of ['level-L4', 'side-left', 'patient', 'menu-button', 'picture', 'bone-dark', 'outlines', 'labels', 'spot', 'fluoroscopy', 'source-exposures', 'pulse-rate', 'magnification', 'low-dose', 'latch', 'collimation-width', 'collimation-height', 'dose-reset', 'dose-save', 'turn-oblique', 'turn-oblique-number', 'turn-tilt', 'turn-tilt-number', 'start-random', 'start-again', 'self-test', 'view-true_ap', 'best', 'welcome-tour', 'welcome-close']) {
       assert.ok(reached.has(id), `${id} is not reached: ${[...reached]}`);
     }
-    await close();
   }
+  // The menu by its button: what it holds comes next, and Escape goes back to the button.
+  await page.locator('#menu-button').press('Enter');
+  const held = [];
+  for (let i = 0; i < 12; i++) {
+    await page.keyboard.press('Tab');
+    const id = await page.evaluate(() => document.activeElement.closest('#menu') && (document.activeElement.id || document.activeElement.textContent));
+    if (!id) break;
+    held.push(id);
+  }
+  for (const id of ['theme', 'tour-open', 'keys-open', 'read-open']) assert.ok(held.includes(id), `${id}: ${held}`);
+  await page.keyboard.press('Escape');
+  assert.equal(await page.locator('#menu').isVisible(), false);
+  await close();
 });
 
 test('the live region speaks once the view stands still, and not while it turns', async () => {

@@ -29,7 +29,7 @@ async function open(path, options = {}, { ready = true, prepare } = {}) {
 }
 
 async function violations(page) {
-  const { violations, passes } = await axeFinds(page);
+  const { violations, passes } = await axeFinds(page, { nodes: true });
   assert.ok(passes.some((p) => p.nodes.some((n) => n.target.flat().join(' ').includes('turn-oblique'))), 'axe looked into the element');
   return violations;
 }

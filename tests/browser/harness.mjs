@@ -1,5 +1,6 @@
 // A page of Downbeam in a real Chromium, served by a small static server on the loopback.
 
+import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
@@ -86,11 +87,40 @@ export async function typeAngle(page, key, degrees) {
   await settled(page);
 }
 
-/** What axe-core finds on the page: a sentence a violation, and what it looked at and found good. */
-export async function axeFinds(page) {
-  await page.evaluate(axe.source);
-  const { violations, passes } = await page.evaluate((values) => globalThis.axe.run({ runOnly: { type: 'tag', values } }), RULES);
+/**
+ * What axe-core finds on the page: a sentence a violation, and the rules that it found kept. `rules`: these alone, such as
+ * `['color-contrast']` where only colours differ from a look that was seen whole. `nodes`: with what it looked at, which takes longer.
+ */
+export async function axeFinds(page, { rules, nodes = false } = {}) {
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source);
+  // Nothing is fetched anew for it; what is kept is listed once a rule.
+  const options = { runOnly: rules ? { type: 'rule', values: rules } : { type: 'tag', values: RULES }, preload: false, ...(nodes ? {} : { resultTypes: ['violations'] }) };
+  const { violations, passes } = await page.evaluate((o) => globalThis.axe.run(o), options);
   return { violations: violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`), passes };
+}
+
+/** axe-core finds nothing in the look that the page has, nor in its colours in the other theme and in forced colours. */
+export async function axeClean(page, what, { looks = ['light', 'forced'] } = {}) {
+  const seen = await axeFinds(page);
+  assert.deepEqual(seen.violations, [], what);
+  assert.ok(seen.passes.length > 20, 'axe looked at the page');
+  const colours = async (look) => assert.deepEqual((await axeFinds(page, { rules: ['color-contrast'] })).violations, [], `${what}, ${look}`);
+  const theme = (name) => page.evaluate((to) => {
+    const { dataset } = document.documentElement;
+    const was = dataset.theme;
+    dataset.theme = to;
+    return was;
+  }, name);
+  if (looks.includes('light')) {
+    const was = await theme('light');
+    await colours('light');
+    await theme(was);
+  }
+  if (looks.includes('forced')) {
+    await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce' });
+    await colours('forced colours');
+    await page.emulateMedia({ forcedColors: null, reducedMotion: null });
+  }
 }
 
 /** How far the page can be scrolled sideways, CSS px. */

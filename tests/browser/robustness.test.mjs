@@ -14,7 +14,7 @@ const stillUsable = async (page) => {
   await page.waitForFunction(() => document.documentElement.dataset.settled === 'yes');
   assert.match(await page.textContent('#gantry-feet-text'), /degrees to the patient/);
   assert.ok(await page.locator('#step-true_ap').isVisible());
-  assert.match(await page.textContent('#checks-body'), /No checks without the engine/);
+  assert.match(await page.textContent('#checks-body'), /The checks come with the picture/);
   assert.ok(await page.locator('#retry').isVisible());
 };
 

@@ -6,7 +6,7 @@ import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { ROOT, axeFinds, cargo, open, setUp, sideways, useTheme } from './harness.mjs';
+import { ROOT, axeClean, axeFinds, cargo, open, setUp, sideways } from './harness.mjs';
 
 const LESSONS = join(ROOT, 'www/lessons');
 let site;
@@ -59,12 +59,6 @@ async function withClass(more) {
 async function saved(page, button) {
   const [file] = await Promise.all([page.waitForEvent('download'), page.click(button)]);
   return { name: file.suggestedFilename(), text: await readFile(await file.path(), 'utf8') };
-}
-
-async function axe(page, what) {
-  const { violations, passes } = await axeFinds(page);
-  assert.ok(passes.length > 20, 'axe looked at the page');
-  assert.deepEqual(violations, [], what);
 }
 
 // The class.
@@ -408,38 +402,71 @@ test('the picture is the room’s own of the drawn patient, and a room that does
 
 // Both pages.
 
-const LOOKS = [
-  ['dark', {}],
-  ['light', {}, (page) => useTheme(page, 'light')],
-  ['forced colours', { forcedColors: 'active', reducedMotion: 'reduce' }],
-  ['phone', { viewport: { width: 320, height: 640 } }],
-];
+test('axe-core finds nothing, and nothing goes sideways: dark, light, forced colours, a phone, text twice as large', async () => {
+  const look = async (page, what) => {
+    await axeClean(page, what);
+    await page.setViewportSize({ width: 320, height: 640 });
+    assert.deepEqual((await axeFinds(page)).violations, [], `${what}, on a phone`);
+    assert.ok((await sideways(page)) <= 0, `${what}, on a phone`);
+    await page.setViewportSize({ width: 1280, height: 800 });
+    await page.evaluate(() => (document.documentElement.style.fontSize = '200%'));
+    assert.ok((await sideways(page)) <= 0, `${what}, text twice as large`);
+    await page.evaluate(() => (document.documentElement.style.fontSize = ''));
+  };
+  const check = await visit('check.html');
+  await look(check.page, 'before the class');
+  await check.page.setInputFiles('#folder', join(folder, 'class'));
+  await check.page.waitForSelector('#result:not([hidden])', { timeout: 60_000 });
+  await check.page.click('.numbers summary');
+  await look(check.page, 'the class');
+  await check.close();
+  const author = await visit('author.html');
+  await look(author.page, 'a new lesson');
+  await author.page.waitForFunction(() => document.documentElement.dataset.shelf === 'yes');
+  await author.page.selectOption('#shipped', 'views-homework');
+  await author.page.click('#add-part');
+  await author.page.fill('#field-pass_mark', '0');
+  await author.page.evaluate(() => (document.getElementById('field-tolerances').open = true));
+  await reviewed(author.page);
+  await look(author.page, 'a lesson with mistakes');
+  await author.close();
+});
 
-for (const [name, options, dress] of LOOKS) {
-  test(`axe-core finds nothing, and nothing goes sideways: ${name}`, async () => {
-    const check = await visit('check.html', { options });
-    await dress?.(check.page);
-    await axe(check.page, 'before the class');
-    await check.page.setInputFiles('#folder', join(folder, 'class'));
-    await check.page.waitForSelector('#result:not([hidden])', { timeout: 60_000 });
-    await check.page.click('.numbers summary');
-    await axe(check.page, 'the class');
-    assert.ok((await sideways(check.page)) <= 0);
-    await check.close();
-    const author = await visit('author.html', { options });
-    await dress?.(author.page);
-    await axe(author.page, 'a new lesson');
-    await author.page.waitForFunction(() => document.documentElement.dataset.shelf === 'yes');
-    await author.page.selectOption('#shipped', 'views-homework');
-    await author.page.click('#add-part');
-    await author.page.fill('#field-pass_mark', '0');
-    await author.page.evaluate(() => (document.getElementById('field-tolerances').open = true));
-    await reviewed(author.page);
-    await axe(author.page, 'a lesson with mistakes');
-    assert.ok((await sideways(author.page)) <= 0);
-    await author.close();
-  });
-}
+test('a lesson is set and a class is checked by keyboard alone', async () => {
+  const author = await visit('author.html');
+  const { page } = author;
+  await page.waitForFunction(() => document.documentElement.dataset.shelf === 'yes');
+  await page.locator('#shipped').focus();
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('ArrowDown');
+  await reviewed(page);
+  const type = async (id, text) => {
+    await page.locator(id).press('ControlOrMeta+A');
+    await page.keyboard.type(text);
+  };
+  await type('#field-id', 'by-keys');
+  await type('#field-pass_mark', '77');
+  await reviewed(page);
+  const [file] = await Promise.all([page.waitForEvent('download'), page.locator('#save').press('Enter')]);
+  const lesson = JSON.parse(await readFile(await file.path(), 'utf8'));
+  assert.deepEqual([lesson.id, lesson.pass_mark], ['by-keys', 77]);
+  const link = await page.inputValue('#link-out');
+  await author.close();
+
+  const check = await visit('check.html');
+  const { page: desk } = check;
+  await desk.locator('#lesson-link').focus();
+  await desk.keyboard.insertText(link);
+  await desk.locator('#add-link').press('Enter');
+  await desk.waitForFunction(() => /17/.test(document.getElementById('lessons-state').textContent));
+  const [chooser] = await Promise.all([desk.waitForEvent('filechooser'), desk.locator('#choose-files').press('Enter')]);
+  await chooser.setFiles(['altered.json', 'B.json'].map((name) => join(folder, 'class', name)));
+  await desk.waitForSelector('#rows tbody tr[data-status=verified]');
+  assert.equal(await desk.locator('#rows tbody tr[data-status=altered]').count(), 1);
+  const [csv] = await Promise.all([desk.waitForEvent('download'), desk.locator('#save-csv').press('Enter')]);
+  assert.match(await readFile(await csv.path(), 'utf8'), /altered/);
+  await check.close();
+});
 
 test('every control is reached by Tab, shows where it is, and is not under the caution line', async () => {
   for (const [path, wanted] of [

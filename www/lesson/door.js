@@ -2,6 +2,7 @@
 
 import { byId } from '../page.js';
 import { reason } from '../room.js';
+import { texts } from '../texts.js';
 
 /** `#lesson=…` carries a lesson whole, `#open=…` names one of the course. */
 const DOORS = /^#(lesson|open)=/;
@@ -29,7 +30,7 @@ export function lessonDoor(app, needle, act) {
       loading = null;
       byId('lesson').hidden = true;
       app.change({ lessons: false });
-      act.notice([`${reason(error)}.`]);
+      act.notice([flow ? `${reason(error)}.` : texts.notice.noPart(texts.needle.activity.lessons, reason(error))]);
       app.touch();
     }
   }

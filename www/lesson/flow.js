@@ -72,7 +72,7 @@ export function lessonFlow(app, needle, act) {
     try {
       await showList(body, { open: (json) => begin(json), notice: act.notice, said: act.said });
     } catch (error) {
-      body.replaceChildren(make('p', { role: 'alert' }, `${reason(error)}.`), make('div', { class: 'row' }, button(t.retry, list, { id: 'lesson-retry' })));
+      body.replaceChildren(make('p', { role: 'alert' }, t.noList(reason(error))), make('div', { class: 'row' }, button(t.retry, list, { id: 'lesson-retry' })));
     }
   }
 

@@ -40,7 +40,7 @@ export async function showList(holder, act) {
   const plain = (text, id) => make('button', { type: 'button', class: 'button', id }, text);
   const [file, openButton] = [plain(t.open, 'lesson-file'), plain(t.progress.open, 'progress-open')];
   const saveButton = button(t.progress.save, () => save('downbeam-progress.json', exported()), { id: 'progress-save' });
-  holder.replaceChildren(make('p', { class: 'quiet' }, t.intro), make('ol', { class: 'lesson-list' }, ...rows), make('div', { class: 'row' }, file, saveButton, openButton),
+  holder.replaceChildren(make('p', { class: 'quiet' }, all.length ? t.intro : t.none), make('ol', { class: 'lesson-list' }, ...rows), make('div', { class: 'row' }, file, saveButton, openButton),
     make('p', { class: 'teachers' }, `${t.teach.heading} `, make('a', { href: 'check.html' }, t.teach.check), ' ', make('a', { href: 'author.html' }, t.teach.author)));
   opener(file, 32 * 1024, act.open, () => act.notice([t.unreadable(t.tooLarge)]));
   const bad = () => act.notice([t.progress.bad]);

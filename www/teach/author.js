@@ -41,7 +41,10 @@ async function begin() {
   try {
     desk = await lessonDesk(teach.noEngine);
   } catch (error) {
-    return notice(error.message);
+    // A form without the engine would say of everything that it is right.
+    for (const part of document.querySelectorAll('.bench, .file')) part.hidden = true;
+    for (const id of ['shipped', 'open-file', 'fresh', 'link-in', 'open-link']) byId(id).disabled = true;
+    return notice(error.message, { again: true });
   }
   const offered = desk.choices();
   form = lessonForm(byId('whole'), offered, formChanged);

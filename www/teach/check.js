@@ -31,7 +31,7 @@ let left = 0;
 let cancelled = false;
 /** One thing after the other: what is given meanwhile waits. */
 let work = begin();
-work.catch((error) => notice(error.message));
+work.catch((error) => notice(error.message, { again: !room }));
 
 async function begin() {
   say(byId('lessons-state'), teach.loading);

@@ -1,19 +1,22 @@
 // What the teacher's and the author's page have in common: texts in their places, theme, messages.
 
 import { themeControl } from '../case.js';
-import { byId, say } from '../page.js';
+import { button, byId, say } from '../page.js';
 import { reason } from '../room.js';
 import { storageWorks } from '../storage.js';
 import { fillTexts } from '../texts.js';
 import { teach } from './texts.js';
 
-/** Dresses the page. Returns `notice(sentence)`, which shows a message until it is closed. */
+/** Dresses the page. Returns `notice(sentence, { again })`, which shows a message until it is closed, with a button to load the page again where that helps. */
 export function beginPage(title) {
   document.documentElement.lang = teach.language;
   document.title = title;
   fillTexts(document, teach);
-  const notice = (sentence) => {
+  const notice = (sentence, { again = false } = {}) => {
     say(byId('notice-text'), sentence);
+    document.getElementById('notice-again')?.remove();
+    // What is kept in the browser is there after it; what was given to the page has to be given again.
+    if (again) byId('notice-text').after(button(teach.again, () => location.reload(), { id: 'notice-again', class: 'button' }));
     byId('notice').hidden = false;
   };
   byId('notice-close').addEventListener('click', () => (byId('notice').hidden = true));

@@ -8,6 +8,8 @@ export const lesson = {
   heading: 'Lessons',
   intro: 'In the order of the course. Nothing leaves this page: at the end you get a receipt to hand in.',
   loading: 'The lessons are being loaded.',
+  none: 'The course is empty here. Open a lesson file that you were given, or one that you wrote.',
+  noList: (why) => `The course could not be shown: ${why}. Check the connection and try again; the views and the injection go on working.`,
   noEngine: (why) => `The part of the page that reads lessons could not be loaded: ${why}. The views and the injection still work.`,
   noFile: (name) => `${name} could not be loaded`,
   unreadable: (why) => `This lesson cannot be opened: ${why}. The page is as it was.`,

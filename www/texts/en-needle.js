@@ -23,6 +23,7 @@ function offset([right, up]) {
 export const needle = {
   activity: { name: 'Activity', views: 'Views', injection: 'Injection', lessons: 'Lessons' },
   heading: 'Needle',
+  wait: 'The steps of the injection come with the picture: views to keep, a target to mark, a needle to place and steer, contrast.',
   steps: 'Step by step',
   progress: (done, all) => `${done} of ${all}`,
   offset,
@@ -203,25 +204,6 @@ export const needle = {
     strange: (key) => `it has an unknown entry “${key}”; allowed are patient, seed, changed, case and log`,
     noPatient: (name) => `there is no patient “${name}” here`,
     back: 'Bring back the last attempt',
-  },
-
-  keys: {
-    heading: 'Keys',
-    use: 'Use single keys',
-    list: [
-      ['F', 'advance 1 mm, with Shift 5 mm'],
-      ['G', 'advance 0.5 mm'],
-      ['B', 'withdraw 1 mm, with Shift 5 mm'],
-      ['V', 'withdraw 0.5 mm'],
-      ['Q, E', 'turn the hub 15° counter-clockwise, clockwise; with Shift 1°'],
-      ['T', 'turn the hub 180°'],
-      ['P, L, O', 'C-arm to AP, lateral, oblique as kept'],
-      ['M', 'mark on the picture'],
-      ['H', 'hint'],
-      ['Arrows on the picture', 'move the hub 0.5°, with Shift 0.1°; while marking, the cross'],
-      ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
-    ],
-    wheel: 'The wheel over the hub turns it 5° a notch; with Shift it advances and withdraws 0.5 mm.',
   },
 
   picture: {

@@ -18,6 +18,7 @@ export const teach = {
   stopped: (why) => `The engine stopped (${why}). Load the page again and choose the files once more.`,
   loading: 'Loading the engine.',
   noEngine: (why) => `The engine did not load (${why}). Check the connection and load the page again.`,
+  again: 'Load again',
 
   shelf: {
     missing: (name) => `The lesson “${name}” that comes with Downbeam could not be loaded.`,

@@ -31,11 +31,23 @@ export const texts = {
     name: 'Menu',
     check: 'Teachers: check receipts',
     author: 'Teachers: set a lesson',
+    tour: 'Tour of the page',
+    keys: 'Keys',
+    read: 'Read the picture',
+  },
+
+  welcome: {
+    what: 'A C-arm over a lumbar spine.',
+    first: 'Make a true AP: turn and tilt as “How close” advises.',
+    tour: 'Tour',
+    dismiss: 'Close this hint',
   },
 
   picture: {
     ...view.picture,
     heading: 'Picture',
+    keys: 'Picture. Arrow keys turn the C-arm.',
+    description: 'Description',
     label: (s) => `Fluoroscopic view, ${s.level} ${s.side}`,
     hint: 'Drag the picture to turn: the receptor goes the way you drag. The sliders do the same.',
   },
@@ -136,7 +148,7 @@ export const texts = {
     selfTest: 'Self-test',
     selfTestHint: 'Hides values and advice until you ask.',
     count: (n) => (n === 0 ? 'No checks used yet' : plural(n, 'check used', 'checks used')),
-    none: 'No checks without the engine.',
+    none: 'The checks come with the picture.',
     bestLocked: 'The best view can be shown after a check.',
     standsAtBest: (view) => `The C-arm stands at the best ${view} view this machine can reach here; an exposure shows it. It does not count for the steps.`,
     showingBest: (view) => `This is the best ${view} view this machine can reach here. It does not count for the steps.`,
@@ -214,6 +226,10 @@ export const texts = {
     dismiss: 'Close this message',
     badFragment: (key, value, allowed) => `The address asks for ${key} “${value}”; allowed is ${allowed}. The default was used instead.`,
     unknownFragment: (key) => `The address has an unknown entry “${key}”; it was ignored.`,
+    noPart: (name, why) => `“${name}” could not be loaded (${why}). Everything else goes on working; try again.`,
+    offlineKept: 'No network. Everything here goes on working: the page is kept on this device.',
+    offline: 'No network. What is open goes on working; what has not been opened yet needs the network.',
+    online: 'The network is back.',
     noStorage: 'This browser does not keep settings for this page; they last until you close it.',
   },
 

@@ -1,0 +1,130 @@
+// The picture in words: the section under the sliders, what is read out on a key, and what is said when something looks otherwise.
+// What may be told, and in what grain, is decided in describe.js.
+
+import { changesOf, factsOf, needleFactsOf, needleSentencesOf, sentencesOf } from '../describe.js';
+import { make, say } from '../dom.js';
+import { onceQuiet } from '../frame.js';
+import { readings } from '../hand.js';
+import { byId } from '../page.js';
+import { shownIn } from '../picture.js';
+import { keep, setting } from '../storage.js';
+import { texts } from '../texts.js';
+import { help } from '../texts/en-help.js';
+
+/** The picture stands still once nothing has changed for so long. */
+const QUIET_MS = 400;
+/** Messages come no faster than this; those that wait are told together. */
+const APART_MS = 1500;
+const DETECTOR_MM = 512 * 0.4;
+
+/** Builds it. `page` is that of `door.js`. Returns `{ update(), read(), show() }`. */
+export function description(app, page) {
+  const t = help.describe;
+  const holder = byId('description-body');
+  const part = (heading) => {
+    const list = make('ul', {});
+    const element = make('section', {}, make('h3', {}, heading), list);
+    holder.append(element);
+    return (sentences) => {
+      element.hidden = sentences.length === 0;
+      const now = sentences.join('\n');
+      if (list.dataset.now === now) return;
+      list.dataset.now = now;
+      list.replaceChildren(...sentences.map((s) => make('li', {}, s)));
+    };
+  };
+  const [showScreen, showPicture, showNeedle] = [part(t.screen), part(t.picture), part(t.needle)];
+  const says = make('input', { type: 'checkbox', id: 'description-says', 'aria-describedby': 'description-says-hint' });
+  says.checked = setting('says', ['on', 'off']) === 'on';
+  says.addEventListener('change', () => keep('says', says.checked ? 'on' : 'off'));
+  holder.append(make('label', { class: 'tick' }, says, make('span', {}, t.says)), make('p', { class: 'quiet', id: 'description-says-hint' }, t.saysHint));
+  const voice = speaker();
+  let before = null;
+
+  /** All that may be told now: `{screen, picture, needle}` as lists of sentences, and the facts behind them. */
+  function now() {
+    const { state, lesson } = app;
+    const { attempt } = page.needle;
+    const taken = page.record().taken();
+    const finished = Boolean(attempt.report()?.finished);
+    const report = state.byExposure ? (taken?.report ?? null) : app.report;
+    const shown = shownIn(state, report, taken);
+    // What is judged by the learner is told as the eye sees it, until it has been.
+    const judged = !finished && (state.byExposure || (state.selfTest && !page.review.test.revealed) || Boolean(lesson?.assessment));
+    const naming = Boolean(lesson?.asks.has('name_parts'));
+    const step = [...document.querySelectorAll('[aria-current="step"] :is(.step-title, .stage-title)')].find((e) => e.checkVisibility())?.textContent;
+    const where = !shown ? t.none : state.byExposure ? texts.exposure.alternative(shown, moved(shown, state)) : texts.picture.alternative(shown);
+    const screen = [t.activity[state.lessons ? 'lessons' : state.injection ? 'injection' : 'views'], texts.picture.caption(state), step ? t.step(step) : '', t.keys].filter(Boolean);
+    if (!report || !shown) return { facts: null, screen, picture: [t.none, t.nonePart], needle: [] };
+    const facts = factsOf(report, { judged, naming, field_mm: shown.field_mm ?? DETECTOR_MM });
+    const told = sentencesOf(facts, t).map(([, sentence]) => sentence);
+    const open = !judged;
+    const seen = naming ? null : attempt.seen();
+    const needle = needleSentencesOf(needleFactsOf(report, seen, open), open && seen?.needle ? readings(seen.needle, shown) : [], t, texts.needle.met);
+    return { facts, screen, picture: [where, ...told, ...(judged ? [t.judged] : [])], needle, of: `${state.patient} ${state.lesson} ${state.start}` };
+  }
+
+  const settled = onceQuiet(() => {
+    if (page.held()) return settled();
+    const told = now();
+    if (byId('description').open) show(told);
+    // A needle's every action has its own sentence already.
+    if (says.checked && told.facts && before?.of === told.of && !app.state.ownView) voice(changesOf(before.facts, told.facts, t));
+    if (told.facts) before = told;
+  }, QUIET_MS);
+
+  function show(told) {
+    showScreen(told.screen);
+    showPicture(told.picture);
+    showNeedle(told.needle);
+  }
+
+  byId('description').addEventListener('toggle', () => show(now()));
+  settled();
+  return {
+    /** Something on the page is otherwise. */
+    update: settled,
+    /** Reads everything out, wherever the focus is. */
+    read() {
+      const told = now();
+      voice([...told.picture, ...told.needle], true);
+    },
+    /** Opens the section and takes the keys there. */
+    show() {
+      show(now());
+      const section = byId('description');
+      section.open = true;
+      section.querySelector('summary').focus({ preventScroll: true });
+      section.scrollIntoView({ block: 'nearest' });
+    },
+  };
+}
+
+const moved = (shown, state) => ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'level', 'patient'].some((key) => shown[key] !== state[key]);
+
+/** A live region with a queue: messages are told together, and no faster than one can listen. `at once` empties the queue first. */
+function speaker() {
+  const region = make('p', { class: 'unseen', id: 'description-said', role: 'status' });
+  document.body.append(region);
+  let waiting = [];
+  let free_ms = 0;
+  let timer = 0;
+  const tell = () => {
+    timer = 0;
+    free_ms = performance.now() + APART_MS;
+    // The same sentence again has to be a change to be heard.
+    const text = waiting.join(' ');
+    say(region, region.textContent === text ? `${text}\u00a0` : text);
+    waiting = [];
+  };
+  return (sentences, atOnce = false) => {
+    if (sentences.length === 0) return;
+    if (atOnce) waiting = [];
+    waiting.push(...sentences.filter((s) => !waiting.includes(s)));
+    if (atOnce) {
+      clearTimeout(timer);
+      return tell();
+    }
+    timer ||= setTimeout(tell, Math.max(0, free_ms - performance.now()));
+  };
+}

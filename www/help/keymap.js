@@ -1,0 +1,59 @@
+// The list of keys, by place, as a dialog: made of the tables that the keys are handled by.
+
+import { CROSS_MM, HUB_TENTHS } from '../aim.js';
+import { button, make } from '../dom.js';
+import { ROLL_DEG } from '../hub.js';
+import { lines, NEEDLE_KEYS, PAGE_KEYS, PICTURE_KEYS, PICTURE_STEPS_DEG, singleKeys, UNDO_KEYS, useSingleKeys, VIEW_KEYS } from '../keys.js';
+import { help } from '../texts/en-help.js';
+import { SLIDER_KEYS_DEG } from '../turn.js';
+
+const t = help.keys;
+
+/** `[place, [[keys, what]]]`; each of `keys` as `event.key` has it. */
+function places() {
+  const single = (table, words) => lines(table).map(([name, keys]) => [keys, words[name]]);
+  const arrows = Object.keys(PICTURE_KEYS);
+  const sliders = lines(Object.entries(SLIDER_KEYS_DEG).map(([key, deg]) => [key, Math.abs(deg)]));
+  return [
+    ['page', single(PAGE_KEYS, t.page)],
+    ['sliders', [...sliders.map(([deg, keys]) => [keys, /Arrow/.test(keys[0]) ? t.sliders.step(deg) : t.sliders.page(deg)]), [['Home', 'End'], t.sliders.ends]]],
+    ['picture', [[arrows, t.picture.turn(PICTURE_STEPS_DEG.step, PICTURE_STEPS_DEG.coarse)], [arrows, t.picture.hub(HUB_TENTHS.step / 10, HUB_TENTHS.fine / 10)]]],
+    ['views', single(VIEW_KEYS, t.views)],
+    ['needle', [...single(NEEDLE_KEYS, t.needle), ...lines(UNDO_KEYS).map(([name, keys]) => [keys.map(t.command), t.needle[name]])]],
+    ['hub', [[arrows, t.hub.turn(ROLL_DEG.step, ROLL_DEG.fine)]]],
+    ['mark', [[arrows, t.mark.cross(CROSS_MM.step, CROSS_MM.fine)], [['Enter'], t.mark.set], [['Escape'], t.mark.leave]]],
+    ['naming', [[arrows, t.naming.step], [['Enter'], t.naming.answer]]],
+    ['beam', [[[' ', 'Enter'], t.beam.hold], [['Escape'], t.beam.stop]]],
+    ['menus', [[['Escape'], t.menus.escape]]],
+  ];
+}
+
+let dialog = null;
+
+/** Shows it. Escape and its button close it, and the focus goes back to where it was. */
+export function showKeys() {
+  dialog ??= built();
+  const use = dialog.querySelector('#single-keys');
+  use.checked = singleKeys();
+  if (!dialog.open) dialog.showModal();
+}
+
+function built() {
+  const use = make('input', { type: 'checkbox', id: 'single-keys', 'aria-describedby': 'single-keys-hint' });
+  use.addEventListener('change', () => useSingleKeys(use.checked));
+  const made = make('dialog', { class: 'keymap', id: 'keymap', 'aria-labelledby': 'keymap-heading' },
+    make('div', { class: 'keymap-head' }, make('h2', { id: 'keymap-heading', tabindex: -1, autofocus: true }, t.heading), button(help.close, () => made.close(), { id: 'keymap-close', class: 'button plain' })),
+    make('div', { class: 'keymap-use' }, make('label', { class: 'tick' }, use, make('span', {}, t.use)), make('p', { class: 'quiet', id: 'single-keys-hint' }, t.useHint)),
+    make('div', { class: 'keymap-places' }, ...places().map(place)));
+  document.body.append(made);
+  return made;
+}
+
+function place([name, rows]) {
+  const section = make('section', { class: 'keymap-place' }, make('h3', {}, t.places[name]), make('dl', {}, ...rows.map(([keys, what]) => {
+    const names = keys.flatMap((key, i) => [...(i ? [i === keys.length - 1 ? t.or : ', '] : []), make('kbd', {}, t.of(key))]);
+    return make('div', {}, make('dt', {}, ...names), make('dd', {}, what));
+  })));
+  if (name === 'hub') section.append(make('p', { class: 'quiet' }, t.hub.wheel));
+  return section;
+}

@@ -1,0 +1,138 @@
+// The tour: a small panel beside one part of the page after the other. It is no dialog: everything can be used meanwhile, and where a
+// stop asks for a turn the panel notices it. It lies in the document like what it speaks of, so both scroll together, and never over it.
+
+import { criteriaOf, viewOf } from '../criterion-rows.js';
+import { button, make, say } from '../dom.js';
+import { byId } from '../page.js';
+import { help } from '../texts/en-help.js';
+
+const t = help.tour;
+const GAP_PX = 12;
+
+/** The stops: what is outlined, where the panel stands in the order of Tab, and what the learner may do there. */
+const STOPS = [
+  { id: 'picture', at: '#picture', after: '#view', did: (app, from) => (app.state.oblique !== from.oblique || app.state.tilt !== from.tilt) && t.noticed.turned },
+  { id: 'oblique', at: '#turn-oblique-control', after: '#turns-section', did: (app, from) => app.state.oblique !== from.oblique && t.noticed.turned },
+  { id: 'tilt', at: '#turn-tilt-control', after: '#turns-section', did: (app, from) => app.state.tilt !== from.tilt && t.noticed.turned },
+  { id: 'checks', at: '#check-total', after: '#checks', did: (app) => full(app.report) && t.noticed.full },
+  { id: 'gantry', at: '.gantry figure', after: '.gantry' },
+  { id: 'activities', at: '#activities', after: '.top' },
+];
+
+const full = (report) => {
+  const view = viewOf(report, 'true_ap');
+  return Boolean(view) && criteriaOf(report, view).every((c) => c.score >= 1);
+};
+
+/** Builds it. Returns `{ begin(), update() }`. */
+export function tour(app) {
+  let stops = [];
+  let now = -1;
+  let from = {};
+  let opener = null;
+
+  const heading = make('h2', { id: 'tour-heading', tabindex: -1 });
+  const text = make('p', {});
+  const noticed = make('p', { class: 'tour-noticed', role: 'status' });
+  const count = make('span', { class: 'quiet' });
+  const back = button(t.back, () => go(now - 1), { class: 'button plain', id: 'tour-back' });
+  const next = button(t.next, () => (now === stops.length - 1 ? end() : go(now + 1)), { class: 'button strong', id: 'tour-next' });
+  const close = button('×', end, { class: 'button plain', id: 'tour-close', 'aria-label': help.close });
+  const panel = make('section', { class: 'tour', id: 'tour', 'aria-labelledby': 'tour-name tour-heading', hidden: true },
+    make('div', { class: 'tour-head' }, make('p', { class: 'quiet', id: 'tour-name' }, t.name, ' ', count), close),
+    heading, text, noticed, make('div', { class: 'row' }, back, next));
+  const places = new ResizeObserver(() => now >= 0 && place());
+
+  const partOf = (stop) => {
+    const part = document.querySelector(stop.at);
+    return part?.checkVisibility() ? part : null;
+  };
+
+  function begin() {
+    if (document.activeElement !== document.body) opener ??= document.activeElement;
+    stops = STOPS.filter(partOf);
+    places.observe(document.body);
+    go(0);
+  }
+
+  function go(to) {
+    document.querySelector('[data-tour]')?.removeAttribute('data-tour');
+    // A part that has gone meanwhile (another activity was chosen) is passed over.
+    const way = to < now ? -1 : 1;
+    let at = to;
+    while (stops[at] && !partOf(stops[at])) at += way;
+    if (!stops[at]) return end();
+    now = at;
+    const stop = stops[now];
+    from = { oblique: app.state.oblique, tilt: app.state.tilt };
+    const [title, words] = t.stops[stop.id];
+    say(heading, title);
+    say(text, words);
+    say(noticed, '');
+    noticed.hidden = !stop.did;
+    say(count, t.count(now + 1, stops.length));
+    back.disabled = now === 0;
+    say(next, now === stops.length - 1 ? t.done : t.next);
+    document.querySelector(stop.after).append(panel);
+    panel.hidden = false;
+    partOf(stop).setAttribute('data-tour', '');
+    place();
+    show();
+    heading.focus({ preventScroll: true });
+  }
+
+  /** Puts the panel beside its part, where there is room in the page for it; below or above it on a narrow one. */
+  function place() {
+    const part = partOf(stops[now]);
+    if (!part) return end();
+    const box = part.getBoundingClientRect();
+    const [width, height] = [panel.offsetWidth, panel.offsetHeight];
+    const page = { width: document.documentElement.clientWidth, height: document.documentElement.scrollHeight };
+    const at = { left: box.left + scrollX, right: box.right + scrollX, top: box.top + scrollY, bottom: box.bottom + scrollY };
+    const inPage = (x, most) => Math.max(GAP_PX, Math.min(x, most - GAP_PX));
+    const middle = inPage((at.left + at.right - width) / 2, page.width - width);
+    const beside = inPage(at.top, page.height - height);
+    const ways = [
+      [at.right + GAP_PX, beside], [at.left - GAP_PX - width, beside], [middle, at.bottom + GAP_PX], [middle, at.top - GAP_PX - height],
+    ];
+    const [left, top] = ways.find(([x, y]) => x >= 0 && x + width <= page.width && y >= 0 && y + height <= page.height) ?? ways[2];
+    panel.style.left = `${left}px`;
+    panel.style.top = `${top}px`;
+  }
+
+  /** Both on the screen, without a glide: the part first, the panel as far as there is room. */
+  function show() {
+    const [part, own] = [partOf(stops[now]).getBoundingClientRect(), panel.getBoundingClientRect()];
+    const [top, bottom] = [Math.min(part.top, own.top) - GAP_PX, Math.max(part.bottom, own.bottom) + GAP_PX];
+    const room = innerHeight - document.querySelector('.caution').offsetHeight;
+    if (top < 0 || bottom > room) scrollBy({ top: bottom - top > room ? top : top < 0 ? top : Math.min(top, bottom - room), behavior: 'instant' });
+  }
+
+  function end() {
+    if (now < 0) return;
+    now = -1;
+    places.disconnect();
+    document.querySelector('[data-tour]')?.removeAttribute('data-tour');
+    const inside = panel.contains(document.activeElement);
+    panel.hidden = true;
+    if (inside) (opener?.checkVisibility() ? opener : byId('picture')).focus();
+    opener = null;
+  }
+
+  document.addEventListener('keydown', (event) => {
+    if (event.key !== 'Escape' || event.defaultPrevented || now < 0) return;
+    // Escape belongs first to what lies above, and to what has the focus.
+    if (document.querySelector('dialog[open], [popover]:popover-open') || (app.state.injection && byId('picture').contains(event.target))) return;
+    end();
+  });
+
+  return {
+    begin,
+    /** The page has changed: what the learner has done here is noticed. */
+    update() {
+      if (now < 0) return;
+      const said = stops[now].did?.(app, from);
+      if (said) say(noticed, said);
+    },
+  };
+}
