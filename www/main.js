@@ -50,6 +50,9 @@ const app = {
   toggleBest: () => review.toggleBest(),
 };
 let held = false;
+// Comparing, going back, taking away: loaded once there is a picture.
+let keepsakes = null;
+let loading = null;
 
 fillPage();
 const film = filmState(() => patient.start());
@@ -168,6 +171,7 @@ function draw() {
   }
   showWords();
   door.after();
+  keepsakes?.after();
 }
 
 function showWords() {
@@ -187,7 +191,21 @@ function settled() {
   if (held) return;
   if (!app.state.injection || needle.settled()) review.settled();
   address.write();
+  if (app.room) loadKeepsakes().then(() => keepsakes?.settled());
   document.documentElement.dataset.settled = 'yes';
+}
+
+async function loadKeepsakes() {
+  if (keepsakes) return;
+  loading ??= import('./keepsake/keepsake.js');
+  try {
+    keepsakes ??= (await loading).keepsakes(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
+    keepsakes.after();
+  } catch (error) {
+    // The page works without; the next rest tries again.
+    loading = null;
+    notice([`${reason(error)}.`]);
+  }
 }
 
 function fail(sentence) {
