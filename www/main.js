@@ -171,7 +171,6 @@ function draw() {
   }
   showWords();
   door.after();
-  keepsakes?.after();
 }
 
 function showWords() {
@@ -184,6 +183,7 @@ function showWords() {
   showChecks(state, report, review.test);
   pictureWords(state, shownIn(state, report, record.taken()), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
+  keepsakes?.after();
 }
 
 /** The learner has stopped turning: tick steps, speak, write the address. */

@@ -16,7 +16,7 @@ export function comparison(app, patient, needle) {
   const opener = button(t.open, () => (open ? leave() : begin()), { id: 'compare', 'aria-pressed': 'false' });
   byId('best').after(opener);
   const slider = make('input', { type: 'range', id: 'compare-slider', min: 0, max: 100, step: 1, 'aria-label': t.slider, 'aria-describedby': 'compare-words' });
-  const close = button(t.close, () => leave(), { id: 'compare-close' });
+  const close = button(t.closeShort, () => leave(), { id: 'compare-close', 'aria-label': t.close });
   const bar = make('div', { class: 'compare-bar', hidden: true }, slider, close);
   const words = make('p', { class: 'compare-words', id: 'compare-words', hidden: true });
   const stage = make('div', { class: 'compare', id: 'compare-film', role: 'img', hidden: true });

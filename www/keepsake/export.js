@@ -7,6 +7,7 @@ import { saveBlob, saveText } from '../save.js';
 import { picture as t } from '../texts/en-compare.js';
 import { texts } from '../texts.js';
 import { outlineDrawing } from './outline-drawing.js';
+import { outlineLines } from './outline-lines.js';
 import { square } from './shown.js';
 
 /** Canvas pixels of the file for one of the detector's: each stays a square of its own, and lines and names are crisp. */
@@ -66,12 +67,12 @@ export function exporting(app, patient, needle, record, act) {
   function svg() {
     const shown = shownNow();
     if (!shown) return;
-    // The drawing names its parts.
+    // Outlines may be what the lesson keeps back.
     const asks = app.lesson && !needle.attempt.report()?.finished && (app.lesson.assessment || app.lesson.asks.has('name_parts'));
     if (asks) return act.notice([t.hidden]);
     try {
       patient.aim();
-      saveText(`${fileName(shown)}.svg`, outlineDrawing(app.room.outlineLines(app.state.byExposure), shown, aboutOf(shown)), 'image/svg+xml');
+      saveText(`${fileName(shown)}.svg`, outlineDrawing(outlineLines(app.room, app.state.byExposure, shown.field_mm), shown, aboutOf(shown)), 'image/svg+xml');
     } catch (error) {
       act.notice([t.failed(reason(error))]);
     }

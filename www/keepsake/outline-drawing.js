@@ -6,7 +6,8 @@ import { texts } from '../texts.js';
 
 // On white, told apart by width and dash as well as by colour. Widths in mm.
 const STYLE = 'path{fill:none;stroke-linejoin:round;stroke-linecap:round}.context path{stroke:#7d868e;stroke-width:.3}.target path{stroke:#27506b;stroke-width:.5}.posterior path{stroke:#a34700;stroke-width:.8}.below path{stroke:#0b6280;stroke-width:1;stroke-dasharray:3 1.5}.name path{stroke:#111;stroke-width:.25}text{font:3.6px system-ui,sans-serif;fill:#111}.name text{stroke:#fff;stroke-width:.9;paint-order:stroke}';
-const KINDS = ['context', 'target', 'posterior', 'below'];
+/** The kinds of line, in the order in which they are drawn. */
+export const KINDS = ['context', 'target', 'posterior', 'below'];
 const FOOT_MM = 13;
 const SCALE_MM = 20;
 
@@ -17,7 +18,7 @@ const SCALE_MM = 20;
 export function outlineDrawing(lines, shown, about) {
   const half = shown.field_mm / 2;
   const [w, h] = shown.open.map((share) => share * half);
-  const groups = KINDS.map((kind) => `<g class="${kind}">\n${parts(lines.filter((l) => l.kind === kind))}</g>\n`).join('');
+  const groups = KINDS.map((kind) => `<g class="${kind}">\n<path d="${lines.filter((l) => l.kind === kind).map(data).join('')}"/>\n</g>\n`).join('');
   const end = half - 4;
   return `<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" width="${mm(2 * half)}mm" height="${mm(2 * half + FOOT_MM)}mm" viewBox="${mm(-half)} ${mm(-half)} ${mm(2 * half)} ${mm(2 * half + FOOT_MM)}" role="img">
@@ -34,13 +35,6 @@ ${shown.labels ? names(shown, half) : ''}<g id="credit"><text x="${mm(4 - half)}
 `;
 }
 
-/** One group a part, with its name as a title. */
-function parts(lines) {
-  const byPart = Map.groupBy ? Map.groupBy(lines, name) : lines.reduce((map, l) => map.set(name(l), [...(map.get(name(l)) ?? []), l]), new Map());
-  return [...byPart].map(([title, all]) => `<g><title>${safe(title)}</title><path d="${all.map(data).join('')}"/></g>\n`).join('');
-}
-
-const name = (line) => t.part(line, texts.picture.part(line.part));
 /** A line as path data; SVG's y runs down. */
 const data = (line) => `M${line.points_mm.map(([u, v]) => `${mm(u)} ${mm(-v)}`).join('L')}${line.closed ? 'Z' : ''}`;
 

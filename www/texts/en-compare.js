@@ -7,6 +7,7 @@ const where = (s) => `oblique ${view.oblique.words(s.oblique)}, tilt ${view.tilt
 export const compare = {
   open: 'Compare with the best view',
   close: 'Close the comparison',
+  closeShort: 'Close',
   slider: 'Divider between your view and the best view',
   own: 'Your view',
   best: 'Best view',
@@ -15,7 +16,6 @@ export const compare = {
   picture: (own, best) => `Two views in one film. On the left your view, ${where(own)}; on the right the best view, ${where(best)}.`,
   same: 'Your view and the best view stand at the same angles.',
   differs: (by) => `The best view is ${[by.oblique && `${short(by.oblique)} further to the patient’s ${by.oblique > 0 ? 'left' : 'right'}`, by.tilt && `${short(by.tilt)} more ${by.tilt > 0 ? 'cephalad' : 'caudad'}`].filter(Boolean).join(' and ')} than yours.`,
-  byExposure: 'Comparing is for the free live picture: here only pictures that were taken are shown.',
 };
 
 export const history = {
@@ -35,11 +35,10 @@ export const picture = {
   credit: 'Downbeam, teaching model, not for clinical use',
   about: (s, patient) => `${s.level} ${s.side}, patient “${patient}”, ${where(s)}`,
   desc: 'Computed outlines of a teaching model, mm on the detector: not for planning or guiding a procedure.',
-  part: (l, name) => [l.level, l.side, name].filter(Boolean).join(' '),
   scale: (mm) => `${mm} mm on the detector`,
   noEngine: 'There is no picture to save: the engine is not there.',
   noPicture: 'There is no picture to save yet: take an exposure first.',
-  hidden: 'The outlines with their names cannot be saved while this lesson asks for them; finish it first.',
+  hidden: 'The outlines cannot be saved while this lesson keeps them back or asks for them; finish it first.',
   failed: (why) => `The picture could not be saved: ${why}.`,
   notChecked: 'This view has not been checked.',
 };

@@ -145,16 +145,6 @@ impl TeachingRoom {
         Ok(plain(&self.outlines.parts(&self.patient, &view))?)
     }
 
-    /// The outlines of the picture that is shown, live or the last exposure, as lines for a drawing of the page's own:
-    /// `[{level, part, side, kind, closed, points_mm: [[u, v], …]}]`, mm right and up of the detector's middle; `kind` is `context`,
-    /// `target`, `posterior` or `below`, as in `drawOutlines`. A closed line repeats its first point.
-    #[wasm_bindgen(js_name = outlineLines)]
-    pub fn outline_lines(&mut self, held: bool) -> Result<JsValue, JsValue> {
-        let view = self.shown_view(held)?;
-        let target = if held { self.exposures.picture.ok_or_else(no_picture)?.target } else { self.target };
-        Ok(plain(&self.outlines.lines(&self.patient, target, &view))?)
-    }
-
     /// The record's sums (`imaging::dose::DoseTotals`) and `last`, the technique of the last exposure or null.
     pub fn dose(&self) -> Result<JsValue, JsError> {
         plain(&Readout { totals: self.exposures.log.totals(), last: self.exposures.last })

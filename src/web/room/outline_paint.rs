@@ -9,7 +9,7 @@ use crate::imaging::projection::Projection;
 use crate::lesson::parts::has_part;
 use crate::view::criteria::Target;
 use glam::DVec2;
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
 use web_sys::js_sys::Array;
@@ -60,8 +60,7 @@ impl Chosen {
 }
 
 /// The kinds of line, in the order in which they are drawn.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Kind {
     /// Every other bone.
     Context,
@@ -74,17 +73,6 @@ enum Kind {
 }
 
 const KINDS: [Kind; 4] = [Kind::Context, Kind::Target, Kind::Posterior, Kind::Below];
-
-/// One outline as lines for a drawing that the page makes itself.
-#[derive(Clone, Debug, Serialize)]
-pub(super) struct Line {
-    #[serde(flatten)]
-    label: Label,
-    kind: Kind,
-    closed: bool,
-    /// Right and up of the detector's middle, mm.
-    points_mm: Vec<Point>,
-}
 
 /// Points nearer than this to the last one drawn, in canvas pixels, add nothing to the eye and much to the stroke's cost.
 const LEAST_STEP_PX: f64 = 0.75;
@@ -131,17 +119,6 @@ impl OutlinePaint {
         }
         canvas.restore();
         Ok(())
-    }
-
-    /// The outlines in full, each with what it bounds and the kind of line it is.
-    pub(super) fn lines(&mut self, patient: &Patient, target: Target, view: &Projection) -> Vec<Line> {
-        let line = |outline: Outline| Line {
-            label: outline.label,
-            kind: kind_of(outline.label, target),
-            closed: outline.closed(),
-            points_mm: outline.points,
-        };
-        self.tracer.trace(patient, view).into_iter().map(line).collect()
     }
 
     /// The part whose outline runs nearest to a place on the detector, of those that can be asked for, within `reach_mm`.
