@@ -10,10 +10,9 @@ const DASH_PX = [8, 4];
 /** The width of the whole field on the detector: 512 pixels of 0.4 mm. */
 export const DETECTOR_MM = 512 * 0.4;
 
-/** What the engine needs to know to stroke the outlines on a canvas of `pixels` by `pixels`; `lit` is a part that stands out, or nothing. */
-export function outlineStyle(state, pixels, lit) {
+/** What the engine needs to know to stroke the outlines on a canvas of `pixels` by `pixels`; `lit` is a part that stands out, or nothing; `ratio` canvas pixels a CSS pixel. */
+export function outlineStyle(state, pixels, lit, ratio = devicePixelRatio) {
   const look = state.boneDark ? LOOKS.onLight : LOOKS.onDark;
-  const ratio = devicePixelRatio;
   const pen = (kind, dash = []) => ({ colour: look[kind], width_px: WIDTHS_PX[kind] * ratio, dash_px: dash.map((d) => d * ratio) });
   return {
     canvas_px: pixels,

@@ -51,6 +51,9 @@ const app = {
 };
 let held = false;
 let asked = false;
+// Tour, keys and description; comparing, going back, taking away: see `later`.
+let help = null;
+let keepsakes = null;
 
 fillPage();
 // On a first visit to the page itself one line says what to do; whoever brought the learner to a lesson has said so.
@@ -68,8 +71,6 @@ const record = exposureRecord(app, images, patient, {
 });
 const needle = injection(app, patient, () => record, { notice, activity });
 const door = lessonDoor(app, needle, { notice, said: needle.said, leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
-// Tour, keys and description: see `later`.
-let help = null;
 const viewKeys = { pick: (view) => change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
@@ -104,8 +105,15 @@ if (isDelivered() && !leadsToLesson(location.hash)) door.delivered();
 function later() {
   if (asked) return;
   asked = true;
+  for (const link of document.querySelectorAll('link[data-href]')) link.href = link.dataset.href;
+  const failed = (error) => notice([texts.notice.noPart(texts.menu.name, reason(error))]);
   import('./offline.js').then((m) => m.offline({ notice }), () => {});
-  import('./help/door.js').then((m) => (help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held })), (error) => notice([texts.notice.noPart(texts.menu.name, reason(error))]));
+  import('./help/door.js').then((m) => (help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held })), failed);
+  import('./keepsake/keepsake.js').then((m) => {
+    keepsakes = m.keepsakes(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
+    keepsakes.after();
+    if (document.documentElement.dataset.settled === 'yes') keepsakes.settled();
+  }, failed);
 }
 
 /** The engine has said which cases there are. */
@@ -202,6 +210,7 @@ function showWords() {
   pictureWords(state, shownIn(state, report, record.taken()), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
   help?.words();
+  keepsakes?.after();
 }
 
 /** The learner has stopped turning: tick steps, speak, write the address. */
@@ -209,6 +218,7 @@ function settled() {
   if (held) return;
   if (!app.state.injection || needle.settled()) review.settled();
   address.write();
+  keepsakes?.settled();
   document.documentElement.dataset.settled = 'yes';
 }
 

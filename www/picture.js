@@ -51,23 +51,9 @@ export function picture(onResize) {
     },
     /** Outlines, edge letters and names of what is shown, and where the shutters stand for the next exposure. */
     mark(room, state, shown, marks) {
-      const size = overlay.width;
-      const scale = size / film.clientWidth;
-      pen.clearRect(0, 0, size, size);
-      if (shown?.outlines) {
-        const style = outlineStyle(state, size, marks?.lit);
-        const [width, height] = shown.open.map((share) => share * size);
-        pen.save();
-        pen.beginPath();
-        pen.rect((size - width) / 2, (size - height) / 2, width, height);
-        pen.clip();
-        if (state.byExposure) room.drawHeldOutlines(pen, style);
-        else room.drawOutlines(pen, style);
-        pen.restore();
-      }
-      if (shown) drawEdgeLetters(pen, shown, scale, texts.picture);
-      if (shown?.labels) drawDogNames(pen, shown, scale, texts.picture);
-      if (marks) drawMarks(pen, (mm) => [size * (0.5 + mm[0] / fieldOf(shown)), size * (0.5 - mm[1] / fieldOf(shown))], scale, marks);
+      const scale = overlay.width / film.clientWidth;
+      pen.clearRect(0, 0, overlay.width, overlay.width);
+      drawOver(pen, room, state, shown, { marks, scale });
       if (state.byExposure) drawShutters(pen, nextField(state.beam, shown), scale);
     },
     /** Nothing drawn any more (the engine is gone): the next one starts afresh. */
@@ -75,6 +61,28 @@ export function picture(onResize) {
       drawn = '';
     },
   };
+}
+
+/**
+ * Draws what lies over the radiograph of `shown` onto a square canvas: outlines, edge letters, names and marks. `scale` is canvas pixels a
+ * CSS pixel, `ratio` the same for the widths of the outlines.
+ */
+export function drawOver(pen, room, state, shown, { marks, scale, ratio = devicePixelRatio }) {
+  const size = pen.canvas.width;
+  if (shown?.outlines) {
+    const style = outlineStyle(state, size, marks?.lit, ratio);
+    const [width, height] = shown.open.map((share) => share * size);
+    pen.save();
+    pen.beginPath();
+    pen.rect((size - width) / 2, (size - height) / 2, width, height);
+    pen.clip();
+    if (state.byExposure) room.drawHeldOutlines(pen, style);
+    else room.drawOutlines(pen, style);
+    pen.restore();
+  }
+  if (shown) drawEdgeLetters(pen, shown, scale, texts.picture);
+  if (shown?.labels) drawDogNames(pen, shown, scale, texts.picture);
+  if (marks) drawMarks(pen, (mm) => [size * (0.5 + mm[0] / fieldOf(shown)), size * (0.5 - mm[1] / fieldOf(shown))], scale, marks);
 }
 
 /** The width of what is shown, mm on the detector. */

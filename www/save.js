@@ -7,7 +7,12 @@ export function save(name, content) {
 
 /** Saves a text as it is. */
 export function saveText(name, text, type) {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+  saveBlob(name, new Blob([text], { type }));
+}
+
+/** Saves what is already bytes. */
+export function saveBlob(name, blob) {
+  const address = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

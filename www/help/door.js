@@ -24,7 +24,6 @@ export function helpDoor(app, page) {
   /** Loads a part and uses it; a part that does not come is told, and tried again the next time. */
   async function through(name, load, use) {
     try {
-      dressed();
       await use(await load());
     } catch (error) {
       page.notice([texts.notice.noPart(name, reason(error))]);
@@ -75,10 +74,4 @@ export function helpDoor(app, page) {
       looking?.update();
     },
   };
-}
-
-/** The look of what is behind the door. */
-function dressed() {
-  const link = document.getElementById('help-style');
-  if (link && !link.hasAttribute('href')) link.href = link.dataset.href;
 }
