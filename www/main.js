@@ -105,7 +105,10 @@ function later() {
   if (asked) return;
   asked = true;
   import('./offline.js').then((m) => m.offline({ notice }), () => {});
-  import('./help/door.js').then((m) => (help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held })), (error) => notice([texts.notice.noPart(texts.menu.name, reason(error))]));
+  import('./help/door.js').then((m) => {
+    help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held });
+    help.words();
+  }).catch((error) => notice([texts.notice.noPart(texts.menu.name, reason(error))]));
 }
 
 /** The engine has said which cases there are. */
