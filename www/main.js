@@ -108,12 +108,15 @@ function later() {
   for (const link of document.querySelectorAll('link[data-href]')) link.href = link.dataset.href;
   const failed = (error) => notice([texts.notice.noPart(texts.menu.name, reason(error))]);
   import('./offline.js').then((m) => m.offline({ notice }), () => {});
-  import('./help/door.js').then((m) => (help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held })), failed);
+  import('./help/door.js').then((m) => {
+    help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held });
+    help.words();
+  }).catch(failed);
   import('./keepsake/keepsake.js').then((m) => {
     keepsakes = m.keepsakes(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
     keepsakes.after();
     if (document.documentElement.dataset.settled === 'yes') keepsakes.settled();
-  }, failed);
+  }).catch(failed);
 }
 
 /** The engine has said which cases there are. */

@@ -17,9 +17,9 @@ export const help = {
     back: 'Back',
     next: 'Next',
     done: 'Done',
-    noticed: { turned: 'You have turned it: see how the picture follows.', full: 'Full marks: that is a true AP.' },
+    noticed: { turned: 'You have turned it.', full: 'Full marks: a true AP.' },
     stops: {
-      picture: ['The picture', 'The back of a patient who lies prone, as the C-arm sees it. Amber is the level you work at. Drag across the picture, or use the arrow keys on it: the C-arm turns.'],
+      picture: ['The picture', 'A patient who lies prone, as the C-arm sees it; amber is the level you work at. Drag it, or use its arrow keys: the C-arm turns.'],
       oblique: ['Oblique', 'Turns the receptor to the patient’s left or right. Turn until the spinous process stands midway between the two round pedicles.'],
       tilt: ['Tilt', 'Leans it towards the head or the feet. Tilt until the upper end plate, a flat ellipse, closes to one line.'],
       checks: ['What it is worth', 'The marks of this view. Under them each measure says how far off it is, what full marks need, and which way to move.'],
