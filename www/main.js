@@ -50,6 +50,8 @@ const app = {
   toggleBest: () => review.toggleBest(),
 };
 let held = false;
+// Joins the drawings with the picture; comes after the first one.
+let link = null;
 
 fillPage();
 const film = filmState(() => patient.start());
@@ -61,7 +63,7 @@ const review = viewReview(app, steps, showWords);
 const showChecks = checksPanel(app);
 const patient = shaping(app, film, { offered, made: () => record.connect(), shaped: () => needle.attempt.patientReady(), fail });
 const record = exposureRecord(app, images, patient, {
-  words: showWords, fail, tick: () => (needle.attempt.on() ? needle.attempt.tick() : undefined), exposed: () => needle.attempt.exposed(), marks: () => needle.marks(),
+  words: showWords, fail, tick: () => (needle.attempt.on() ? needle.attempt.tick() : undefined), exposed: () => needle.attempt.exposed(), marks,
 });
 const needle = injection(app, patient, () => record, { notice, activity });
 const door = lessonDoor(app, needle, { notice, said: needle.said, leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
@@ -88,7 +90,7 @@ byId('case').addEventListener('submit', (event) => event.preventDefault());
 if (!storageWorks()) notice([texts.notice.noStorage]);
 const address = addressKeeper(app, { restart: review.restart, notice, leadsToLesson, lesson: door.arrive, leaveLesson: door.leave });
 draw();
-patient.start();
+patient.start().then(linkGantry);
 // What carries a lesson or waits for messages is met at once; an address that leads to a lesson does it by itself.
 if (isDelivered() && !leadsToLesson(location.hash)) door.delivered();
 offline({ notice });
@@ -159,7 +161,7 @@ function draw() {
       needle.refresh();
       images.draw(app.room, state, record.taken(), needle.inPicture());
       app.report = app.room.report();
-      images.mark(app.room, state, shownIn(state, app.report, record.taken()), needle.marks());
+      images.mark(app.room, state, shown(), marks());
       // Contrast runs on by itself.
       if (needle.attempt.flowing() && !state.byExposure) frame();
     }
@@ -178,8 +180,31 @@ function showWords() {
   byId('film-aids').hidden = Boolean(app.lesson?.assessment) && !needle.attempt.report()?.finished;
   byId('sources-choice').disabled = Boolean(app.lesson);
   showChecks(state, report, review.test);
-  pictureWords(state, shownIn(state, report, record.taken()), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
+  pictureWords(state, shown(), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
+  link?.update();
+}
+
+function shown() {
+  return shownIn(app.state, app.report, record.taken());
+}
+
+function marks() {
+  return link ? link.marks(needle.marks()) : needle.marks();
+}
+
+async function linkGantry() {
+  try {
+    const { gantryLink } = await import('./gantry/link.js');
+    link = gantryLink(app, {
+      whole: patient.whole, shown, needle: needle.inGantry, marked: needle.marked, revision: needle.attempt.revision, busy: needle.aiming, field_mm: needle.field_mm,
+      tells: () => needle.attempt.report()?.finished || !(app.state.selfTest || app.lesson?.assessment || app.lesson?.asks.has('name_parts')),
+      relight: () => patient.whole() && app.report && images.mark(app.room, app.state, shown(), marks()),
+    });
+    link.update();
+  } catch (error) {
+    notice([texts.gantry.notLinked(reason(error))]);
+  }
 }
 
 /** The learner has stopped turning: tick steps, speak, write the address. */
