@@ -42,7 +42,10 @@ fn the_outline_of_a_bone_reaches_as_far_as_its_vertices_every_way() {
             let way = DVec2::from_angle(f64::from(step) / 72.0 * TAU);
             let reach = |points: &[DVec2]| points.iter().map(|p| p.dot(way)).fold(f64::MIN, f64::max);
             let (seen, solid) = (reach(&outline), reach(&flat));
-            assert!((seen - solid).abs() < BULGE_MM, "step {step}: outline {seen:.2}, vertices {solid:.2} mm");
+            assert!(
+                (seen - solid).abs() < BULGE_MM,
+                "step {step}: outline {seen:.2}, vertices {solid:.2} mm"
+            );
         }
     }
 }

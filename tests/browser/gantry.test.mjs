@@ -94,13 +94,15 @@ test('a finger on the receptor turns; elsewhere in the drawing it may scroll', a
   assert.deepEqual(styles, ['pan-y', 'none']);
   const touch = await page.context().newCDPSession(page);
   const point = async (deg) => [await clientOf(page, '#gantry-feet svg', seen('feet', times(500, towards(deg, 0))))];
-  const scrolled = await page.evaluate(() => scrollY);
+  // In the window, not on the page: words above may grow a line, and the browser scrolls by as much.
+  const top = () => page.evaluate(() => document.getElementById('gantry-feet').getBoundingClientRect().top);
+  const before = await top();
   await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: await point(0) });
   for (const deg of [5, 15, 25, 40]) await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: await point(deg) });
   await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
   await settled(page);
   assert.ok(Math.abs((await angle(page, 'oblique')) - 40) <= 1.5, `${await angle(page, 'oblique')}`);
-  assert.equal(await page.evaluate(() => scrollY), scrolled);
+  assert.ok(Math.abs((await top()) - before) < 2, 'the page did not scroll away');
   assert.ok((await sideways(page)) <= 0);
   await close();
 });
@@ -149,14 +151,21 @@ test('a drag in an attempt is one turn of its log, and the ray through the mark 
 
 test('the table moves patient and target under the rays', async () => {
   const { page, close } = await linked({ hash: START });
-  const landing = () => page.evaluate(() => ['cx', 'cy'].map((n) => Number(document.querySelector('#gantry-feet .g-landing').getAttribute(n))));
+  // Where the dot is drawn: in the patient's frame, which the table has moved.
+  const landing = () =>
+    page.evaluate(() => {
+      const dot = document.querySelector('#gantry-feet .g-landing');
+      const [x] = dot.closest('g').getAttribute('transform').match(/-?[\d.]+/).map(Number);
+      return Number(dot.getAttribute('cx')) + x;
+    });
   const before = await landing();
   await page.click('.turns .more summary');
-  await page.getByRole('button', { name: 'Move the table 5 mm: To the patient’s left' }).click();
+  await page.getByRole('button', { name: 'Move the table 5 mm: Left' }).click();
   await settled(page);
   const after = await landing();
-  // At about the isocentre's depth 5 mm of table are 5 · 1100 / 700 on the receptor, to the patient's left, which is left here.
-  assert.ok(Math.abs(after[0] - before[0] + 5 * 1100 / 700) < 0.8, `${before} ${after}`);
+  // The target lies a few centimetres behind the isocentre: 5 mm of table are a little less than 5 · 1100 / 700 on the receptor, to the
+  // patient's left, which is left here.
+  assert.ok(Math.abs(after - before + (5 * 1100) / 720) < 0.25, `${before} ${after}`);
   assert.match(await page.getAttribute('#gantry-feet g', 'transform'), /translate\(-5\.0 /);
   await close();
 });
@@ -206,7 +215,7 @@ test('a part under the mouse in the picture is lit in both, named, and the radio
       return put.apply(this, given);
     };
   });
-  // The landmarks say where the left pedicle is; its ring is within 5 mm of somewhere near there.
+  // The landmarks say where the tip of the transverse process falls.
   const at = await page.evaluate(async () => {
     const { loadEngine } = await import('/room.js');
     const { TeachingRoom } = await loadEngine(() => {});
@@ -226,7 +235,6 @@ test('a part under the mouse in the picture is lit in both, named, and the radio
   assert.equal(await page.getAttribute('#near-feet .n-lit', 'd'), '');
   assert.equal(await page.evaluate(() => globalThis.drawn), 0, 'no picture was drawn for it');
   assert.equal(await pictureHash(page), radiograph);
-  assert.equal(await page.textContent('#status'), await page.evaluate(() => document.getElementById('status').textContent));
   assert.deepEqual(errors, []);
   await close();
 });

@@ -2,7 +2,8 @@
 
 import { closed, line } from '../gantry.js';
 
-const HALF_MM = 85;
+/** Lines are cut this far from the target's centre, beyond what the near drawings show. */
+const HALF_MM = 95;
 /** What a press takes hold of lies as near as this, mm. */
 const REACH_MM = 6;
 /** An onlooker sees the near side: the far one must be nearer to the pointer by this to be meant, mm. */

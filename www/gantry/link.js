@@ -10,6 +10,7 @@ import { raysOf } from './beam.js';
 import { bonesSeen, linesOf, nearestPart, sameLabel } from './bones.js';
 import { dragAngle, pointIn } from './drag.js';
 import { litPart } from './lit.js';
+import { adoptLook } from './look.js';
 import { nearDrawing } from './near.js';
 
 const ANGLE_OF = { feet: 'oblique', side: 'tilt' };
@@ -23,6 +24,7 @@ const moved = (state, shown) => !shown || PLACE.some((key) => shown[key] !== sta
  * means something else, `field_mm()`, `relight()` draws the picture's lines again.
  */
 export function gantryLink(app, act) {
+  adoptLook();
   const relight = onceAFrame(act.relight);
   const drawings = Object.keys(VIEWERS).map((from) => drawing(app, from));
   let choice = setting('gantry', ['whole', 'near']);

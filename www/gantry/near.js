@@ -6,15 +6,15 @@ import { gantryLink as t } from '../texts/en-gantry.js';
 import { texts } from '../texts.js';
 import { linesOf, sameLabel } from './bones.js';
 
-const HALF_MM = 85;
-const WORD_MM = 74;
+/** What is shown about the centre of the target's body, mm: more of the back, where the processes are. */
+const BOX = { left: -66, right: 66, top: -86, bottom: 46 };
 const ENDS = { feet: [texts.gantry.left, texts.gantry.right], side: [texts.gantry.feetEnd, texts.gantry.head] };
 
 /** Builds one, hidden, at the head of `holder`. Returns `{ svg, caption, bones(parts, state), rays(…), light(label), describe(…) }`. */
 export function nearDrawing(holder, from) {
   const { see } = VIEWERS[from];
   const id = `near-${from}-text`;
-  const svg = node('svg', { viewBox: `${-HALF_MM} ${-HALF_MM} ${2 * HALF_MM} ${2 * HALF_MM}`, role: 'img', class: 'gantry-svg near', id: `near-${from}`, 'aria-labelledby': id });
+  const svg = node('svg', { viewBox: [BOX.left, BOX.top, BOX.right - BOX.left, BOX.bottom - BOX.top].join(' '), role: 'img', class: 'gantry-svg near', id: `near-${from}`, 'aria-labelledby': id });
   const title = node('title', { id });
   const caption = make('figcaption');
   const layer = (name, tag = 'path') => {
@@ -27,8 +27,8 @@ export function nearDrawing(holder, from) {
   const [target, tip] = [layer('target', 'circle'), layer('tip', 'circle')];
   ENDS[from].forEach((text, i) => {
     const word = layer('word', 'text');
-    word.setAttribute('x', i ? WORD_MM : -WORD_MM);
-    word.setAttribute('y', HALF_MM - 5);
+    word.setAttribute('x', i ? BOX.right - 9 : BOX.left + 9);
+    word.setAttribute('y', BOX.bottom - 4);
     say(word, text);
   });
   const ends = { receptor: layer('word', 'text'), source: layer('word', 'text') };
@@ -89,12 +89,12 @@ function put(circle, at) {
 function beside([x0, y0], [x1, y1], [targetX, targetY]) {
   const [dx, dy] = [x1 - x0, y1 - y0];
   if (Math.abs(dx) > Math.abs(dy)) {
-    const x = Math.sign(dx) * (HALF_MM - 20);
+    const x = dx > 0 ? BOX.right - 15 : BOX.left + 15;
     const on = y0 + ((x - x0) * dy) / dx;
-    return [x, on + (targetY < y0 ? 9 : -9)];
+    return [x, on + (targetY < y0 ? 7 : -7)];
   }
-  const y = Math.sign(dy) * (HALF_MM - (dy > 0 ? 16 : 8));
+  const y = dy > 0 ? BOX.bottom - 13 : BOX.top + 6;
   const on = x0 + ((y - y0) * dx) / dy;
   const left = targetX > x0 + ((targetY - y0) * dx) / dy;
-  return [on + (left ? -20 : 20), y];
+  return [on + (left ? -16 : 16), y];
 }

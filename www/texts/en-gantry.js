@@ -22,7 +22,7 @@ export const gantryLink = {
   needle: 'The needle is drawn as it lies.',
   near_feet: (s) => `Bones of ${s.level}, from the feet`,
   near_side: (s) => `Bones of ${s.level}, from the right`,
-  describeNear: (s) => `Outlines of ${s.level} and its neighbours, ${s.from}, 17 cm across.`,
+  describeNear: (s) => `Outlines of ${s.level} and its neighbours, ${s.from}, 13 cm across.`,
   fromFeet: 'seen from the feet, patient’s left on the left, back up',
   fromSide: 'seen from the patient’s right, head on the right, back up',
   centralRay: (s) => `The central ray comes from the source below; the receptor is ${view.oblique.spoken(s.oblique)} and ${view.tilt.spoken(s.tilt)}.`,
