@@ -8,6 +8,7 @@ pub mod display;
 pub mod dose;
 pub mod exposure;
 pub mod inclusion;
+pub mod onlooker;
 pub mod outline;
 pub mod path_length;
 pub mod projection;

@@ -4,17 +4,19 @@
 import { make, say } from './page.js';
 import { texts } from './texts.js';
 
-const SOURCE_MM = 700;
-const RECEPTOR_MM = 400;
+export const SOURCE_MM = 700;
+export const RECEPTOR_MM = 400;
 const C_RADIUS_MM = 780;
 const RECEPTOR_RADIUS_MM = 155;
 const TABLE = { half_width: 260, top: -135, thick: 45, feet: -1050, head: 900 };
 // Sagittal profile of a prone adult, z (to the head) and y (posterior), outer skin, clockwise from the heel of the back.
 const PROFILE = [[-900, 20], [-620, 45], [-420, 70], [-300, 118], [-190, 128], [-80, 92], [40, 82], [180, 102], [330, 120], [430, 108], [500, 58], [560, 45], [600, 80], [680, 88], [745, 50], [750, -40], [715, -95], [640, -118], [560, -110], [520, -128], [380, -134], [180, -130], [0, -132], [-180, -134], [-420, -130], [-640, -120], [-900, -110]];
+/** What lies on the table, under the beam and over it. */
+const LYING = [['table-under', 'table', 'patient', 'body'], ['needle']];
 const TRUNK = { half_width: 175, half_depth: 108, middle: -25 };
 
 const dot = (a, b) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const plus = (a, k, b) => [a[0] + k * b[0], a[1] + k * b[1], a[2] + k * b[2]];
+export const plus = (a, k, b) => [a[0] + k * b[0], a[1] + k * b[1], a[2] + k * b[2]];
 const cross = (a, b) => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
 const rad = (deg) => (deg * Math.PI) / 180;
 
@@ -24,12 +26,13 @@ function viewer(right, up, forward, yaw_deg, pitch_deg) {
   const across = plus(right.map((x) => x * cy), sy, forward);
   const ahead = plus(forward.map((x) => x * cy), -sy, right);
   const upward = plus(up.map((x) => x * cp), sp, ahead);
-  return (p) => [dot(p, across), -dot(p, upward)];
+  return { across, upward, see: (p) => [dot(p, across), -dot(p, upward)] };
 }
 
-const VIEWERS = {
-  feet: { see: viewer([-1, 0, 0], [0, 1, 0], [0, 0, 1], 0, 9), box: '-960 -930 1920 1860' },
-  side: { see: viewer([0, 0, 1], [0, 1, 0], [1, 0, 0], -14, 9), box: '-1130 -930 2260 1860' },
+/** The two onlookers: their screen axes in the patient's frame, `see(point)` in mm with y down, and what they see of the room. */
+export const VIEWERS = {
+  feet: { ...viewer([-1, 0, 0], [0, 1, 0], [0, 0, 1], 0, 9), box: '-960 -930 1920 1860' },
+  side: { ...viewer([0, 0, 1], [0, 1, 0], [1, 0, 0], -14, 9), box: '-1130 -930 2260 1860' },
 };
 
 /** Receptor direction and the direction along which the C slides, for an orientation. */
@@ -47,12 +50,18 @@ export function gantryDrawing(holder, from) {
   const svg = node('svg', { viewBox: box, role: 'img', class: 'gantry-svg', 'aria-labelledby': `gantry-${from}-text` });
   const title = node('title', { id: `gantry-${from}-text` });
   svg.append(title);
-  const layer = (name, tag = 'path') => {
+  const layer = (name, tag = 'path', into = svg) => {
     const element = node(tag, { class: `g-${name}` });
-    svg.append(element);
+    into.append(element);
     return element;
   };
-  const parts = Object.fromEntries(['floor', 'arm-edge', 'arm', 'table-under', 'table', 'patient', 'body', 'beam', 'ray', 'upright', 'swing', 'needle', 'source', 'receptor', 'face'].map((n) => [n, layer(n)]));
+  // What the table moves stands in groups of its own.
+  const lying = LYING.map(() => node('g', {}));
+  const parts = Object.fromEntries(['floor', 'arm-edge', 'arm', 'table-under', 'table', 'patient', 'body', 'beam', 'ray', 'upright', 'swing', 'needle', 'source', 'receptor', 'face'].map((n) => {
+    const group = lying[LYING.findIndex((names) => names.includes(n))];
+    if (group) svg.append(group);
+    return [n, layer(n, 'path', group)];
+  }));
   const words = Object.fromEntries(['receptor', 'source', 'start', 'end'].map((n) => [n, layer('word', 'text')]));
   const caption = make('figcaption');
   holder.append(svg, caption);
@@ -60,6 +69,8 @@ export function gantryDrawing(holder, from) {
   still(parts, words, see, from);
   return (state, needle) => {
     moving(parts, words, see, from, state);
+    const [x, y] = see([state.tableX, 0, state.tableZ]);
+    for (const group of lying) group.setAttribute('transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`);
     parts.needle.setAttribute('d', needle ? line(needle.map(see)) : '');
     say(title, from === 'feet' ? texts.gantry.describeFeet(state) : texts.gantry.describeSide(state));
     say(caption, texts.gantry[from](state));
@@ -134,8 +145,8 @@ export function node(tag, attributes) {
 
 const ring = (n) => Array.from({ length: n }, (_, i) => [Math.cos((2 * Math.PI * i) / n), Math.sin((2 * Math.PI * i) / n)]);
 const pair = ([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`;
-const line = (points) => `M${points.map(pair).join('L')}`;
-const closed = (points) => `${line(points)}Z`;
+export const line = (points) => `M${points.map(pair).join('L')}`;
+export const closed = (points) => `${line(points)}Z`;
 
 /** A closed curve through the middles of a polygon's edges. */
 function smooth(points) {

@@ -202,6 +202,10 @@ export function injection(app, patient, record, act) {
       const needle = attempt.report()?.needle;
       return needle && told() && !app.state.byExposure ? [needle.hub_patient_mm, needle.tip_patient_mm] : null;
     },
+    /** Whether a target is marked. */
+    marked: () => Boolean(attempt.report()?.mark_mm),
+    /** Whether a press on the picture marks it. */
+    aiming: () => Boolean(aim.cross()),
     /** What stands over the picture, in mm on the detector. */
     marks() {
       const seen = attempt.seen();

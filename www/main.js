@@ -51,9 +51,10 @@ const app = {
 };
 let held = false;
 let asked = false;
-// Tour, keys and description; comparing, going back, taking away: see `later`.
+// Tour, keys and description; comparing, going back, taking away; the drawings joined with the picture: see `later`.
 let help = null;
 let keepsakes = null;
+let link = null;
 
 fillPage();
 // On a first visit to the page itself one line says what to do; whoever brought the learner to a lesson has said so.
@@ -67,7 +68,7 @@ const review = viewReview(app, steps, showWords);
 const showChecks = checksPanel(app);
 const patient = shaping(app, film, { offered, made: () => (record.connect(), requestAnimationFrame(() => setTimeout(later))), shaped: () => needle.attempt.patientReady(), fail });
 const record = exposureRecord(app, images, patient, {
-  words: showWords, fail, tick: () => (needle.attempt.on() ? needle.attempt.tick() : undefined), exposed: () => needle.attempt.exposed(), marks: () => needle.marks(),
+  words: showWords, fail, tick: () => (needle.attempt.on() ? needle.attempt.tick() : undefined), exposed: () => needle.attempt.exposed(), marks,
 });
 const needle = injection(app, patient, () => record, { notice, activity });
 const door = lessonDoor(app, needle, { notice, said: needle.said, leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
@@ -116,6 +117,14 @@ function later() {
     keepsakes = m.keepsakes(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
     keepsakes.after();
     if (document.documentElement.dataset.settled === 'yes') keepsakes.settled();
+  }).catch(failed);
+  import('./gantry/link.js').then((m) => {
+    link = m.gantryLink(app, {
+      whole: patient.whole, shown, needle: needle.inGantry, marked: needle.marked, revision: needle.attempt.revision, busy: needle.aiming, field_mm: needle.field_mm,
+      tells: () => needle.attempt.report()?.finished || !(app.state.selfTest || app.lesson?.assessment || app.lesson?.asks.has('name_parts')),
+      relight: () => patient.whole() && app.report && images.mark(app.room, app.state, shown(), marks()),
+    });
+    link.update();
   }).catch(failed);
 }
 
@@ -191,7 +200,7 @@ function draw() {
       needle.refresh();
       images.draw(app.room, state, record.taken(), needle.inPicture());
       app.report = app.room.report();
-      images.mark(app.room, state, shownIn(state, app.report, record.taken()), needle.marks());
+      images.mark(app.room, state, shown(), marks());
       // Contrast runs on by itself.
       if (needle.attempt.flowing() && !state.byExposure) frame();
     }
@@ -210,10 +219,19 @@ function showWords() {
   byId('film-aids').hidden = Boolean(app.lesson?.assessment) && !needle.attempt.report()?.finished;
   byId('sources-choice').disabled = Boolean(app.lesson);
   showChecks(state, report, review.test);
-  pictureWords(state, shownIn(state, report, record.taken()), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
+  pictureWords(state, shown(), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
   help?.words();
   keepsakes?.after();
+  link?.update();
+}
+
+function shown() {
+  return shownIn(app.state, app.report, record.taken());
+}
+
+function marks() {
+  return link ? link.marks(needle.marks()) : needle.marks();
 }
 
 /** The learner has stopped turning: tick steps, speak, write the address. */

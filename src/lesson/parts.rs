@@ -41,6 +41,14 @@ pub fn has_part(level: Level, part: Part) -> bool {
     }
 }
 
+/// What a line is called when it is pointed at: an end plate's rim is the body's.
+pub fn bone_part(label: Label) -> Label {
+    match label.part {
+        Part::UpperEndPlate | Part::LowerEndPlate => Label { part: Part::Body, ..label },
+        _ => label,
+    }
+}
+
 fn in_midline(part: Part) -> bool {
     matches!(part, Part::Body | Part::SpinousProcess | Part::MedianCrest)
 }

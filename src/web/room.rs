@@ -3,6 +3,7 @@
 
 mod exposures;
 mod outline_paint;
+mod parts_seen;
 mod procedure;
 
 use super::{patients, plain, understood};

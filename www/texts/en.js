@@ -217,6 +217,7 @@ export const texts = {
     right: 'right',
     head: 'head',
     feetEnd: 'feet',
+    notLinked: (why) => `The drawings of the C-arm cannot be dragged: a part of the page did not load (${why}). The sliders still turn it.`,
   },
 
   delivery,

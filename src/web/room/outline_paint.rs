@@ -6,7 +6,7 @@ use crate::anatomy::patient::Patient;
 use crate::geometry::polyline::Point;
 use crate::imaging::outline::{Outline, OutlineTracer};
 use crate::imaging::projection::Projection;
-use crate::lesson::parts::has_part;
+use crate::lesson::parts::{bone_part, has_part};
 use crate::view::criteria::Target;
 use glam::DVec2;
 use serde::Deserialize;
@@ -55,6 +55,7 @@ struct Chosen {
 
 impl Chosen {
     fn is(&self, label: Label) -> bool {
+        let label = bone_part(label);
         (self.level, self.part, self.side) == (label.level, label.part, label.side)
     }
 }
@@ -129,8 +130,9 @@ impl OutlinePaint {
         at_mm: [f64; 2],
         reach_mm: f64,
     ) -> Option<Label> {
-        let askable =
-            self.tracer.trace(patient, view).into_iter().filter(|o| has_part(o.label.level, o.label.part));
+        let named = |o: Outline| Outline { label: bone_part(o.label), ..o };
+        let askable = self.tracer.trace(patient, view).into_iter().map(named);
+        let askable = askable.filter(|o| has_part(o.label.level, o.label.part));
         let far = |o: &Outline| {
             o.points.windows(2).map(|w| distance_mm(at_mm, w[0], w[1])).fold(f64::INFINITY, f64::min)
         };

@@ -1,0 +1,85 @@
+// Dragging a drawing of the C-arm: what was taken hold of follows the pointer, in the drawing's own angle.
+
+const STEP_DEG = 0.1;
+/** Nearer than this to the isocentre a pointer has no direction, share of the drawing's width. */
+const TOO_NEAR = 0.04;
+
+/** Where a pointer is in a drawing's own units (mm). */
+export function pointIn(svg, event) {
+  const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse());
+  return [x, y];
+}
+
+/**
+ * The angle at which the point `reach` from the isocentre along the beam, as `seenAt(angle)` has it at 1 mm, comes nearest to `at`.
+ * Found by trying: seen edge-on the path is no circle, and a formula would divide by nothing.
+ */
+export function angleTowards(at, reach, seenAt, [low, high]) {
+  const miss = (deg) => {
+    const [x, y] = seenAt(deg);
+    return Math.hypot(reach * x - at[0], reach * y - at[1]);
+  };
+  const best = (from, to, step) => {
+    let [least, found] = [Infinity, from];
+    for (let deg = from; deg <= to + step / 2; deg += step) {
+      const now = miss(deg);
+      if (now < least) [least, found] = [now, deg];
+    }
+    return found;
+  };
+  const about = best(low, high, 2);
+  return Math.round(best(Math.max(low, about - 2), Math.min(high, about + 2), STEP_DEG) / STEP_DEG) * STEP_DEG;
+}
+
+/**
+ * Makes a drawing turn `key`. `view`: `seenAt(deg)` where a point 1 mm from the isocentre towards the receptor is drawn, `middle()` where the
+ * isocentre is drawn, `frozen()` whether the angle may not be changed, `tap(event)` for a press that turned nothing.
+ */
+export function dragAngle(svg, key, app, view) {
+  const STILL_PX = 4;
+  let hand = null;
+  const from = (event) => {
+    const [at, middle] = [pointIn(svg, event), view.middle()];
+    return [at[0] - middle[0], at[1] - middle[1]];
+  };
+  svg.addEventListener('pointerdown', (event) => {
+    if (event.button !== 0 || !event.isPrimary || view.frozen()) return;
+    const at = from(event);
+    const range = app.catalogue.range[key];
+    const far = Math.hypot(...at);
+    hand = { x: event.clientX, y: event.clientY, start: app.state[key], turned: false, reach: 0, range };
+    if (far < TOO_NEAR * svg.viewBox.baseVal.width) return;
+    // Taken by the receptor's half or by the source's: whichever needs the smaller correction.
+    const ways = [far, -far].map((reach) => ({ reach, off: hand.start - angleTowards(at, reach, view.seenAt, [-180, 180]) }));
+    for (const way of ways) way.off -= 360 * Math.round(way.off / 360);
+    const [near, other] = ways;
+    Object.assign(hand, Math.abs(near.off) <= Math.abs(other.off) ? near : other);
+    svg.setPointerCapture(event.pointerId);
+  });
+  svg.addEventListener('pointermove', (event) => {
+    if (!hand?.reach || !event.isPrimary) return;
+    if (!hand.turned) {
+      if (Math.hypot(event.clientX - hand.x, event.clientY - hand.y) < STILL_PX) return;
+      hand.turned = true;
+      app.hold(true);
+    }
+    const [low, high] = hand.range;
+    const wanted = angleTowards(from(event), hand.reach, view.seenAt, [low - hand.off, high - hand.off]) + hand.off;
+    app.change({ [key]: Math.round(Math.min(high, Math.max(low, wanted)) * 10) / 10 });
+  });
+  const release = () => {
+    if (hand?.turned) app.hold(false);
+    hand = null;
+  };
+  svg.addEventListener('pointerup', (event) => {
+    const was = hand;
+    release();
+    if (was && !was.turned) view.tap?.(event);
+  });
+  svg.addEventListener('pointercancel', () => {
+    // The browser took the finger for scrolling: then it was never meant to turn.
+    if (hand?.turned) app.change({ [key]: hand.start });
+    release();
+  });
+  svg.addEventListener('lostpointercapture', release);
+}
