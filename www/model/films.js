@@ -15,24 +15,25 @@ const SHADE = 'rgba(6,9,12,.85)';
 const pause = () => new Promise((resolve) => setTimeout(resolve));
 
 /** All films, one after the other, so that the page can be read meanwhile. */
-export async function drawFilms(room) {
-  const films = [...document.querySelectorAll('[data-film]')];
+export async function drawFilms(room, told) {
+  // Without the engine's file the view that stands only there stays away.
+  const films = [...document.querySelectorAll('[data-film]')].filter((f) => told || f.dataset.view !== 'steep_oblique');
   // Films of one patient together: another patient takes a fifth of a second to shape.
   const order = [...new Set(films.map((f) => f.dataset.patient ?? 'average'))];
   for (const patient of order) {
     room.setPatient(patient);
     for (const film of films.filter((f) => (f.dataset.patient ?? 'average') === patient)) {
-      drawFilm(room, film);
+      drawFilm(room, told, film);
       await pause();
     }
   }
-  for (const figure of document.querySelectorAll('figure[data-needs="engine"]')) if (figure.querySelector('[data-film]')) figure.dataset.drawn = 'yes';
+  for (const figure of document.querySelectorAll('figure[data-needs="engine"]')) if (films.some((film) => figure.contains(film))) figure.dataset.drawn = 'yes';
 }
 
-function drawFilm(room, film) {
-  const { level = 'L4', side = 'left', view, dx = 0, dy = 0, beam, draw: what = '' } = film.dataset;
+function drawFilm(room, told, film) {
+  const { patient = 'average', level = 'L4', side = 'left', view, dx = 0, dy = 0, beam, draw: what = '' } = film.dataset;
   room.setTarget(level, side);
-  const best = view === 'steep_oblique' ? steep(room, level) : room.report().views.find((v) => v.view === view).best;
+  const best = bestOf(room, told, patient, level, side, view);
   room.setOrientation(best.oblique + Number(dx), best.tilt + Number(dy));
   const [picture, lines] = film.querySelectorAll('canvas');
   const pen = picture.getContext('2d', { alpha: false });
@@ -42,7 +43,7 @@ function drawFilm(room, film) {
   const exposed = beam ? JSON.parse(beam) : null;
   if (exposed) {
     room.resetDose();
-    room.expose(pen, exposed, exposed.kind === 'spot' ? 1 : 1, false);
+    room.expose(pen, exposed, 1, false);
     room.release();
   } else {
     room.drawRadiograph(pen, false);
@@ -56,26 +57,12 @@ function drawFilm(room, film) {
   fillCaption(film, report, exposed ? room.dose() : null);
 }
 
-/** The steep oblique is asked of by its two criteria: its errors are nearly linear in the two angles. */
-function steep(room, level) {
-  let [oblique, tilt] = [40, room.report().views.find((v) => v.view === 'oblique').best.tilt];
-  const errors = (o, t) => {
-    room.setOrientation(o, t);
-    const { landmarks } = room.report();
-    const below = `L${Number(level[1]) + 1}`;
-    const find = (name, side = null) => landmarks.find((l) => l.name === name && l.level === (below === 'L6' ? 'S1' : below) && l.side === side).detector_mm;
-    const [tip, centre, front, back] = [find('superior_process_tip', 'left'), find('upper_plate_centre'), find('upper_plate_front'), find('upper_plate_back')];
-    return [tip[0] - centre[0], back[1] - front[1]];
-  };
-  for (let i = 0; i < 8; i++) {
-    const e = errors(oblique, tilt);
-    const [a, b] = [errors(oblique + 0.5, tilt), errors(oblique, tilt + 0.5)];
-    const [m, n, p, q] = [(a[0] - e[0]) * 2, (b[0] - e[0]) * 2, (a[1] - e[1]) * 2, (b[1] - e[1]) * 2];
-    const d = m * q - n * p;
-    oblique -= (q * e[0] - n * e[1]) / d;
-    tilt -= (m * e[1] - p * e[0]) / d;
-  }
-  return { oblique, tilt };
+/** The best view of a kind: the report's, or, for the steep oblique, which it does not list, that of the engine's file. */
+function bestOf(room, told, patient, level, side, view) {
+  const best = room.report().views.find((v) => v.view === view)?.best;
+  if (best) return best;
+  const [oblique, tilt] = told.views.find((v) => v.patient === patient && v.level === level && v.side === side)[view];
+  return { oblique: side === 'left' ? oblique : -oblique, tilt };
 }
 
 function thick(style, by) {
@@ -93,7 +80,7 @@ function fillCaption(film, report, dose) {
     ...Object.fromEntries(report.criteria.map((c) => [c.id, [c.value, 1]])),
     ...Object.fromEntries(report.criteria.map((c) => [`${c.id}_score`, [100 * c.score, 0]])),
     ...Object.fromEntries(Object.entries(report.measures).flatMap(([key, value]) => (Array.isArray(value) ? value.map((v, i) => [`${key}_${i}`, [v, 1]]) : [[key, [value, 1]]]))),
-    ...(dose ? Object.fromEntries(Object.entries({ ...dose.totals, ...dose.technique }).filter(([, v]) => typeof v === 'number').map(([key, value]) => [key, [Number(value.toPrecision(3)), undefined]])) : {}),
+    ...(dose ? Object.fromEntries(Object.entries({ ...dose, ...dose.totals, ...dose.last }).filter(([, v]) => typeof v === 'number').map(([key, value]) => [key, [Number(value.toPrecision(3)), undefined]])) : {}),
   };
   line.textContent = line.dataset.says.replace(/\{(\w+)\}/g, (whole, key) => (known[key] ? shown(...known[key]) : whole));
   // What is read off the film is also what it is called.

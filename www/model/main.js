@@ -58,9 +58,10 @@ async function begin() {
     const [room, wrong] = differing(TeachingRoom, told ?? { views: [] });
     document.getElementById('engine-check').textContent = !told ? words.unchecked : wrong.length ? `${words.differs} ${wrong.join(', ')}.` : words.agrees;
     drawSweeps(room);
-    await drawFilms(room);
+    await drawFilms(room, told);
     room.free();
-    state(drawn('engine'), '');
+    state(drawn('engine').filter((f) => f.dataset.drawn === 'yes'), '');
+    state(drawn('engine').filter((f) => f.dataset.drawn !== 'yes'), words.noNumbers);
   } catch (error) {
     state(drawn('engine').filter((f) => f.dataset.drawn !== 'yes'), `${words.noEngine} (${String(error?.message ?? error).split('\n')[0].replace(/\.$/, '')}).`);
   }

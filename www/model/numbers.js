@@ -56,6 +56,8 @@ function fillBody(body, entries) {
         const text = shown(at(entry, path), digits);
         const made = cell(text.replaceAll('_', ' '), i === 0 ? 'th' : 'td');
         if (i === 0) made.scope = 'row';
+        // Sentences stand to the left, numbers to the right.
+        else if (text.length > 14) made.dataset.kind = 'words';
         row.append(made);
       });
       return row;

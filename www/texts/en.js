@@ -31,6 +31,7 @@ export const texts = {
     name: 'Menu',
     check: 'Teachers: check receipts',
     author: 'Teachers: set a lesson',
+    model: 'About the model',
   },
 
   picture: {

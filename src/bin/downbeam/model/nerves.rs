@@ -30,7 +30,8 @@ pub(super) fn told(average: &Interior) -> Value {
             [deg, round(open, 1)]
         })
         .collect();
-    json!({ "levels": levels, "skin": skin, "open_triangle_l5": triangle })
+    let largest = triangle.iter().copied().max_by(|a, b| a[1].total_cmp(&b[1]));
+    json!({ "levels": levels, "skin": skin, "open_triangle_l5": triangle, "largest_open_l5": largest })
 }
 
 fn bone_mm(interior: &Interior, p: DVec3) -> f64 {
