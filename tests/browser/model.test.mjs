@@ -16,6 +16,9 @@ before(async () => {
 });
 after(() => site.tearDown());
 
+/** Most of the page does not need the films, which take seconds to draw. */
+const withoutFilms = { prepare: (page) => page.route('**/pkg/*.wasm', (route) => route.fulfill({ status: 404 })) };
+
 async function visit(more = {}) {
   const opened = await open(site, { path: 'model.html', ready: false, ...more });
   await opened.page.waitForFunction(() => document.documentElement.dataset.settled === 'yes', null, { timeout: 120_000 });
@@ -53,11 +56,8 @@ test('every figure is drawn, every placeholder filled, and the engine agrees wit
   assert.equal(found.emptyRows, 0);
   assert.ok(found.agrees);
   assert.deepEqual(errors, []);
-  await close();
-});
 
-test('the numbers shown are those of the file and of the report', async () => {
-  const { page, close } = await visit();
+  // The numbers shown are those of the file and of the report.
   const row = (bone, of) => page.locator(`tr[data-bone="${bone}"][data-of="${of}"] td`).allTextContents();
   for (const [bone, of] of [['pedicle_width', 'measured'], ['anterior_height', 'asked'], ['wedge', 'measured']]) {
     const wanted = told.bones.rows.find((r) => r.name === bone)[of].map((v) => v.toFixed(1).replace('-', '−').replace('−0.0', '0.0'));
@@ -76,7 +76,7 @@ test('the numbers shown are those of the file and of the report', async () => {
 });
 
 test('links within the page lead somewhere, ids are unique, and what is cited is listed and what is listed is cited', async () => {
-  const { page, close } = await visit();
+  const { page, close } = await visit(withoutFilms);
   const found = await page.evaluate(() => {
     const ids = [...document.querySelectorAll('[id]')].map((e) => e.id);
     const hrefs = [...document.querySelectorAll('a[href^="#"]')].map((a) => a.getAttribute('href').slice(1));
@@ -112,7 +112,7 @@ const LOOKS = [
 
 for (const [name, options, theme] of LOOKS) {
   test(`axe-core finds nothing, and nothing goes sideways: ${name}`, async () => {
-    const { page, close } = await visit({ options });
+    const { page, close } = await visit(name === 'dark, 1280' ? { options } : { ...withoutFilms, options });
     if (theme) await useTheme(page, theme);
     await page.evaluate(() => document.querySelectorAll('details').forEach((d) => (d.open = true)));
     const { violations, passes } = await axeFinds(page);
@@ -124,7 +124,7 @@ for (const [name, options, theme] of LOOKS) {
 }
 
 test('without the engine, and without its file, the text is there and each figure says what is missing', async () => {
-  const bare = await visit({ prepare: (p) => p.route('**/pkg/*.wasm', (route) => route.fulfill({ status: 404 })) });
+  const bare = await visit(withoutFilms);
   const states = (kind) => bare.page.locator(`figure[data-needs="${kind}"] > .figure-state`).allTextContents();
   assert.ok((await states('engine')).length > 10 && (await states('engine')).every((text) => /engine did not load/.test(text)));
   assert.ok((await states('numbers')).every((text) => text === ''), 'charts of the file are drawn');
@@ -143,7 +143,7 @@ test('without the engine, and without its file, the text is there and each figur
 });
 
 test('Tab reaches contents, theme, tables and figures, and shows where it is', async () => {
-  const { page, close } = await visit({ options: { viewport: { width: 320, height: 568 } } });
+  const { page, close } = await visit({ ...withoutFilms, options: { viewport: { width: 320, height: 568 } } });
   const reached = new Set();
   for (let i = 0; i < 60; i++) {
     await page.keyboard.press('Tab');
@@ -159,7 +159,7 @@ test('Tab reaches contents, theme, tables and figures, and shows where it is', a
 });
 
 test('it prints in black on white, whole', async () => {
-  const { page, close } = await visit();
+  const { page, close } = await visit(withoutFilms);
   await page.emulateMedia({ media: 'print' });
   assert.equal(await page.evaluate(() => getComputedStyle(document.body).color), 'rgb(0, 0, 0)');
   for (const hidden of ['.pages', '.contents', '.plot-numbers']) assert.equal(await page.locator(hidden).first().isVisible(), false, hidden);
