@@ -62,8 +62,8 @@ async function begin() {
     room.free();
     state(drawn('engine').filter((f) => f.dataset.drawn === 'yes'), '');
     state(drawn('engine').filter((f) => f.dataset.drawn !== 'yes'), words.noNumbers);
-  } catch (error) {
-    state(drawn('engine').filter((f) => f.dataset.drawn !== 'yes'), `${words.noEngine} (${String(error?.message ?? error).split('\n')[0].replace(/\.$/, '')}).`);
+  } catch {
+    state(drawn('engine').filter((f) => f.dataset.drawn !== 'yes'), words.noEngine);
   }
   root.dataset.settled = 'yes';
   if (location.hash) document.getElementById(location.hash.slice(1))?.scrollIntoView();
