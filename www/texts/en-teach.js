@@ -11,7 +11,7 @@ export const teach = {
   dismiss: 'Close this message',
   caution:
     'Teaching model, not for clinical use: never plan or guide a procedure with it. Follow local policy, supervised training and licensed practice.',
-  pages: { name: 'Pages', room: 'Practise', author: 'Make a lesson', check: 'Check a class' },
+  pages: { name: 'Pages', room: 'Practise', author: 'Make a lesson', check: 'Check a class', model: 'About the model' },
   noStorage: 'This browser does not keep settings for this page; they last until you close it.',
   percent,
 

@@ -31,6 +31,7 @@ export const texts = {
     name: 'Menu',
     check: 'Teachers: check receipts',
     author: 'Teachers: set a lesson',
+    model: 'About the model',
     tour: 'Tour of the page',
     keys: 'Keys',
     read: 'Read the picture',
@@ -217,7 +218,6 @@ export const texts = {
     right: 'right',
     head: 'head',
     feetEnd: 'feet',
-    notLinked: (why) => `The drawings of the C-arm cannot be dragged: a part of the page did not load (${why}). The sliders still turn it.`,
   },
 
   delivery,

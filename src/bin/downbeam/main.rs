@@ -13,6 +13,7 @@ mod grade;
 mod lesson_source;
 mod mesh;
 mod mesh_file;
+mod model;
 mod needle_file;
 mod npy_file;
 mod outline_file;
@@ -37,7 +38,7 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::process::ExitCode;
 
-const COMMANDS: [&Command; 8] = [
+const COMMANDS: [&Command; 9] = [
     &serve::COMMAND,
     &build::COMMAND,
     &pack::COMMAND,
@@ -46,6 +47,7 @@ const COMMANDS: [&Command; 8] = [
     &patients::COMMAND,
     &check::COMMAND,
     &grade::COMMAND,
+    &model::COMMAND,
 ];
 
 fn main() -> ExitCode {

@@ -1,0 +1,49 @@
+//! What the marks are made of: criteria, their limits, the steps and their weights, cautions, and what contrast shows.
+
+use super::round;
+use downbeam::anatomy::foramen::Approach;
+use downbeam::anatomy::interior::Interior;
+use downbeam::anatomy::names::{Level, Side};
+use downbeam::lesson::attempt::Attempt;
+use downbeam::lesson::case::Case;
+use downbeam::lesson::score::{StepId, step};
+use downbeam::needle::compartment::Pattern;
+use downbeam::view::criteria::{CriterionId, Target};
+use serde_json::{Value, json};
+
+const CRITERIA: [CriterionId; 7] = [
+    CriterionId::SpinousCentred,
+    CriterionId::Squared,
+    CriterionId::FacetUnderPedicle,
+    CriterionId::Lateral,
+    CriterionId::ForamenAligned,
+    CriterionId::ProcessAtMidPlate,
+    CriterionId::SquaredBelow,
+];
+
+pub(super) fn told(average: &Interior) -> Value {
+    let case = |level, approach| Case { approach, ..Case::new(Target { level, side: Side::Left }) };
+    let usual = case(Level::L4, Approach::Subpedicular);
+    let state = Attempt::new(usual).state;
+    let steps: Vec<Value> = StepId::OF_LESSONS
+        .into_iter()
+        .map(|id| json!({ "id": id.id(), "name": id.name(), "weight": round(step(&usual, average, &state, id).weight, 3) }))
+        .collect();
+    let criteria: Vec<Value> =
+        CRITERIA.iter().map(|c| json!({ "id": c, "name": c.name(), "unit": c.unit() })).collect();
+    let patterns: Vec<Value> = Pattern::ALL.iter().map(|p| json!({ "name": p, "sign": p.sign() })).collect();
+    json!({
+        "criteria": criteria,
+        "views": usual.views,
+        "needle": usual.needle,
+        "par": usual.par,
+        "steps": steps,
+        "patterns": patterns,
+        "cautions": {
+            "upper": case(Level::L3, Approach::Subpedicular).caution(),
+            "lower": usual.caution(),
+            "sacral": case(Level::S1, Approach::Subpedicular).caution(),
+            "infraneural": case(Level::L4, Approach::Infraneural).caution(),
+        },
+    })
+}

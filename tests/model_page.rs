@@ -1,0 +1,93 @@
+//! The numbers of the page about the model (`www/model.json`) are those that the engine gives now, and they are the engine's: some are
+//! asked of the library here once more. To bring the file up to date: `cargo run -- model > www/model.json`.
+
+use downbeam::anatomy::dimensions::vertebra;
+use downbeam::anatomy::names::{Level, Side};
+use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::imaging::attenuation::{Material, per_mm};
+use downbeam::imaging::c_arm::CArm;
+use downbeam::lesson::engine;
+use downbeam::view::best_view::{ViewKind, best_view};
+use downbeam::view::criteria::Target;
+use downbeam::view::tolerance::Tolerances;
+use serde_json::Value;
+use std::path::Path;
+use std::process::Command;
+use std::sync::LazyLock;
+
+static COMMITTED: LazyLock<String> = LazyLock::new(|| {
+    std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("www/model.json")).unwrap()
+});
+static TOLD: LazyLock<Value> = LazyLock::new(|| serde_json::from_str(&COMMITTED).unwrap());
+
+#[test]
+fn the_file_is_what_the_engine_says_now() {
+    let output = Command::new(env!("CARGO_BIN_EXE_downbeam")).arg("model").output().unwrap();
+    assert!(output.status.success());
+    let now = String::from_utf8(output.stdout).unwrap();
+    for (kept, new) in COMMITTED.lines().zip(now.lines()) {
+        let key = new.split(':').next().unwrap_or_default();
+        assert!(kept == new, "{key} has changed: cargo run -- model > www/model.json");
+    }
+    assert_eq!(*COMMITTED, now);
+}
+
+#[test]
+fn engine_views_and_limits_are_the_librarys() {
+    assert_eq!(TOLD["engine"]["fingerprint"], engine::SCORING);
+    assert_eq!(TOLD["engine"]["version"], engine::VERSION);
+    assert_eq!(TOLD["marks"]["views"], serde_json::to_value(Tolerances::default()).unwrap());
+    let mut seen = 0;
+    for entry in
+        TOLD["views"].as_array().unwrap().iter().filter(|e| e["level"] == "L5" && e["side"] == "right")
+    {
+        let spec = PatientSpec::named(entry["patient"].as_str().unwrap()).unwrap();
+        let builder = PatientBuilder::new(&spec);
+        let target = Target { level: Level::L5, side: Side::Right };
+        let best = best_view(builder.interior(), target, ViewKind::Oblique, &CArm::default()).orientation;
+        let told = |i: usize| entry["oblique"][i].as_f64().unwrap();
+        assert!((told(0) + best.oblique_deg).abs() < 0.051, "{}: {}", spec.name, best.oblique_deg);
+        assert!((told(1) - best.tilt_deg).abs() < 0.051, "{}: {}", spec.name, best.tilt_deg);
+        seen += 1;
+    }
+    assert_eq!(seen, PatientSpec::all().len());
+}
+
+/// What is asked is the table's, and what is measured is near it: as near as `tests/dimensions.rs` has it, whose sections these are,
+/// and, where a plate's depth is taken to the hollow of the back wall, 2.5 mm.
+#[test]
+fn bones_are_told_as_asked_and_measured_near_it() {
+    let bones = &TOLD["bones"];
+    let row = |name: &str| bones["rows"].as_array().unwrap().iter().find(|r| r["name"] == name).unwrap();
+    for (i, level) in [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5].into_iter().enumerate() {
+        assert_eq!(bones["levels"][i], level.name());
+        let d = vertebra(level).unwrap();
+        for (name, asked, within) in [
+            ("upper_width", d.upper_width_mm, 1.6),
+            ("lower_depth", d.lower_depth_mm, 2.5),
+            ("posterior_height", d.posterior_height_mm, 0.5),
+            ("anterior_height", d.anterior_height_mm, 0.5),
+            ("pedicle_width", d.pedicle_width_mm, 0.5),
+            ("pedicle_height", d.pedicle_height_mm, 0.5),
+            ("interpedicular", d.interpedicular_mm, 2.4),
+            ("transverse_span", d.transverse_span_mm, 1.5),
+        ] {
+            let told = |of: &str| row(name)[of][i].as_f64().unwrap();
+            assert!((told("asked") - asked).abs() < 0.051, "{level} {name}");
+            assert!((told("measured") - asked).abs() < within, "{level} {name}: {}", told("measured"));
+        }
+    }
+}
+
+#[test]
+fn attenuation_is_the_tables_and_no_number_is_missing() {
+    let materials = TOLD["beam"]["materials"].as_array().unwrap();
+    let bone = materials.iter().find(|m| m["name"] == "cortical_bone").unwrap();
+    let at_60 = bone["per_cm"][4].as_f64().unwrap();
+    assert!((at_60 - 10.0 * per_mm(Material::CorticalBone, 60.0)).abs() < 1e-5);
+    // NaN would have become null.
+    for key in ["beam", "needle", "marks", "spread", "mesh"] {
+        assert!(!TOLD[key].to_string().contains("null"), "{key}");
+    }
+    assert!(TOLD["nerves"].to_string().matches("null").count() == 0);
+}
