@@ -100,7 +100,7 @@ test('320 px to desk: no sideways scroll, nothing cut off, buttons and choices 4
       const name = (e) => `${e.tagName}#${e.id}.${e.className}`;
       const over = [...document.querySelectorAll('body *')].filter((e) => {
         const box = e.getBoundingClientRect();
-        return box.width > 1 && (box.right > innerWidth + 0.5 || box.left < -0.5) && !e.closest('.skip, .unseen, svg');
+        return box.width > 1 && (box.right > innerWidth + 0.5 || box.left < -0.5) && !e.closest('.skip, .unseen, svg, .history-strip li');
       });
       const least = (e) => (e.matches('button, select, input[type=number], .segment, label.tick, summary') ? 43.5 : 24);
       const small = [...document.querySelectorAll('button, select, input[type=range], input[type=number], input[type=checkbox], .segment, label.tick, summary')].filter((e) => {

@@ -406,7 +406,7 @@ test('no sideways scroll with the needle in and all open, and targets large enou
     const found = await page.evaluate(() => {
       const over = [...document.querySelectorAll('body *')].filter((e) => {
         const box = e.getBoundingClientRect();
-        return box.width > 1 && (box.right > innerWidth + 0.5 || box.left < -0.5) && !e.closest('.skip, .unseen, svg');
+        return box.width > 1 && (box.right > innerWidth + 0.5 || box.left < -0.5) && !e.closest('.skip, .unseen, svg, .history-strip li');
       });
       const clipped = [...document.querySelectorAll('.button, .segment span')].filter((e) => e.checkVisibility() && e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0);
       const small = [...document.querySelectorAll('#needle button, #hand button, #needle select, #hand label, #needle .segment')].filter((e) => e.checkVisibility() && (e.getBoundingClientRect().height < 43.5 || e.getBoundingClientRect().width < 40));
