@@ -5,6 +5,9 @@ use std::io::{Cursor, Read};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
+#[path = "../src/bin/downbeam/player_page.rs"]
+mod player_page;
+
 const PLATFORMS: [&str; 3] = ["--scorm12", "--scorm2004", "--cmi5"];
 
 /// A project to pack: the real page beside a stand-in for the engine. Only what the engine computes is not there.
@@ -21,11 +24,7 @@ fn project(name: &str) -> PathBuf {
         write(&folder.join(format!("www/pkg/{name}.js")), &glue);
         write(&folder.join(format!("www/pkg/{name}_bg.wasm")), "\0asm\u{1}\0\0\0");
     }
-    let index = fs::read_to_string(folder.join("www/index.html")).unwrap();
-    write(
-        &folder.join("www/player.html"),
-        &index.replacen(" data-theme=\"dark\">", " data-theme=\"dark\" data-player>", 1),
-    );
+    player_page::write(&folder.join("www")).unwrap();
     for name in
         ["LICENSE-APACHE", "LICENSE-MIT", "README.md", "CHANGELOG.md", "docs/page.png", "docs/views.png"]
     {
@@ -159,7 +158,15 @@ fn a_package_holds_what_its_page_needs_and_no_more() {
         ] {
             assert!(names.contains(&wanted), "{form} has no {wanted}");
         }
-        for unwanted in ["service-worker.js", "index.html", "bench.html", "bench.js"] {
+        for unwanted in [
+            "service-worker.js",
+            "index.html",
+            "check.html",
+            "model.html",
+            "model.json",
+            "bench.html",
+            "bench.js",
+        ] {
             assert!(!names.contains(&unwanted), "{form} has {unwanted}");
         }
         assert!(names.iter().all(|n| !n.ends_with(".d.ts") && !n.starts_with("lessons/")));

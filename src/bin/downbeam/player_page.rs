@@ -16,6 +16,24 @@ pub(crate) fn write(www: &Path) -> anyhow::Result<()> {
         bail!("{} has no {PAGE_TAG}", page.display());
     }
     let player = www.join("player.html");
-    fs::write(&player, html.replacen(PAGE_TAG, PLAYER_TAG, 1))
+    fs::write(&player, without_other_pages(&html.replacen(PAGE_TAG, PLAYER_TAG, 1)))
         .with_context(|| format!("cannot write {}", player.display()))
+}
+
+/// Without the menu's lines that lead to other pages: those of teachers stay on the site, and a page that is on its own has none.
+pub(crate) fn without_other_pages(html: &str) -> String {
+    html.split_inclusive('\n')
+        .filter(|line| !(line.trim_start().starts_with("<li><a href=\"") && line.contains(".html\"")))
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_links_to_pages_go() {
+        let html = "<ul>\n  <li><a href=\"model.html\">Model</a></li>\n  <li><a href=\"#picture\">Picture</a></li>\n</ul>\n";
+        assert_eq!(without_other_pages(html), "<ul>\n  <li><a href=\"#picture\">Picture</a></li>\n</ul>\n");
+    }
 }

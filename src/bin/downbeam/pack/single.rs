@@ -6,6 +6,7 @@
 use super::files::Files;
 use super::head::{delivered_by, replaced};
 use super::{module, specifiers};
+use crate::player_page;
 use anyhow::Context;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
@@ -18,6 +19,8 @@ const ENTRY_TAG: &str = "<script type=\"module\" src=\"main.js\"></script>";
 
 /// The page with all lessons; with `lesson`, the page that opens this one.
 pub(super) fn page(www: &Files, lesson: Option<&Lesson>) -> anyhow::Result<String> {
+    let mut www = www.clone();
+    www.put(PAGE, player_page::without_other_pages(&www.text(PAGE)?));
     let mut files = www.needed_by(PAGE)?;
     for (path, bytes) in www.iter().filter(|(path, _)| path.starts_with("lessons/")) {
         files.put(path, bytes);
