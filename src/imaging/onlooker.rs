@@ -1,6 +1,6 @@
 //! What someone beside the table sees of the bones: outlines by part in parallel projection.
 //!
-//! A cone beam whose source stands [`FAR_MM`] away is parallel to within 0.1 percent over 100 mm of depth, so the beam's own tracer
+//! A cone beam whose source stands `FAR_MM` away is parallel to within 0.1 percent over 100 mm of depth, so the beam's own tracer
 //! draws these lines too. They are the picture's lines seen from another side: occluding contours, cut where the part changes.
 
 use super::outline::{Outline, OutlineTracer};
