@@ -20,7 +20,7 @@ export function litPart(app, holder, act) {
   const film = byId('picture');
   const surface = byId('overlay');
   const name = make('p', { class: 'lit-name', id: 'lit-name', hidden: true });
-  const list = make('select', { id: 'lit-part' });
+  const list = make('select', { id: 'lit-part' }, make('option', { value: '' }, t.none));
   const field = make('div', { class: 'choice' }, make('label', { for: 'lit-part' }, t.find), list);
   const hint = make('p', { class: 'quiet', id: 'gantry-hint' });
   film.append(name);
