@@ -24,12 +24,15 @@ export const STATES = [
   { name: 'views', hash: L4 },
   { name: 'checked', hash: `${L4}&self-test=on`, act: (page) => page.click('#check') },
   { name: 'menu', hash: L4, act: (page) => page.click('#menu-button') },
+  { name: 'tour', hash: L4, act: async (page) => { await page.waitForSelector('#welcome-tour'); await page.click('#welcome-tour'); await page.waitForSelector('#tour:not([hidden])'); } },
+  { name: 'keys', hash: L4, act: async (page) => { await page.click('#menu-button'); await page.click('#keys-open'); await page.waitForSelector('#keymap[open]'); } },
+  { name: 'compared', hash: L4, act: async (page) => { await page.waitForSelector('#compare'); await page.click('#compare'); await page.waitForSelector('.compare-bar'); } },
   { name: 'exposed', hash: `${L4}&exposures=on`, act: (page) => page.click('#spot') },
   { name: 'injection', hash: NEEDLE, act: async (page) => { await deep(page); await press(page, 'l'); } },
   { name: 'lessons', hash: L4, act: async (page) => { await page.check('#activity-lessons'); await page.waitForSelector('#lesson-body a, #lesson-body button'); } },
   { name: 'failed', hash: L4, broken: true },
   { name: 'check', path: 'check.html', away: true },
-  { name: 'author', path: 'author.html', away: true, act: (page) => page.waitForSelector('#field-id') },
+  { name: 'author', path: 'author.html', away: true, act: (page) => page.waitForFunction(() => document.getElementById('preview-state').hidden && document.getElementById('preview-caption').textContent !== '') },
 ];
 
 /** Opens a state. The letters are of one typeface everywhere (tests/run installs it), so that lines break alike; the caution stands at the foot. */
