@@ -97,6 +97,7 @@ test('an engine that stops in mid-flight is said, and can be loaded again', asyn
 });
 
 test('a broken address is ignored with a sentence', async () => {
+  let opened;
   for (const [hash, sentence] of [
     ['#level=L9', /asks for level “L9”; allowed is L1, L2/],
     ['#oblique=NaN&level=L3', /oblique “NaN”; allowed is a number from -110 to 110/],
@@ -107,14 +108,19 @@ test('a broken address is ignored with a sentence', async () => {
     [`#level=${'x'.repeat(5000)}`, /x…”/],
     ['#====&&&=;;;', /unknown entry/],
   ]) {
-    const { page, errors, close } = await open(site, { hash });
+    // The first as the page is opened, the others while it is open.
+    opened ??= await open(site, { hash });
+    const { page, errors } = opened;
+    await page.evaluate((next) => (location.hash = next), hash);
+    await page.waitForSelector('#notice:not([hidden])');
+    await settled(page);
     assert.match(await page.textContent('#notice-text'), sentence, hash);
     assert.match(await page.textContent('#total-value'), /of 100/);
     assert.deepEqual(errors, []);
     await page.click('#notice-close');
     assert.ok(await page.locator('#notice').isHidden());
-    await close();
   }
+  await opened.close();
 });
 
 test('the address keeps the case and brings it back, also while the page is open', async () => {
