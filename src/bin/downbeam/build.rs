@@ -6,6 +6,7 @@
 use crate::command::{Command, print, unknown};
 use crate::player_page;
 use crate::project;
+use crate::texts;
 use anyhow::{Context, bail};
 use lexopt::Parser;
 use serde_json::Value;
@@ -20,7 +21,8 @@ pub(crate) const COMMAND: Command = Command {
     usage: "Usage: downbeam build\n\n\
             Compiles the library for wasm32-unknown-unknown (added through rustup when missing) and writes\n\
             downbeam_bg.wasm (picture and needle), lessons_bg.wasm (lessons and receipts), their glue and their type\n\
-            declarations to www/pkg, and www/player.html, the page for frames, made of index.html.\n",
+            declarations to www/pkg, with the sentences of texts/ as modules, and www/player.html, the page for frames, made of\n\
+            index.html.\n",
     run,
 };
 
@@ -73,6 +75,7 @@ pub(crate) fn into_www(folder: &Path) -> anyhow::Result<PathBuf> {
             .generate(&package)
             .with_context(|| format!("cannot write the glue to {}", package.display()))?;
     }
+    texts::write(&folder.join("texts"), &package).context("the page's sentences (texts)")?;
     player_page::write(&folder.join("www"))?;
     Ok(package)
 }

@@ -27,6 +27,7 @@ mod serve;
 mod shown;
 mod site;
 mod svg_file;
+mod texts;
 mod view;
 
 use command::{Command, UsageError};
@@ -38,7 +39,7 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::process::ExitCode;
 
-const COMMANDS: [&Command; 9] = [
+const COMMANDS: [&Command; 10] = [
     &serve::COMMAND,
     &build::COMMAND,
     &pack::COMMAND,
@@ -48,6 +49,7 @@ const COMMANDS: [&Command; 9] = [
     &check::COMMAND,
     &grade::COMMAND,
     &model::COMMAND,
+    &texts::COMMAND,
 ];
 
 fn main() -> ExitCode {

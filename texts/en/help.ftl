@@ -1,0 +1,67 @@
+### Tour, list of keys and description.
+
+close = Close
+
+tour-name = Tour
+tour-back = Back
+tour-next = Next
+tour-done = Done
+tour-noticed-turned = You have turned it.
+tour-noticed-full = Full marks: a true AP.
+
+keys-heading = Keys
+keys-use = Use single keys
+keys-useHint = Off, only what has the focus answers to keys.
+keys-or = {" "}or{" "}
+keys-places-page = Anywhere
+keys-places-sliders = On a slider
+keys-places-picture = On the picture
+keys-places-views = Views
+keys-places-needle = Injection: needle and C-arm
+keys-places-hub = On the hub
+keys-places-mark = On the picture, while marking
+keys-places-naming = On the picture, naming parts
+keys-places-beam = On Fluoroscopy
+keys-places-menus = Menus and dialogs
+keys-page-keys = this list of keys
+keys-page-read = the picture is read out
+keys-sliders-ends = to the end of the range
+keys-views-pick = check true AP, oblique, lateral
+keys-views-check = check my view (self-test)
+keys-needle-advance = advance 1 mm, with Shift 5 mm
+keys-needle-advanceHalf = advance 0.5 mm
+keys-needle-withdraw = withdraw 1 mm, with Shift 5 mm
+keys-needle-withdrawHalf = withdraw 0.5 mm
+keys-needle-roll = turn the hub 15° counter-clockwise, clockwise; with Shift 1°
+keys-needle-half = turn the hub 180°
+keys-needle-arm = C-arm to AP, lateral, oblique as kept
+keys-needle-mark = mark on the picture
+keys-needle-hint = hint
+keys-needle-undo = undo; with Shift redo
+keys-needle-redo = redo
+keys-hub-wheel = The wheel over the hub turns it 5° a notch; with Shift it advances and withdraws 0.5 mm.
+keys-mark-set = mark there
+keys-mark-leave = leave
+keys-naming-step = from outline to outline
+keys-naming-answer = answer with the outline that is lit
+keys-beam-hold = beam on while it is held
+keys-beam-stop = beam off, from anywhere
+keys-menus-escape = close what is open
+
+describe-heading = Description
+describe-screen = On the screen
+describe-picture = In the picture
+describe-needle = Needle
+describe-says = Say what changes
+describe-saysHint = Through a screen reader, when the picture stands still.
+describe-activity-views = Views: the picture, under it the sliders Oblique and Tilt, then steps, checks and a drawing of the C-arm.
+describe-activity-injection = Injection: the picture, under it the sliders Oblique and Tilt, then the stages, and the needle in hand once there is one.
+describe-activity-lessons = Lessons: the list of the course. The picture and the sliders Oblique and Tilt are there too.
+describe-keys = Question mark lists the keys.
+describe-none = There is no picture yet.
+describe-nonePart = What stands in the picture is told as soon as there is one.
+describe-judged = Told as the eye sees it, in whole millimetres and twentieths: what the view is worth is for you to judge here.
+describe-naming = Where the parts stand is not told here: finding them is what the lesson asks.
+describe-upper = upper
+describe-lower = lower
+describe-bone = The tip is on bone.

@@ -1,0 +1,147 @@
+### The whole injection. Cautions, hints, signs and reasons come from the engine.
+
+activity-name = Activity
+activity-views = Views
+activity-injection = Injection
+activity-lessons = Lessons
+
+heading = Needle
+wait = The steps of the injection come with the picture: views to keep, a target to mark, a needle to place and steer, contrast.
+steps = Step by step
+
+help-name = Help while you work
+help-guided = Guided
+help-asked = On request
+help-test = Self-test
+help-note-guided = The next thing to do is always shown.
+help-note-asked = A hint is shown when you ask for it.
+help-note-test = No hints, no readings, no marks on the picture until you finish.
+help-ask = Hint
+help-heading = Hint
+
+more = Help, keys and file
+undo = Undo
+redo = Redo
+again = Again
+againLong = Begin this injection again
+caution = Caution
+
+stage-later = to come
+stage-current = now
+stage-done = done
+stage-list-true_ap-title = True AP
+stage-list-true_ap-kept = kept
+stage-list-oblique-title = Oblique, squared
+stage-list-oblique-kept = kept
+stage-list-parts-title = Name the parts
+stage-list-parts-act = Find on the picture what is asked for.
+stage-list-lateral-title = Lateral
+stage-list-lateral-kept = kept
+stage-list-mark-title = Mark the target
+stage-list-mark-act = Press the button, then press the place on the oblique picture. By keyboard: arrow keys move the cross 1 mm (with Shift 0.2 mm), Enter marks, Escape leaves.
+stage-list-mark-done = marked
+stage-list-place-title = Place a needle
+stage-list-place-act = It is set upright on the skin over the mark.
+stage-list-align-title = Hub over tip
+stage-list-align-act = On the oblique picture, move the hub until the needle is a dot: drag the ring in the picture, use the four buttons, or the arrow keys on the picture. It turns about the skin, so do it while the needle is shallow. Then advance about 10 mm.
+stage-list-steer-title = Advance and steer
+stage-list-steer-act = Short advances. The tip drifts away from the notch: turn the notch to the side that the tip has strayed to. Half a turn bends the other way; spinning goes straight.
+stage-list-depth-title = Prove the depth
+stage-list-depth-act = Turn to the lateral before it is deep, keep that view too, and go back and forth with the AP and oblique as often as needed and no more.
+stage-list-depth-done = proven
+stage-list-contrast-title = Contrast
+stage-list-contrast-act = Aspirate, then inject a little under live imaging. Watch where it runs, and name it.
+stage-list-contrast-exposures = Live means that fluoroscopy is on while it goes in: set “Fluoroscopy stays on” under Exposure, switch it on, then inject.
+stage-list-contrast-cautions = Non-particulate steroid first; stop on paraesthesia or blood. Local policy rules.
+stage-list-contrast-wrong = Wrong place for an injection: draw back, reposition, and prove it again.
+stage-list-contrast-right = This is the spread that is wanted.
+stage-list-finish-title = Finish and score
+stage-list-finish-act = Nothing more can be done after it, but undo takes it back.
+stage-mark = Mark on the picture
+stage-marking = Marking: press the place
+stage-showArea = Show the area
+stage-place = Place the needle
+stage-placeAgain = Take another needle
+stage-remove = Take the needle out
+stage-gauge = Gauge
+stage-length = Length
+stage-approach = Way in
+stage-approachName-subpedicular = Under the pedicle
+stage-approachName-infraneural = Under the root
+stage-finish = Finish
+stage-none = No needle yet.
+
+hand-heading = Needle in hand
+hand-hub = Hub from above
+hand-hubKeys = Arrow keys turn it 15 degrees, with Shift 1 degree.
+hand-half = Turn 180°
+hand-advance = Advance, mm
+hand-withdraw = Withdraw, mm
+hand-spin = Spin while advancing
+hand-pad = Move the hub
+hand-fine = 0.1° steps
+hand-way-left = left
+hand-way-up = up
+hand-way-down = down
+hand-way-right = right
+hand-views = Turn the C-arm to
+hand-view-true_ap = AP
+hand-view-lateral = Lateral
+hand-view-oblique = Oblique
+hand-asOf = As of the last picture
+hand-met = Met on the way
+hand-nothingMet = Nothing yet.
+
+contrast-aspirate = Aspirate
+contrast-answer-nothing = Nothing comes back.
+contrast-answer-blood = Blood comes back: the tip lies in a vessel. Do not inject; reposition.
+contrast-answer-clear_fluid = Clear fluid comes back: the tip lies in the sac. Do not inject; reposition.
+contrast-hold = Hold
+contrast-holdMore = {" "}to inject
+contrast-holdHint = About 0.4 ml a second while it is held, also with Space.
+contrast-notAspirated = It went in without aspirating first.
+contrast-notLive = It went in without live imaging: a vessel would not have been seen.
+contrast-name = What did the contrast show?
+contrast-pattern-perineural = Along the root and into the epidural space
+contrast-pattern-intravascular = In a vessel
+contrast-pattern-intrathecal = In the sac
+contrast-pattern-intraneural = In the root itself
+contrast-pattern-intradiscal = In the disc
+contrast-pattern-peritoneal = In front of the column, past the back
+contrast-pattern-muscular = In muscle
+contrast-naming = Name it so
+contrast-pick = Choose a pattern first.
+
+score-heading = Marks by step
+score-total = Whole
+score-none = none yet
+score-notCounted = not counted
+score-table = Marks by step, with reasons
+
+file-save = Save attempt.json
+file-open = Open an attempt
+file-opened = The attempt is open as it was left.
+file-notJson = it is not JSON
+file-tooLarge = it is larger than 2 MB
+file-noAttempt = it holds no attempt with patient, case and log
+file-back = Bring back the last attempt
+
+picture-label = Picture. Arrow keys move the hub, or the cross while marking.
+picture-key-mark = mark
+picture-key-area = area to aim at
+picture-key-hub = hub
+picture-key-tip = tip
+picture-markWords = A mark is set.
+
+did-mark = Target marked.
+did-remove = Needle out.
+did-undo = Taken back.
+did-redo = Done again.
+did-no_undo = There is nothing to take back.
+did-no_redo = There is nothing to do again.
+did-again = A new attempt at the same injection.
+did-named = Pattern named.
+
+refuse-bestView = This is the page’s best view, not yours: return to your view, set it up, and keep that.
+refuse-noPicture = There is no picture of this position: make an exposure first, then mark on it.
+refuse-noOblique = No oblique view has been kept yet: set it up and keep it first.
