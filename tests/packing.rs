@@ -24,6 +24,9 @@ fn project(name: &str) -> PathBuf {
         write(&folder.join(format!("www/pkg/{name}.js")), &glue);
         write(&folder.join(format!("www/pkg/{name}_bg.wasm")), "\0asm\u{1}\0\0\0");
     }
+    copy(&root.join("texts"), &folder.join("texts"));
+    let texts = downbeam(&folder, &["texts", "--write"]);
+    assert!(texts.status.success(), "{}", String::from_utf8_lossy(&texts.stderr));
     player_page::write(&folder.join("www")).unwrap();
     for name in
         ["LICENSE-APACHE", "LICENSE-MIT", "README.md", "CHANGELOG.md", "docs/page.png", "docs/views.png"]
@@ -49,8 +52,11 @@ fn write(path: &Path, text: &str) {
 }
 
 fn pack(project: &Path, arguments: &[&str]) -> Output {
+    downbeam(project, &[&["pack", "--no-build"], arguments].concat())
+}
+
+fn downbeam(project: &Path, arguments: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_downbeam"))
-        .args(["pack", "--no-build"])
         .args(arguments)
         .env("CARGO_MANIFEST_DIR", project)
         .current_dir(project)
@@ -150,7 +156,10 @@ fn a_package_holds_what_its_page_needs_and_no_more() {
         for wanted in [
             "player.html",
             "lesson.json",
+            "begin.js",
             "main.js",
+            "pkg/texts/en/page.js",
+            "pkg/texts/de/page.js",
             "pkg/downbeam_bg.wasm",
             "delivery/scorm12.js",
             "delivery/cmi5.js",
@@ -220,7 +229,7 @@ fn one_file_brings_everything_and_fetches_nothing() {
         "type=\"module\"",
         "rel=\"stylesheet\"",
         "modulepreload",
-        "src=\"main.js\"",
+        "src=\"begin.js\"",
         "href=\"mark.svg\"",
         "import.meta",
         "connect-src",
@@ -232,7 +241,7 @@ fn one_file_brings_everything_and_fetches_nothing() {
         "style-src 'sha256-",
         "'pkg/downbeam_bg.wasm': ['application/wasm', 'AGFzbQEAAAA='",
         "'lessons/index.json'",
-        "need('main.js')",
+        "need('begin.js')",
     ] {
         assert!(html.contains(there), "{there}");
     }

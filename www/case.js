@@ -1,5 +1,6 @@
 // The case: level, side and patient; and the theme of the page.
 
+import { LANGUAGES, speak } from './language.js';
 import { byId, choices, say, segments } from './page.js';
 import { keep, setting } from './storage.js';
 import { texts } from './texts.js';
@@ -14,9 +15,21 @@ export function caseControls(app) {
     showLevel(state.level);
     showSide(state.side);
     showPatient(state.patient);
-    say(byId('patient-sentence'), patients.find((p) => p.name === state.patient)?.sentence ?? '');
+    const patient = patients.find((p) => p.name === state.patient);
+    say(byId('patient-sentence'), patient?.sentence ? texts.case.patientSentence(patient) : '');
   };
 }
+
+/** The language of the page: a choice is kept, and the page comes again in it. */
+export function languageControl() {
+  const show = choices(byId('language'), LANGUAGES.map((tag) => [tag, nameOf(tag)]), speak);
+  show(texts.language);
+  say(byId('language-note'), texts.menu.draft);
+  byId('language-note').hidden = texts.menu.draft === '';
+}
+
+/** A language's name in itself. */
+const nameOf = (tag) => new Intl.DisplayNames(tag, { type: 'language' }).of(tag).replace(/^./, (c) => c.toLocaleUpperCase(tag));
 
 /** Dark room unless the learner chose otherwise; `device` follows the system's colour scheme. */
 export function themeControl(onKeep) {

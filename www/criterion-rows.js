@@ -42,9 +42,9 @@ export function showCriteria(list, rows, criteria, words) {
       rows.set(criterion.id, row);
     }
     const row = rows.get(criterion.id);
-    row.show(criterion.name, words.value(criterion), criterion.score);
+    row.show(words.criterion(criterion), words.value(criterion), criterion.score);
     say(row.tolerance, words.tolerance(criterion));
-    say(row.advice, criterion.sentence);
+    say(row.advice, words.sentence(criterion));
   }
   // In the order of the view; moved only when it differs, so that a screen reader keeps its place.
   const wanted = criteria.map((c) => rows.get(c.id).item);

@@ -124,8 +124,8 @@ export function sentencesOf(facts, words) {
   const { level, side, below } = facts;
   const rows = [
     ['spinous', facts.spinous && words.spinous({ ...facts.spinous, level })],
-    ['upper', words.plate(words.upper, facts.upper)],
-    ['lower', facts.lower && words.plate(words.lower, facts.lower)],
+    ['upper', words.plate('upper', facts.upper)],
+    ['lower', facts.lower && words.plate('lower', facts.lower)],
     ['process', facts.process && words.process({ ...facts.process, level })],
     ['foramen', facts.foramen && words.foramen(facts.foramen)],
     ['lateral', facts.lateral && words.lateral({ ...facts.lateral, level })],

@@ -61,7 +61,7 @@ export function needleHand(act) {
       make('fieldset', { class: 'choice wide hand-row' }, make('legend', {}, t.spin), spinHolder)),
     make('div', { class: 'hand-rows' },
       row(t.views, ...viewButtons),
-      row(t.pad, ...WAYS.map(([way, right, up, sign]) => button(sign, () => act.hub(right * tenths(), up * tenths()), { 'aria-label': t.hubBy(t.way[way]) }))),
+      row(t.pad, ...WAYS.map(([way, right, up, sign]) => button(sign, () => act.hub(right * tenths(), up * tenths()), { 'aria-label': t.hubBy(way) }))),
       make('label', { class: 'tick' }, fine, make('span', {}, t.fine))),
   );
   let spin = 0;

@@ -59,7 +59,7 @@ export function injection(app, patient, record, act) {
       case 'remove':
         return t.did[action.do];
       case 'choose':
-        return t.did.choose(t.stage.approachName[action.approach]);
+        return t.did.choose(action.approach);
       case 'place':
         return t.did.place(needle);
       case 'aspirate':
@@ -85,7 +85,7 @@ export function injection(app, patient, record, act) {
   function viewNow(name) {
     const view = viewOf(app.report, name);
     if (!view || app.state.selfTest || (app.state.byExposure && moved())) return '';
-    const advice = view.criteria.map((id) => app.report.criteria.find((c) => c.id === id)).filter((c) => c?.score < 1).map((c) => c.sentence);
+    const advice = view.criteria.map((id) => app.report.criteria.find((c) => c.id === id)).filter((c) => c?.score < 1).map(texts.checks.sentence);
     return [`${t.stage.now(view.score)}`, ...advice].join(' ');
   }
 

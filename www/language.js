@@ -1,8 +1,8 @@
 // The page's language: chosen before anything is said (`enter`), and fixed from then on. English is in the modules of www/words as they
 // come; another language is fetched whole.
 
-import { setting } from './storage.js';
 import { sayer } from './sentences.js';
+import { keep, setting } from './storage.js';
 
 /** The languages besides English, with what brings their messages. */
 const OTHERS = {
@@ -13,11 +13,14 @@ const OTHERS = {
 /** Their tags, English first. */
 export const LANGUAGES = ['en', ...Object.keys(OTHERS)];
 
-const chosen = { tag: 'en', parts: {} };
+/** The part of the address that asks for a language. */
+const ASKED = 'lang';
+
+const chosen = { tag: 'en', parts: {}, missed: null };
 
 /** Takes the language that is asked for: by `?lang=` in the address, by the learner's choice kept here, or by the browser. */
 export async function enter() {
-  const tag = [new URLSearchParams(location.search).get('lang'), setting('language', ['', ...LANGUAGES]), ...(navigator.languages ?? [])]
+  const tag = [new URLSearchParams(location.search).get(ASKED), setting('language', ['', ...LANGUAGES]), ...(navigator.languages ?? [])]
     .map((asked) => asked?.toLowerCase().split('-')[0])
     .find((asked) => LANGUAGES.includes(asked));
   if (!Object.hasOwn(OTHERS, tag ?? 'en')) return;
@@ -25,8 +28,20 @@ export async function enter() {
     chosen.parts = await OTHERS[tag]();
     chosen.tag = tag;
   } catch {
-    // The page goes on in English, which it says by itself.
+    chosen.missed = tag;
   }
+}
+
+/** The language that was asked for and could not be fetched: the page then speaks English. */
+export const missedLanguage = () => chosen.missed;
+
+/** Comes again in another language. The address says it too, since the browser may keep nothing for this page. */
+export function speak(tag) {
+  keep('language', tag);
+  const address = new URL(location.href);
+  address.searchParams.set(ASKED, tag);
+  if (address.href === location.href) location.reload();
+  else location.assign(address);
 }
 
 /** What says the messages of a part in the page's language. */

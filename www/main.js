@@ -2,7 +2,7 @@
 // The engine is in shaping.js, exposures in record.js, steps and advice in review.js, the address in arrival.js.
 
 import { addressKeeper } from './arrival.js';
-import { caseControls, themeControl } from './case.js';
+import { caseControls, languageControl, themeControl } from './case.js';
 import { FIRST_CATALOGUE } from './catalogue.js';
 import { checksPanel } from './checks.js';
 import { dragToTurn, tableControl, turnControl, windowControl } from './controls.js';
@@ -13,6 +13,7 @@ import { onceAFrame, onceQuiet } from './frame.js';
 import { gantryDrawing } from './gantry.js';
 import { injection } from './injection.js';
 import { arrowsTurn, listen, NEEDLE_KEYS, PAGE_KEYS, VIEW_KEYS } from './keys.js';
+import { missedLanguage } from './language.js';
 import { leadsToLesson, lessonDoor } from './lesson/door.js';
 import { byId, fillPage, say } from './page.js';
 import { picture, pictureWords, shownIn } from './picture.js';
@@ -87,6 +88,7 @@ const updates = [
   gantryDrawing(byId('gantry-side'), 'side'),
 ];
 dragToTurn(byId('overlay'), app);
+languageControl();
 themeControl((kept) => kept || notice([texts.notice.noStorage]));
 toggle('bone-dark', 'boneDark', (on) => keep('bone', on ? 'dark' : 'white'));
 toggle('outlines', 'outlines', (on) => keep('outlines', on ? 'on' : 'off'));
@@ -96,6 +98,9 @@ byId('start-again').addEventListener('click', () => startAt(app.state.start));
 byId('notice-close').addEventListener('click', () => (byId('notice').hidden = true));
 byId('case').addEventListener('submit', (event) => event.preventDefault());
 if (!storageWorks()) notice([texts.notice.noStorage]);
+if (missedLanguage()) notice([texts.notice.noLanguage(missedLanguage())]);
+// To come again would end what a platform has begun.
+byId('language-choice').hidden = isDelivered();
 const address = addressKeeper(app, { restart: review.restart, notice, leadsToLesson, lesson: door.arrive, leaveLesson: door.leave });
 draw();
 patient.start();

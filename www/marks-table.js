@@ -23,7 +23,7 @@ export function markTable(holder) {
       const worth = (step) => (step.id === 'radiation' && !exposures ? t.notCounted : marks(step.score));
       body.replaceChildren(
         ...score.steps.flatMap((step) => [
-          make('tr', { class: 'marks-step', 'data-step': step.id }, make('th', { scope: 'row' }, step.name), make('td', {}, step.weight.toFixed(1)), make('td', { class: 'marks-score' }, worth(step))),
+          make('tr', { class: 'marks-step', 'data-step': step.id }, make('th', { scope: 'row' }, texts.step(step)), make('td', {}, texts.number(step.weight, 1)), make('td', { class: 'marks-score' }, worth(step))),
           make('tr', { class: 'marks-reason' }, make('td', { colspan: 3 }, step.reason)),
         ]),
         make('tr', { class: 'marks-total', 'data-step': 'total' }, make('th', { scope: 'row', colspan: 2 }, t.total), make('td', { class: 'marks-score', 'data-total': score.total.toFixed(4) }, marks(score.total))),

@@ -1,6 +1,6 @@
 // What is made of a view once it stands still: steps ticked, advice said, the self-test, and the best view beside the learner's own.
 
-import { viewOf } from './criterion-rows.js';
+import { criteriaOf, viewOf } from './criterion-rows.js';
 import { byId, say } from './page.js';
 import { texts } from './texts.js';
 
@@ -12,10 +12,10 @@ export function viewReview(app, steps, words) {
   /** Whether values and advice may be seen. */
   const open = () => Boolean(app.report) && (!app.state.selfTest || test.revealed);
 
-  /** The engine's sentences for the view being checked. */
+  /** The sentences for the view being checked. */
   function advice() {
     const view = viewOf(app.report, app.state.view);
-    return view ? view.criteria.map((id) => app.report.criteria.find((c) => c.id === id)?.sentence).filter(Boolean) : [texts.checks.notHere];
+    return view ? criteriaOf(app.report, view).map(texts.checks.sentence) : [texts.checks.notHere];
   }
 
   function tick() {

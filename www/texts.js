@@ -1,7 +1,8 @@
-// The one place that picks a language: every module asks here, so another language is one more file in texts/.
-import { texts as en } from './texts/en.js';
+// The page's sentences, and what puts them into its skeleton.
 
-export const texts = en;
+import { texts } from './words/page.js';
+
+export { texts } from './words/page.js';
 
 /** Fills every element that carries data-text (content) or data-label (aria-label) with its string of a table. */
 export function fillTexts(root, table = texts) {

@@ -31,8 +31,24 @@ pub struct Criterion {
     pub score: f64,
     /// What to move, when something is to be gained.
     pub advice: Option<Advice>,
-    /// The same in words, always there.
+    /// What there is to say.
+    pub finding: Finding,
+    /// The same in English, always there.
     pub sentence: String,
+}
+
+/// What there is to say of a criterion.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Finding {
+    /// It has full marks.
+    Good,
+    /// The tip of the articular process stands in the pedicle and not under it.
+    Overlap,
+    /// The advised move puts it right.
+    Move,
+    /// No move of one control puts it right.
+    Stuck,
 }
 
 /// A kind of view and how near it is.
@@ -234,24 +250,28 @@ pub fn criterion(
     let value = scored_value(interior, target, &view, id);
     let tolerance = tolerance_of(tolerances, id);
     let mut score = tolerance.score(value);
-    let mut note = None;
+    let mut overlaps = false;
     if id == CriterionId::FacetUnderPedicle
         && let Some(place) = facet_place(&view, interior, target)
         && place.below_mm < 0.0
     {
         // The tip must stand under the eye, not in it: marks fade over the first quarter of the pedicle's height.
         score *= (1.0 + place.below_mm / FACET_OVERLAP_NONE_MM).clamp(0.0, 1.0);
-        note = Some("The tip of the process overlaps the pedicle; change the tilt until it stands below.");
+        overlaps = true;
     }
     let found =
         advice(control_of(id), arm, |a| signed_value(interior, target, &Projection::new(a, centre), id));
-    let sentence = match (score >= 1.0, &found, note) {
-        (true, _, _) => "Good: within the tolerance.".to_owned(),
-        (_, _, Some(note)) if tolerance.score(value) >= 1.0 => note.to_owned(),
-        (_, Some(a), _) => sentence(a),
-        (_, None, _) => {
-            "No move of one control puts this right from here; go back to a true AP first.".to_owned()
-        }
+    let (finding, sentence) = match &found {
+        _ if score >= 1.0 => (Finding::Good, "Good: within the tolerance.".to_owned()),
+        _ if overlaps && tolerance.score(value) >= 1.0 => (
+            Finding::Overlap,
+            "The tip of the process overlaps the pedicle; change the tilt until it stands below.".to_owned(),
+        ),
+        Some(move_of_one) => (Finding::Move, sentence(move_of_one)),
+        None => (
+            Finding::Stuck,
+            "No move of one control puts this right from here; go back to a true AP first.".to_owned(),
+        ),
     };
     Criterion {
         id,
@@ -261,6 +281,7 @@ pub fn criterion(
         tolerance,
         score,
         advice: if score >= 1.0 { None } else { found },
+        finding,
         sentence,
     }
 }

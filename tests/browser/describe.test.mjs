@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { changesOf, factsOf, needleFactsOf, sentencesOf } from '../../www/describe.js';
-import { help } from '../../www/texts/en-help.js';
+import { help } from '../../www/words/help.js';
 import { open, setUp, settled, typeAngle } from './harness.mjs';
 import { drawn, mark, press, turnTo, use } from './keyboard.mjs';
 

@@ -7,9 +7,28 @@ hint = Drag a drawing to turn the C-arm; keys: the sliders Oblique and Tilt. Tou
 hintTurn = Drag a drawing to turn the C-arm; keys: the sliders Oblique and Tilt.
 find = Part to light
 none = none
+# A part of a bone, with its level and, where it has one, its side: as it stands in a list, and inside a sentence.
+name = { $side ->
+    [left] Left { $part } of { $level }
+    [right] Right { $part } of { $level }
+   *[none] { $Part } of { $level }
+  }
+lit = { $name } is lit in the picture and in the drawings.
+notInPicture = { $name } is lit in the drawings; no line of it is in the picture.
+noOutlines = { $name } is lit in the drawings; switch the outlines on to see it in the picture.
+litHere = { $side ->
+    [left] The left { $part } of { $level } is lit.
+    [right] The right { $part } of { $level } is lit.
+   *[none] The { $part } of { $level } is lit.
+  }
 unlit = No part is lit.
 ray = A line runs from the source through the target to the dot where it lands on the receptor.
 needle = The needle is drawn as it lies.
+near_feet = Bones of { $level }, from the feet
+near_side = Bones of { $level }, from the right
+# $from is fromFeet or fromSide.
+describeNear = Outlines of { $level } and its neighbours, { $from }, 13 cm across.
+centralRay = The central ray comes from the source below; the receptor is { $oblique } and { $tilt }.
 fromFeet = seen from the feet, patient’s left on the left, back up
 fromSide = seen from the patient’s right, head on the right, back up
 noPicture = No ray is drawn: there is no picture from here yet.

@@ -21,6 +21,38 @@ case-patientName = { $name ->
    *[other] { $given }
   }
 
+# What is special about a patient.
+case-patientSentence = { $name ->
+    [average] Average adult, lying straight and prone
+    [turned] Average adult, lying a little turned on the table
+    [small] Small, slender adult
+    [large] Large, heavy adult
+    [thin-bones] Older adult with little bone mineral
+    [worn] Low discs at the two lowest levels, thickened facet joints
+    [curved] Column bent to the side and turned with the bend
+    [slipped] L4 slipped forwards on L5 by a sixth of its depth, worn joints, arch whole
+    [high-crest] Iliac crests that reach up to the middle of L4
+    [transitional] L5 half joined to the sacrum: broad transverse processes that meet its wings, a low disc
+    [standing] Average adult, upright, for comparison
+   *[other] { $given }
+  }
+
+# A step of a lesson as its marks name it.
+step = { $id ->
+    [name_parts] Parts named
+    [true_ap] True AP
+    [oblique] Oblique, squared
+    [lateral] Lateral
+    [target] Target
+    [down_the_beam] Down the beam
+    [steering] Steering
+    [depth] Depth
+    [contacts] What the needle met
+    [contrast] Contrast
+    [radiation] Radiation
+   *[other] { $given }
+  }
+
 # A level (L1 to L5, S1) and a side, such as “L4 left”.
 place = { $side ->
     [left] { $level } left
@@ -192,6 +224,7 @@ checks-within = { $of ->
     [half_plate] full marks within { $n } % of half the end plate
    *[percent] full marks within { $n } %
   }
+checks-told = { $criterion }: { $value }, { $tolerance }
 checks-score = { $points } of 100
 checks-scoreLabel = Score of this view
 checks-word-full = full marks

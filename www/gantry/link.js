@@ -5,7 +5,7 @@ import { onceAFrame } from '../frame.js';
 import { VIEWERS, directions, line, node } from '../gantry.js';
 import { byId, say, segments } from '../page.js';
 import { keep, setting } from '../storage.js';
-import { gantryLink as t } from '../texts/en-gantry.js';
+import { gantryLink as t } from '../words/gantry.js';
 import { raysOf } from './beam.js';
 import { bonesSeen, linesOf, nearestPart, sameLabel } from './bones.js';
 import { dragAngle, pointIn } from './drag.js';

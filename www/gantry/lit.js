@@ -3,7 +3,7 @@
 import { DETECTOR_MM } from '../film-look.js';
 import { onceAFrame } from '../frame.js';
 import { byId, make, say } from '../page.js';
-import { gantryLink as t } from '../texts/en-gantry.js';
+import { gantryLink as t } from '../words/gantry.js';
 import { labelKey, sameLabel } from './bones.js';
 
 /** As near as this to a line the pointer means it, mm on the detector; a finger needs more. */

@@ -2,7 +2,7 @@
 
 import { VIEWERS, line, node } from '../gantry.js';
 import { make, say } from '../page.js';
-import { gantryLink as t } from '../texts/en-gantry.js';
+import { gantryLink as t } from '../words/gantry.js';
 import { texts } from '../texts.js';
 import { linesOf, sameLabel } from './bones.js';
 

@@ -9,7 +9,7 @@ import { byId } from '../page.js';
 import { shownIn } from '../picture.js';
 import { keep, setting } from '../storage.js';
 import { texts } from '../texts.js';
-import { help } from '../texts/en-help.js';
+import { help } from '../words/help.js';
 
 /** The picture stands still once nothing has changed for so long. */
 const QUIET_MS = 400;

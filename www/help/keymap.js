@@ -4,8 +4,8 @@ import { CROSS_MM, HUB_TENTHS } from '../aim.js';
 import { button, make } from '../dom.js';
 import { ROLL_DEG } from '../hub.js';
 import { lines, NEEDLE_KEYS, PAGE_KEYS, PICTURE_KEYS, PICTURE_STEPS_DEG, singleKeys, UNDO_KEYS, useSingleKeys, VIEW_KEYS } from '../keys.js';
-import { help } from '../texts/en-help.js';
 import { SLIDER_KEYS_DEG } from '../turn.js';
+import { help } from '../words/help.js';
 
 const t = help.keys;
 

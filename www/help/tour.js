@@ -4,7 +4,7 @@
 import { criteriaOf, viewOf } from '../criterion-rows.js';
 import { button, make, say } from '../dom.js';
 import { byId } from '../page.js';
-import { help } from '../texts/en-help.js';
+import { help } from '../words/help.js';
 
 const t = help.tour;
 const GAP_PX = 12;
@@ -65,9 +65,9 @@ export function tour(app) {
     now = at;
     const stop = stops[now];
     from = { oblique: app.state.oblique, tilt: app.state.tilt };
-    const [title, words] = t.stops[stop.id];
-    say(heading, title);
-    say(text, words);
+    const words = t.stops[stop.id];
+    say(heading, words.title);
+    say(text, words.text);
     say(noticed, '');
     noticed.hidden = !stop.did;
     say(count, t.count(now + 1, stops.length));

@@ -2,12 +2,14 @@
 
 import { viewOf } from '../criterion-rows.js';
 import { byId, button, make, say } from '../page.js';
-import { alike, compare as t } from '../texts/en-compare.js';
+import { compare as t } from '../words/keepsake.js';
 import { frozen } from './shown.js';
 
 /** What ends a comparison when it changes: the case, the C-arm, and how the picture is shown. */
 const SHOWN = ['patient', 'seed', 'changed', 'level', 'side', 'lesson', 'start', 'oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'contrast', 'brightness', 'boneDark', 'outlines', 'view', 'byExposure', 'injection', 'lessons', 'selfTest'];
 const tenth = (degrees) => Math.round(degrees * 10) / 10;
+/** Whether two angles so far apart are read as the same. */
+const alike = (degrees) => Math.abs(degrees) < 0.05;
 
 /** Puts the button beside `#best`. `needle` is from `injection`. Returns `after()`, for after each frame. */
 export function comparison(app, patient, needle) {

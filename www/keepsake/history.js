@@ -2,7 +2,7 @@
 // injection by taking back or doing again what the log holds, otherwise by turning the C-arm.
 
 import { byId, make, say } from '../page.js';
-import { history as t } from '../texts/en-compare.js';
+import { history as t } from '../words/keepsake.js';
 
 const MOST = 12;
 const SIDE_PX = 72;

@@ -1,8 +1,8 @@
 // The outlines of the picture as an SVG drawing, in mm on the detector: from the engine's lines, for slides.
 
 import { spread } from '../labels.js';
-import { picture as t } from '../texts/en-compare.js';
 import { texts } from '../texts.js';
+import { picture as t } from '../words/keepsake.js';
 
 // On white, told apart by width and dash as well as by colour. Widths in mm.
 const STYLE = 'path{fill:none;stroke-linejoin:round;stroke-linecap:round}.context path{stroke:#7d868e;stroke-width:.3}.target path{stroke:#27506b;stroke-width:.5}.posterior path{stroke:#a34700;stroke-width:.8}.below path{stroke:#0b6280;stroke-width:1;stroke-dasharray:3 1.5}.name path{stroke:#111;stroke-width:.25}text{font:3.6px system-ui,sans-serif;fill:#111}.name text{stroke:#fff;stroke-width:.9;paint-order:stroke}';

@@ -1,7 +1,7 @@
 // The engine's module for lessons, loaded when the first lesson is wanted.
 
 import { reason } from '../room.js';
-import { lesson as t } from '../texts/en-lesson.js';
+import { lesson as t } from '../words/lesson.js';
 
 let loading = null;
 

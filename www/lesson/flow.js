@@ -9,7 +9,7 @@ import { wantsMark } from '../stages.js';
 import { startPosition } from '../start.js';
 import { store, stored } from '../storage.js';
 import { texts } from '../texts.js';
-import { lesson as t } from '../texts/en-lesson.js';
+import { lesson as t } from '../words/lesson.js';
 import { lessonDesk, shipped } from './desk.js';
 import { lessons, showList } from './list.js';
 import { naming } from './naming.js';
@@ -92,7 +92,7 @@ export function lessonFlow(app, needle, act) {
     code.readOnly = where.learner !== null;
     const note = make('p', { class: 'quiet', id: 'lesson-code-note' }, info.asks_code ? t.codeHint : t.codeOptional);
     const buttons = make('div', { class: 'row' });
-    const steps = make('ul', { class: 'lesson-steps' }, ...info.steps.map((s) => make('li', {}, s.name)));
+    const steps = make('ul', { class: 'lesson-steps' }, ...info.steps.map((s) => make('li', {}, texts.step(s))));
     const form = make('form', { class: 'lesson-begin' }, make('p', {}, info.intro), make('p', { class: 'quiet' }, t.modeNote[info.mode]),
       make('h3', { class: 'keys-heading' }, t.steps), steps,
       make('p', { class: 'quiet' }, [info.exposures && info.mode !== 'assessment' ? t.exposures : '', t.passMark(info.pass_mark), where.keepsProgress ? '' : t.notHeldHere].filter(Boolean).join(' ')),

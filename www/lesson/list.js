@@ -3,8 +3,8 @@
 import { chooser } from '../chooser.js';
 import { button, byId, make } from '../page.js';
 import { save } from '../save.js';
-import { lesson as t } from '../texts/en-lesson.js';
 import { texts } from '../texts.js';
+import { lesson as t } from '../words/lesson.js';
 import { course, lessonDesk, shipped } from './desk.js';
 import { doneOf, exported, takeIn } from './progress.js';
 

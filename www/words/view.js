@@ -5,7 +5,7 @@ const size = (deg) => Math.abs(Math.round(deg * 10) / 10);
 const upper = (text) => text.replace(/^./, (c) => c.toUpperCase());
 
 /** A share as points of 100: one short of full marks must not read as 100. */
-const points = (score) => (score >= 1 ? 100 : Math.min(99, Math.round(score * 100)));
+export const points = (score) => (score >= 1 ? 100 : Math.min(99, Math.round(score * 100)));
 
 /** The engine's units as the messages tell them apart: of a value, and of what a limit is a part. */
 const UNITS = {
@@ -33,10 +33,18 @@ export function viewWords(say) {
   const move = ({ control, direction, amount_deg }) =>
     say(`checks-move-${control}`, { direction, amount: amount_deg < 1 ? say('checks-less') : say('checks-degrees', { n: Math.round(amount_deg) }) });
 
+  const criterion = (c) => say('checks-criterion', { id: c.id, given: c.name });
+  const value = (c) => (c.value === null ? say('checks-undefined') : say('checks-measure', { unit: UNITS[c.unit][0], n: number(Math.abs(c.value), c.unit) }));
+  const tolerance = (c) => say('checks-within', { of: UNITS[c.unit][1], n: number(c.tolerance.full, c.unit) });
+
   return say.tree({
     language: say.tag,
+    /** A number with so many decimals. */
+    number: say.number,
     place,
-    case: { patientName },
+    /** A step as the engine gives it, or a patient of its list. */
+    step: (s) => say('step', { id: s.id, given: s.name }),
+    case: { patientName, patientSentence: (p) => say('case-patientSentence', { name: p.name, given: p.sentence }) },
     /** What a rule (rules.js) allows. */
     allowed: (rule) => (rule.kind === 'number' ? say(rule.whole ? 'allowedWhole' : 'allowedNumber', { low: rule.low, high: rule.high }) : rule.values.join(', ')),
     picture: {
@@ -64,11 +72,13 @@ export function viewWords(say) {
     tilt,
     checks: {
       score: (score) => say('checks-score', { points: points(score) }),
-      criterion: (c) => say('checks-criterion', { id: c.id, given: c.name }),
+      criterion,
+      value,
+      tolerance,
+      /** All three in one. */
+      told: (c) => say('checks-told', { criterion: criterion(c), value: value(c), tolerance: tolerance(c) }),
       /** The engine's finding about a criterion. */
       sentence: (c) => (c.finding === 'move' ? move(c.advice) : say(`checks-${c.finding}`)),
-      value: (c) => (c.value === null ? say('checks-undefined') : say('checks-measure', { unit: UNITS[c.unit][0], n: number(Math.abs(c.value), c.unit) })),
-      tolerance: (c) => say('checks-within', { of: UNITS[c.unit][1], n: number(c.tolerance.full, c.unit) }),
       word: (score) => say(`checks-word-${score >= 1 ? 'full' : score >= 0.75 ? 'close' : score >= 0.35 ? 'part' : score > 0 ? 'far' : 'none'}`),
       said: (view, score, advice) => say('checks-said', { view, points: points(score), advice }),
     },

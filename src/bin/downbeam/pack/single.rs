@@ -14,8 +14,8 @@ use downbeam::lesson::file::Lesson;
 use sha2::{Digest, Sha256};
 
 const PAGE: &str = "index.html";
-const ENTRY: &str = "main.js";
-const ENTRY_TAG: &str = "<script type=\"module\" src=\"main.js\"></script>";
+const ENTRY: &str = "begin.js";
+const ENTRY_TAG: &str = "<script type=\"module\" src=\"begin.js\"></script>";
 
 /// The page with all lessons; with `lesson`, the page that opens this one.
 pub(super) fn page(www: &Files, lesson: Option<&Lesson>) -> anyhow::Result<String> {
