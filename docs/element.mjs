@@ -4,7 +4,7 @@
 import { writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { ATTRIBUTES, EVENTS, METHODS, PARTS, PROPERTIES, READINGS, SHAPES, STATICS, TAG } from '../www/element/interface.js';
-import { element as texts } from '../www/texts/en-element.js';
+import { ENGLISH as texts } from '../www/element/words.js';
 
 /** Chromium 156; the command stands in the text. */
 const COSTS = [['one element', 1, 32], ['eight elements, one patient', 1, 32], ['two patients', 2, 58], ['four patients', 4, 120]];

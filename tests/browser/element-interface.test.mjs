@@ -6,7 +6,7 @@ import { test } from 'node:test';
 import { files } from '../../docs/element.mjs';
 import { fallbacks, readAttribute } from '../../www/element/attributes.js';
 import { ATTRIBUTES, EVENTS, METHODS, PARTS, PROPERTIES, READINGS, SHAPES } from '../../www/element/interface.js';
-import { element as texts } from '../../www/texts/en-element.js';
+import { ENGLISH as texts } from '../../www/element/words.js';
 
 const read = (path) => readFile(new URL(`../../${path}`, import.meta.url), 'utf8');
 

@@ -12,10 +12,32 @@ pages-check = Check a class
 pages-model = About the model
 
 noStorage = This browser does not keep settings for this page; they last until you close it.
+percent = { $n } %
+stopped = The engine stopped ({ $why }). Load the page again and choose the files once more.
+noEngine = The engine did not load ({ $why }). Check the connection and load the page again.
 loading = Loading the engine.
 again = Load again
 
+## Counts, which stand in other sentences
+
+receipts = { $n ->
+    [one] { $n } receipt
+   *[other] { $n } receipts
+  }
+files = { $n ->
+    [one] { $n } file
+   *[other] { $n } files
+  }
+learners = { $n ->
+    [one] { $n } learner
+   *[other] { $n } learners
+  }
+
 shelf-noList = The list of lessons that come with Downbeam could not be loaded. Add the lessons of your class yourself.
+shelf-missing = The lesson “{ $name }” that comes with Downbeam could not be loaded.
+shelf-tooLarge = { $name }: a lesson file has at most 32 kB.
+shelf-notText = { $name }: is not UTF-8 text.
+shelf-bad = { $name }: { $why }
 
 check-title = Downbeam: check a class
 check-heading = Check a class
@@ -25,19 +47,44 @@ check-drop = Drop files or a folder here, or choose them.
 check-files = Choose files
 check-folder = Choose a folder
 check-kinds = A receipt a file (.json, .txt), or a receipt a line (.ndjson, .jsonl, .txt). Of a folder, all below it is searched.
+check-reading = Reading file { $n } of { $all }
+check-checking = Checked { $n } of { $receipts }
 check-waiting = Waiting for the engine
 check-cancel = Stop
+check-stopped = Stopped: { $n } checked, { $left } not yet.
+check-stoppedReading = Stopped while reading: { $n } of { $files } read.
+check-done = { $n ->
+    [one] { $n } receipt checked.
+   *[other] { $n } receipts checked.
+  }
 check-goOn = Go on checking
 check-clear = Remove all receipts
 check-cleared = All receipts are removed from this page.
 check-nothing = There is no receipt among these files: of a folder, .json, .ndjson, .jsonl and .txt files are taken.
+check-leftOut = { $n ->
+    [one] { $n } file of another kind left out:
+   *[other] { $n } files of another kind left out:
+  }
+check-more = and { $n } more
+check-cannotRead = cannot be read: { $why }
 check-notText = is not UTF-8 text
 check-gone = cannot be read any more.
 check-lessons = Lessons
 check-lessonsWhy = A receipt is checked against the lesson it was made on. If you set a lesson of your own, add it here.
+check-lessonsState = { $n ->
+    [one] { $n } lesson that came with Downbeam.
+   *[other] { $n } lessons that came with Downbeam.
+  }
+check-lessonsStateOwn = { $n ->
+    [one] { $n } lesson that came with Downbeam, { $own } of your own.
+   *[other] { $n } lessons that came with Downbeam, { $own } of your own.
+  }
 check-addLesson = Add a lesson file
 check-link = Or the link of a lesson
 check-addLink = Add the link
+check-added = Added: { $title }.
+# $receipts is a count of receipts.
+check-countsStopped = { $receipts } checked, { $left } not yet
 check-status-verified = Verified
 check-status-altered = Altered
 check-status-unknown_engine = Unknown engine
@@ -56,6 +103,18 @@ check-ndjson = Save NDJSON
 check-print = Print
 check-file-csv = class.csv
 check-file-ndjson = class.ndjson
+check-lesson-sums = { $receipts }, { $verified } verified. { $learners }, { $passed } passed; mean { $mean }. Of several receipts of a learner the best counts.
+check-lesson-nothing = { $receipts }, none verified: there is nothing to say about the class yet.
+check-lesson-band-under25 = under 25 %
+check-lesson-band-to49 = 25 to 49 %
+check-lesson-band-to74 = 50 to 74 %
+check-lesson-band-from75 = 75 % and more
+# $bands: how many learners are in each of the bands, with its name.
+check-lesson-bar = { $step }: { $bands }
+check-lesson-bandCount = { $n } { $band }
+check-lesson-names = { $n }: { $names }
+check-lesson-moreNames = { $n } more
+check-lesson-caption = { $title }: learners by step and marks
 check-lesson-columns-step = Step
 check-lesson-columns-bands = Learners by marks
 check-lesson-columns-mean = Mean
@@ -68,6 +127,20 @@ check-rows-heading = Receipts one by one
 check-rows-byStatus = Status
 check-rows-byLesson = Lesson
 check-rows-all = All
+check-rows-shownAll = { $n ->
+    [one] { $n } row
+   *[other] { $n } rows
+  }
+check-rows-shownOf = { $all ->
+    [one] { $n } of { $all } row
+   *[other] { $n } of { $all } rows
+  }
+check-rows-more = Show { $n } more
+check-rows-sort = Sort by { $name }
+check-rows-weakest = { $name }, { $percent }
+check-rows-sameLog = Same log as row { $n }, of another learner.
+check-rows-repeat = Row { $n } again.
+check-rows-place = { $source }, line { $line }
 check-rows-columns-number = No.
 check-rows-columns-learner = Learner
 check-rows-columns-lesson = Lesson
@@ -112,6 +185,10 @@ author-sections-way = Needle and pictures
 author-sections-marks = Marks
 author-id = Id
 author-idHint = Small letters, digits, hyphens. Receipts name the lesson by it, so do not change it while a class is at work.
+author-language = Texts in “{ $tag }”
+author-titleIn = Title ({ $tag })
+author-introIn = What the learner reads before it ({ $tag })
+author-removeLanguage = Remove { $tag }
 author-newLanguage = Another language (such as de or pt-BR)
 author-addLanguage = Add the language
 author-twice = This language is there already.
@@ -126,6 +203,8 @@ author-steps = Steps that are asked and scored
 author-parts = Parts to name
 author-partsHint = Asked one after the other, in an order drawn by the learner’s code; only with the step “Parts named”.
 author-part = Part
+author-partNumber = Part { $n }
+author-removePart = Remove part { $n }
 author-bone = Bone
 author-bones-target = of this bone
 author-bones-below = of the next down
@@ -140,6 +219,8 @@ author-sides-left = Left
 author-sides-right = Right
 author-one = The same for everybody
 author-several = One of several, by the learner’s code
+author-which = { $name }, which
+author-among = { $name }, among these
 author-seed = Small differences between patients of the same build
 author-seeds-none = The same for everybody (0)
 author-seeds-learner = By the learner’s code
@@ -166,6 +247,10 @@ author-pars-exposures = Exposures
 author-pars-beam_s = Beam time, seconds
 author-tolerances = Limits other than the usual
 author-tolerancesHint = Full marks up to the first number, none from the second. Leave both empty for the usual ones; they are common practice, not from a source.
+author-usual = usual { $value }
+author-fullOf = { $name }: full marks up to
+author-noneOf = { $name }: no marks from
+author-unknown = { $value } (not known here)
 author-full = full marks up to
 author-none = none from
 author-tolerance-squared_deg = Ray against end plate, degrees
@@ -181,6 +266,11 @@ author-tolerance-medial_mm = Tip medial of the 6 o’clock line, mm
 author-tolerance-depth_mm = Tip outside its part of the foramen, mm
 author-hand = Hand it out
 author-good = This lesson can be used.
+author-bad = { $n ->
+    [one] { $n } thing is to be put right:
+   *[other] { $n } things are to be put right:
+  }
+author-atPlace = { $place }: { $problem }
 author-linkName = Link that carries the whole lesson
 author-linkNote = What stands behind # is not sent to any server.
 author-noLink = There is a link once everything is right.
@@ -196,7 +286,11 @@ author-drawn = What a learner gets
 author-code = Learner’s code
 author-codeNote = The code decides what is drawn.
 author-noCode = Every learner gets the same.
+author-patientLine = { $name }: { $sentence }
 author-another = Another code
+author-sample = sample { $n }
+# $place is a level and a side.
+author-gets = { $patient }, { $place }, seed { $seed }.
 author-nothingDrawn = Shown once everything is right.
 author-views-true_ap = True AP
 author-views-oblique = Oblique
@@ -204,13 +298,23 @@ author-views-lateral = Lateral
 author-view = View
 author-picture-loading = Loading the picture
 author-picture-shaping = Shaping the patient
-author-picture-views-true_ap = true AP
-author-picture-views-oblique = oblique
-author-picture-views-lateral = lateral
+author-picture-failed = There is no picture ({ $why }). The lesson is not touched by that.
+# $at is where the receptor stands.
+author-picture-caption = { $view ->
+    [true_ap] Best true AP view of { $place }: { $at }.
+    [oblique] Best oblique view of { $place }: { $at }.
+   *[lateral] Best lateral view of { $place }: { $at }.
+  }
+author-picture-alternative = { $view ->
+    [true_ap] Computed X-ray picture, best true AP view of { $place }, outlines of the target drawn in.
+    [oblique] Computed X-ray picture, best oblique view of { $place }, outlines of the target drawn in.
+   *[lateral] Computed X-ray picture, best lateral view of { $place }, outlines of the target drawn in.
+  }
+author-picture-none = { $view ->
+    [true_ap] There is no true AP view to score at { $level }.
+    [oblique] There is no oblique view to score at { $level }.
+   *[lateral] There is no lateral view to score at { $level }.
+  }
 author-json = The lesson file
 author-jsonNote = Form and file are the same lesson: change either.
 author-jsonName = Lesson as JSON
-
-newLesson-id = my-lesson
-newLesson-title = My lesson
-newLesson-intro = Set up the true AP and the oblique of the level that you are given, keep both, and hand in the receipt.

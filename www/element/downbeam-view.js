@@ -14,7 +14,7 @@ import { forgetEngine, sharedEngine, usage } from './shared-engine.js';
 import { stateOf } from './snapshot.js';
 import { sheets, styleProblem } from './styles.js';
 import { watchSurroundings } from './surroundings.js';
-import { textsFor } from './words.js';
+import { textsComing, textsFor } from './words.js';
 
 const SETTLE_MS = 350;
 const AIM = ['patient', 'level', 'side', 'view', 'oblique', 'tilt', 'rotation'];
@@ -26,7 +26,9 @@ export class DownbeamView extends HTMLElement {
 
   #state = { ...fallbacks(), ownView: null };
   #problems = problemList({ show: (sentences) => this.#face?.complain(sentences), tell: (problem) => this.#tell('downbeam-error', problem) });
+  /** What it says, from when it was first shown; until then as far as its language is there. */
   #texts = null;
+  #coming = null;
   #face = null;
   /** What it watches while it is in a page; null while it is in none. */
   #awake = null;
@@ -72,7 +74,7 @@ export class DownbeamView extends HTMLElement {
   }
 
   #words() {
-    return (this.#texts ??= textsFor(this));
+    return this.#texts ?? textsFor(this);
   }
 
   get score() {
@@ -157,7 +159,9 @@ export class DownbeamView extends HTMLElement {
       delete this[name];
       this[name] = value;
     }
-    this.#wake();
+    this.#coming = this.#texts ? null : textsComing(this);
+    if (this.#coming) this.#coming.then(() => this.isConnected && !this.#awake && this.#wake());
+    else this.#wake();
   }
 
   disconnectedCallback() {
@@ -171,7 +175,7 @@ export class DownbeamView extends HTMLElement {
   connectedMoveCallback() {}
 
   #wake() {
-    const texts = this.#words();
+    const texts = (this.#texts ??= textsFor(this));
     const state = this.#state;
     this.#face ??= buildFace(this.shadowRoot, {
       state,
@@ -275,6 +279,7 @@ export class DownbeamView extends HTMLElement {
 
   /** Resolves once there is a picture; rejects with the sentence that the element shows. */
   async #start() {
+    if (this.isConnected) await this.#coming;
     if (!this.#awake) throw new Error(this.#words().problem.notHere);
     if (!this.#report || this.#stand.name !== this.#state.patient) {
       await this.#bring();

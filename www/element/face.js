@@ -80,7 +80,7 @@ export function buildFace(root, app, texts) {
     announce(state, report, test) {
       const view = viewOf(report, state.view);
       if (!view || !checks.open(state, view, test)) return say(status, '');
-      const advice = criteriaOf(report, view).map((c) => c.sentence).join(' ');
+      const advice = criteriaOf(report, view).map(texts.checks.sentence).join(' ');
       say(status, texts.checks.said(texts.checks.views[view.view], view.score, advice));
     },
     /** The look: `dark` or `light`. */
@@ -161,7 +161,7 @@ function checksPart(app, texts) {
       say(best, state.ownView ? words.back : words.best);
       say(note, state.ownView ? [texts.showingBest, view && !view.reached ? words.notReached : ''].filter(Boolean).join(' ') : '');
       if (element.hidden || !report) return '';
-      return visible ? criteriaOf(report, view).map((c) => c.sentence).join(' ') : plain.textContent;
+      return visible ? criteriaOf(report, view).map(words.sentence).join(' ') : plain.textContent;
     },
   };
 }

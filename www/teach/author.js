@@ -14,7 +14,7 @@ import { lessonText, shippedLessons } from './lesson-shelf.js';
 import { newLesson, parsed, written } from './lesson-text.js';
 import { preview } from './preview.js';
 import { sentence } from './problem-slots.js';
-import { teach } from './texts.js';
+import { teach } from '../words/teach.js';
 
 const t = teach.author;
 const QUIET_MS = 250;

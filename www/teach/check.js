@@ -9,7 +9,7 @@ import { rowsTable, statusTag } from './class-rows.js';
 import { beginPage, complaint, rest } from './frame.js';
 import { lessonText, shippedLessons } from './lesson-shelf.js';
 import { chosen, dropped, placeOf, receiptsIn, sorted } from './receipt-files.js';
-import { teach } from './texts.js';
+import { teach } from '../words/teach.js';
 
 const t = teach.check;
 /** How long the page may be busy at a stretch, ms. */

@@ -2,7 +2,7 @@
 // stand in the cells of a table, so that what is drawn is also read; the four bands differ in pattern, not in colour alone.
 
 import { make } from '../page.js';
-import { teach } from './texts.js';
+import { teach } from '../words/teach.js';
 
 const t = teach.check.lesson;
 const SVG = 'http://www.w3.org/2000/svg';
@@ -32,7 +32,7 @@ const fillOf = (band) => (band === 1 || band === 2 ? { fill: `url(#band-${band})
 
 /** One step's bar: the class as a whole is its width. */
 function bar(step, learners) {
-  const svg = draw('svg', { class: 'bands', role: 'img', 'aria-label': t.bar(step.name, step.bands) });
+  const svg = draw('svg', { class: 'bands', role: 'img', 'aria-label': t.bar(teach.stepName(step), step.bands) });
   let before = 0;
   for (const band of BANDS) {
     const count = step.bands[band];
@@ -69,7 +69,7 @@ const head = (name) => make('th', { scope: 'col', role: 'columnheader' }, name);
 function table(lesson) {
   const { columns } = t;
   const rows = lesson.steps.map((step) => make('tr', { role: 'row' },
-    make('th', { scope: 'row', role: 'rowheader' }, step.name),
+    make('th', { scope: 'row', role: 'rowheader' }, teach.stepName(step)),
     make('td', { role: 'cell', class: 'bar-cell' }, bar(step, lesson.learners)),
     cell(columns.mean, teach.percent(step.mean)),
     cell(columns.below, ...names(step))));
@@ -79,7 +79,7 @@ function table(lesson) {
 }
 
 function numbers(lesson) {
-  const rows = lesson.steps.map((step) => make('tr', {}, make('th', { scope: 'row' }, step.name), ...step.bands.map((n) => make('td', {}, String(n))), make('td', {}, teach.percent(step.mean))));
+  const rows = lesson.steps.map((step) => make('tr', {}, make('th', { scope: 'row' }, teach.stepName(step)), ...step.bands.map((n) => make('td', {}, String(n))), make('td', {}, teach.percent(step.mean))));
   return make('details', { class: 'more numbers' }, make('summary', {}, t.numbers),
     make('div', { class: 'scrolled', tabindex: '0', role: 'region', 'aria-label': t.caption(lesson.title) },
       make('table', { class: 'plain-table' },

@@ -1,7 +1,7 @@
 // The receipts of a class one by one: a table that can be sorted and narrowed to a status or a lesson.
 
 import { byId, choices, make, say } from '../page.js';
-import { teach } from './texts.js';
+import { teach } from '../words/teach.js';
 
 const t = teach.check.rows;
 const STATUS = ['verified', 'altered', 'unknown_engine', 'unknown_lesson', 'unreadable'];
@@ -26,7 +26,7 @@ const KEYS = {
   lesson: (row) => row.title,
   status: (row) => STATUS.indexOf(row.status),
   total: (row) => row.total,
-  weakest: (row) => weakest(row)?.name ?? null,
+  weakest: (row) => nameOf(weakest(row)),
   note: (row) => notes(row).join(' ') || null,
   source: (row) => t.place(row.source, row.line),
 };
@@ -128,10 +128,11 @@ function line(row) {
     cell('lesson', row.title ?? ''),
     cell('status', statusTag(row.status)),
     cell('total', ...(row.total === null ? [] : [make('strong', {}, scoreOf(row.total)), make('span', { class: 'passed' }, passed)])),
-    cell('weakest', weak ? t.weakest(weak.name, weak.score ?? 0) : ''),
+    cell('weakest', weak ? t.weakest(nameOf(weak), weak.score ?? 0) : ''),
     cell('note', ...notes(row).map((note) => make('p', {}, note))),
     cell('source', t.place(row.source, row.line)));
 }
 
 /** One decimal, as `downbeam grade` prints it. */
-const scoreOf = (share) => `${(100 * share).toFixed(1)} %`;
+const scoreOf = teach.percentFine;
+const nameOf = (step) => (step ? teach.stepName(step) : null);

@@ -3,7 +3,7 @@
 
 import { make } from '../page.js';
 import { asField, at, numberOrText, put } from './lesson-text.js';
-import { teach } from './texts.js';
+import { teach } from '../words/teach.js';
 
 const t = teach.author;
 const idOf = (path) => `field-${path.replaceAll('.', '-')}`;

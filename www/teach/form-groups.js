@@ -2,7 +2,7 @@
 
 import { byId, make } from '../page.js';
 import { asField, at, isObject, numberOrText, put } from './lesson-text.js';
-import { teach } from './texts.js';
+import { teach } from '../words/teach.js';
 
 const t = teach.author;
 

@@ -5,7 +5,7 @@ import { button, byId, say } from '../page.js';
 import { reason } from '../room.js';
 import { storageWorks } from '../storage.js';
 import { fillTexts } from '../texts.js';
-import { teach } from './texts.js';
+import { teach } from '../words/teach.js';
 
 /** Dresses the page. Returns `notice(sentence, { again })`, which shows a message until it is closed, with a button to load the page again where that helps. */
 export function beginPage(title) {

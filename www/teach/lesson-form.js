@@ -5,7 +5,7 @@ import { drawField, listField, radioField, selectField, textField } from './form
 import { partsField, seedField, textsField, tolerancesField } from './form-groups.js';
 import { isObject } from './lesson-text.js';
 import { problemSlots } from './problem-slots.js';
-import { teach } from './texts.js';
+import { teach } from '../words/teach.js';
 
 const t = teach.author;
 const entries = (table) => Object.entries(table);
@@ -45,11 +45,11 @@ export function lessonForm(holder, offered, changed) {
     ]],
     ['task', [
       radioField('mode', t.mode, entries(t.modes).map(([value, text]) => [value, text, t.modeNotes[value]]), context),
-      listField('steps', t.steps, offered.steps.map((step) => [step.id, step.name]), context),
+      listField('steps', t.steps, offered.steps.map((step) => [step.id, teach.stepName(step)]), context),
       partsField(offered.parts, context),
     ]],
     ['who', [
-      drawField('patient', t.patient, offered.patients.map((p) => [p.name, `${t.patientName(p.name)}: ${lowered(p.sentence)}`]), patient, context),
+      drawField('patient', t.patient, offered.patients.map((p) => [p.name, t.patientLine(p)]), patient, context),
       seedField(context),
       drawField('level', t.level, offered.levels.map((level) => [level, level]), choice('level'), context),
       drawField('side', t.side, pair(['left', 'right']), choice('side'), context),
@@ -81,5 +81,3 @@ export function lessonForm(holder, offered, changed) {
     show: slots.show,
   };
 }
-
-const lowered = (text) => text.replace(/^./, (c) => c.toLowerCase());

@@ -1,7 +1,7 @@
 // The lessons that come with the project, and lesson files of one's own, as texts.
 
 import { course, shipped } from '../lesson/desk.js';
-import { teach } from './texts.js';
+import { teach } from '../words/teach.js';
 
 const MOST_BYTES = 32 * 1024;
 

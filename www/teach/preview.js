@@ -7,7 +7,7 @@ import { byId, say, segments } from '../page.js';
 import { loadEngine, reason } from '../room.js';
 import { texts } from '../texts.js';
 import { rest } from './frame.js';
-import { teach } from './texts.js';
+import { teach } from '../words/teach.js';
 
 const t = teach.author;
 const VIEWS = ['true_ap', 'oblique', 'lateral'];
@@ -86,17 +86,16 @@ export function preview() {
     }
     room.setTarget(drawn.level, drawn.side);
     const best = viewOf(room.report(), view)?.best;
-    const name = t.picture.views[view];
     if (!best) {
       blank();
-      return state(t.picture.none(name, drawn));
+      return state(t.picture.none(view, drawn));
     }
     room.setOrientation(best.oblique, best.tilt);
     room.drawRadiograph(film, true);
     lines.clearRect(0, 0, lines.canvas.width, lines.canvas.height);
     room.drawOutlines(lines, outlineStyle({ boneDark: true }, lines.canvas.width));
-    byId('preview').setAttribute('aria-label', t.picture.alternative(name, drawn));
-    say(byId('preview-caption'), t.picture.caption(name, drawn, `${texts.oblique.words(best.oblique)}, ${texts.tilt.words(best.tilt)}`));
+    byId('preview').setAttribute('aria-label', t.picture.alternative(view, drawn));
+    say(byId('preview-caption'), t.picture.caption(view, drawn, `${texts.oblique.words(best.oblique)}, ${texts.tilt.words(best.tilt)}`));
     state('');
   }
 

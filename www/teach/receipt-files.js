@@ -1,7 +1,7 @@
 // Receipts out of files and folders, as `downbeam grade` takes them: one a file, or one a line. The same files give the same rows.
 
 import { reason } from '../room.js';
-import { teach } from './texts.js';
+import { teach } from '../words/teach.js';
 
 /** Longest receipt, bytes (`lesson::receipt::MOST_BYTES`); a byte more is read, so that the engine says that it is too long. */
 const MOST_BYTES = 512 * 1024;

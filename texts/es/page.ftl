@@ -1,0 +1,1 @@
+### Machine-drafted, not yet reviewed by a speaker.
