@@ -31,7 +31,7 @@ export const STATES = [
   { name: 'injection', hash: NEEDLE, act: async (page) => { await deep(page); await press(page, 'l'); } },
   { name: 'lessons', hash: L4, act: async (page) => { await page.check('#activity-lessons'); await page.waitForSelector('#lesson-body a, #lesson-body button'); } },
   { name: 'failed', hash: L4, broken: true },
-  { name: 'check', path: 'check.html', away: true },
+  { name: 'check', path: 'check.html', away: true, act: (page) => page.waitForFunction(() => document.querySelector('h1')?.textContent) },
   { name: 'author', path: 'author.html', away: true, act: (page) => page.waitForFunction(() => document.getElementById('preview-state').hidden && document.getElementById('preview-caption').textContent !== '') },
 ];
 

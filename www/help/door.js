@@ -1,5 +1,6 @@
 // The door to help: the line for a first visit, and behind it tour, list of keys and description, each loaded when it is first used.
 
+import { late } from '../late.js';
 import { byId } from '../page.js';
 import { reason } from '../room.js';
 import { keep } from '../storage.js';
@@ -37,9 +38,9 @@ export function helpDoor(app, page) {
     act();
   };
 
-  const keys = () => through(texts.menu.keys, () => import('./keymap.js'), (m) => m.showKeys());
-  const tour = () => through(texts.menu.tour, () => import('./tour.js'), (m) => (looking ??= m.tour(app)).begin());
-  const describing = () => through(texts.picture.description, () => import('./description.js'), (m) => (told ??= m.description(app, page)));
+  const keys = () => through(texts.menu.keys, () => late(() => import('./keymap.js'), new URL('./keymap.js', import.meta.url)), (m) => m.showKeys());
+  const tour = () => through(texts.menu.tour, () => late(() => import('./tour.js'), new URL('./tour.js', import.meta.url)), (m) => (looking ??= m.tour(app)).begin());
+  const describing = () => through(texts.picture.description, () => late(() => import('./description.js'), new URL('./description.js', import.meta.url)), (m) => (told ??= m.description(app, page)));
 
   async function read() {
     await describing();

@@ -1,5 +1,6 @@
 // The engine's module for lessons, loaded when the first lesson is wanted.
 
+import { late } from '../late.js';
 import { reason } from '../room.js';
 import { lesson as t } from '../words/lesson.js';
 
@@ -7,7 +8,7 @@ let loading = null;
 
 /** Resolves to the module: `LessonDesk` and `ClassRoom`. Throws one sentence, `failed(why)`; the next call tries again. */
 export function lessonModule(failed = t.noEngine) {
-  loading ??= import('../pkg/lessons.js').then(async (module) => {
+  loading ??= late(() => import('../pkg/lessons.js'), new URL('../pkg/lessons.js', import.meta.url)).then(async (module) => {
     await module.default();
     return module;
   });

@@ -1,5 +1,6 @@
 // The door to lessons: what the rest of the page knows of them. Everything behind it is loaded when it is first opened.
 
+import { late } from '../late.js';
 import { byId } from '../page.js';
 import { reason } from '../room.js';
 import { texts } from '../texts.js';
@@ -23,7 +24,7 @@ export function lessonDoor(app, needle, act) {
     app.change({ lessons: true, injection: false });
     byId('lesson').hidden = false;
     try {
-      loading ??= import('./flow.js');
+      loading ??= late(() => import('./flow.js'), new URL('./flow.js', import.meta.url));
       flow ??= (await loading).lessonFlow(app, needle, act);
       await use(flow);
     } catch (error) {
