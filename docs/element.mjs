@@ -86,7 +86,7 @@ Each is a property of the same name. The attribute says what the page asks for, 
 
 ${table(['attribute', 'allowed', 'without it', 'what'], ATTRIBUTES.map((a) => [`\`${a.name}\``, allowed(a), fallback(a), a.says]))}
 
-\`lang\`, on the element or around it, picks the language when the element is first used; there is English so far.
+\`lang\`, on the element or around it, picks the language when the element is first used; English, German (\`de\`) and Spanish (\`es\`) are there, and any other is English.
 
 ## Properties to read
 

@@ -257,6 +257,8 @@ export function injection(app, patient, record, act) {
       const hinted = !report.finished && !state.selfTest && (state.guided || hintOf === attempt.revision());
       byId('needle-hint').hidden = !hinted || hintText(report) === '';
       say(byId('needle-hint-text'), hinted ? hintText(report) : '');
+      // The engine speaks English.
+      byId('needle-hint-text').lang = hintText(report) === report.hint ? 'en' : texts.language;
       byId('needle-hint-ask').hidden = state.selfTest || state.guided || report.finished;
       const now = stages.update(state, report, attempt.score(), { told: told(), marking: Boolean(aim.cross()), showArea, viewNow, lesson: app.lesson });
       if (now !== stage) {

@@ -33,7 +33,8 @@ export function sayer(tag, table, english) {
     return typeof message === 'string' ? message : message(format, values);
   };
   say.tag = tag;
-  say.number = (value, digits) => own.format.n(value, { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  // Rounded before Intl does it: that goes by the shortest decimals and says 0.2 of 0.15, which in binary is a little less.
+  say.number = (value, digits) => own.format.n(Number(value.toFixed(digits)), { minimumFractionDigits: digits, maximumFractionDigits: digits });
   /** All messages without values, each where its name puts it (`case-heading` is `case.heading`), and `functions` beside them. */
   say.tree = (functions) => {
     const tree = {};

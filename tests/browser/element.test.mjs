@@ -378,6 +378,53 @@ test('attributes that do not fit: a sentence each, in the element and as an even
   await close();
 });
 
+test('each element speaks the language around it: German, Spanish, and English where there are no texts', async () => {
+  const path = pageOf('<div lang="de-AT"><downbeam-view id="de" oblique="12.5" level="L9"></downbeam-view></div><div lang="es"><downbeam-view id="es" view="lateral"></downbeam-view></div><div lang="fr"><downbeam-view id="fr"></downbeam-view></div><downbeam-view id="en" level="L9"></downbeam-view>');
+  const { page, errors, close } = await open(path);
+  const shown = (id, selector) => page.locator(`#${id}`).locator(selector).first().textContent();
+  const facts = async (id) => [await page.locator(`#${id}`).locator('.downbeam').getAttribute('lang'), await shown(id, '[part=title]'), await shown(id, '#checks-heading')];
+  assert.deepEqual(await facts('de'), ['de', 'L4 links: Schräg', 'Wie genau']);
+  assert.deepEqual(await facts('es'), ['es', 'L4 izquierda: Lateral', 'Qué tan cerca']);
+  for (const id of ['fr', 'en']) assert.deepEqual(await facts(id), ['en', 'L4 left: Oblique', 'How close']);
+  assert.match(await shown('de', '#words'), /Empfänger 12,5 Grad zur linken Seite der Person/);
+  assert.match(await shown('de', '[part=caution]'), /nicht für den klinischen Gebrauch/);
+  assert.match(await shown('es', '[part=caution]'), /no apto para uso clínico/);
+  assert.match(await shown('fr', '[part=caution]'), /not for clinical use/);
+  // What did not fit was found before the language was there; it is said in it all the same.
+  assert.match(await shown('de', '[part=notice]'), /^level="L9" passt nicht: erlaubt ist L1.*Benutzt wird L4\.$/);
+  assert.match(await shown('en', '[part=notice]'), /^level="L9" does not fit/);
+  assert.deepEqual((await heard(page, 'error')).map((e) => [e.id, e.sentence.includes('passt nicht')]).sort(), [['de', true], ['en', false]]);
+  // What to move is said in the language; what the event holds is the engine's.
+  const row = await page.evaluate(async () => {
+    const { views, criteria } = await document.getElementById('de').report();
+    const { criteria: ids } = views.find((v) => v.view === 'oblique');
+    return criteria.find((c) => ids.includes(c.id) && c.finding === 'move').id;
+  });
+  assert.match(await shown('de', `#check-${row} .advice`), /^Den Empfänger um .* (drehen|kippen)\.$/);
+  const told = (await heard(page, 'ready')).find((e) => e.id === 'de').criteria.find((c) => c.id === row);
+  assert.match(told.sentence, /^(Turn|Tilt) the receptor/);
+  // A language is fetched once, and only those that are asked for.
+  const fetched = await page.evaluate(() => performance.getEntriesByType('resource').map((r) => /texts\/(..\/.*)$/.exec(r.name)?.[1]).filter(Boolean));
+  assert.deepEqual(fetched.sort(), ['de/element.js', 'de/view.js', 'en/element.js', 'en/view.js', 'es/element.js', 'es/view.js']);
+  // One that comes later, inside a shadow root, looks out of it.
+  await page.evaluate(() => {
+    const root = document.querySelector('[lang=es]').attachShadow({ mode: 'open' });
+    root.innerHTML = '<downbeam-view id="inner" loading="eager"></downbeam-view>';
+    return root.firstChild.ready;
+  });
+  assert.equal(await shown('inner', '#checks-heading'), 'Qué tan cerca');
+  assert.deepEqual(errors(), []);
+  await close();
+});
+
+test('a language that does not load: the element speaks English and works', async () => {
+  const { page, close } = await open(pageOf('<div lang="de"><downbeam-view id="a"></downbeam-view></div>'), { prepare: (p) => p.route('**/texts/de/view.js', (route) => route.abort()) });
+  assert.equal(await page.locator('#a').locator('#checks-heading').textContent(), 'How close');
+  assert.equal(await page.locator('#a').locator('.downbeam').getAttribute('lang'), 'en');
+  assert.ok((await shades(page)) > 60);
+  await close();
+});
+
 test('no engine: said with a way to try again, which works', async () => {
   let broken = true;
   const prepare = (p) => p.route('**/*.wasm', (route) => (broken ? route.fulfill({ status: 404 }) : route.continue()));

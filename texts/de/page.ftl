@@ -176,7 +176,7 @@ steps-testHint = Im Selbsttest wird ein Schritt abgehakt, wenn Sie Ihre Einstell
 steps-start = Neuer Start
 steps-startLong = Neuer Start an zufälliger Stelle
 steps-again = Gleicher Start
-steps-againLong = Noch einmal von derselben Stelle
+steps-againLong = Gleicher Start: noch einmal von derselben Stelle
 
 steps-true_ap-title = Echte AP
 steps-true_ap-act = Nach links oder rechts drehen, bis der Strahl gerade von hinten nach vorn durch { $level } geht.

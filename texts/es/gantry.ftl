@@ -3,8 +3,8 @@
 show = Qué muestran los dibujos
 whole = Arco en C
 near = Huesos
-hint = Arrastre un dibujo para girar el arco en C; teclado: los controles Oblicuidad e Inclinación. Toque el contorno de un hueso, aquí o en la imagen, para resaltarlo en ambos.
-hintTurn = Arrastre un dibujo para girar el arco en C; teclado: los controles Oblicuidad e Inclinación.
+hint = Arrastre un dibujo para girar el arco en C; teclado: los controles Oblicua e Inclinación. Toque el contorno de un hueso, aquí o en la imagen, para resaltarlo en ambos.
+hintTurn = Arrastre un dibujo para girar el arco en C; teclado: los controles Oblicua e Inclinación.
 find = Estructura a resaltar
 none = ninguna
 name = { $side ->

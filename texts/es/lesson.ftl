@@ -53,7 +53,7 @@ done = { $passed ->
     [yes] { $points } de 100: aprobado.
    *[no] { $points } de 100: aún no aprobado.
   }
-incomplete = No se hicieron todos los pasos; lo que falta no cuenta.
+incomplete = No se hicieron todos los pasos; lo que falta vale cero puntos.
 receipt = Guardar el recibo
 receiptNote = Entregue el recibo donde lo pida su docente. Contiene su código, cada acción y los puntos; reproducido por el mismo motor da los mismos puntos. No demuestra quién lo hizo.
 again = Otra vez

@@ -1,12 +1,12 @@
 ### Machine-drafted, not yet reviewed by a speaker.
 
 activity-name = Actividad
-activity-views = Proyecciones
+activity-views = Vistas
 activity-injection = Inyección
 activity-lessons = Lecciones
 
 heading = Aguja
-wait = Los pasos de la inyección llegan con la imagen: proyecciones que guardar, una diana que marcar, una aguja que colocar y dirigir, contraste.
+wait = Los pasos de la inyección llegan con la imagen: vistas que guardar, una diana que marcar, una aguja que colocar y dirigir, contraste.
 steps = Paso a paso
 progress = { $done } de { $all }
 
@@ -42,7 +42,7 @@ help-heading = Pista
 more = Ayuda, teclas y archivo
 undo = Deshacer
 redo = Rehacer
-again = Otra vez
+again = De nuevo
 againLong = Empezar de nuevo esta inyección
 caution = Precaución
 
@@ -53,26 +53,26 @@ stage-marks = { $points } de 100
 stage-now = Ahora { $marks }.
 stage-list-true_ap-title = AP verdadera
 stage-list-true_ap-act = { $level ->
-    [S1] Gire hasta que la cresta sacra quede a media distancia entre los pedículos de { $level }, alinee el platillo vertebral superior con la inclinación y guarde la proyección.
-   *[other] Gire hasta que la apófisis espinosa quede a media distancia entre los pedículos de { $level }, alinee el platillo vertebral superior con la inclinación y guarde la proyección.
+    [S1] Gire hasta que la cresta sacra quede a media distancia entre los pedículos de { $level }, ajuste el platillo vertebral superior con la inclinación y guarde la vista.
+   *[other] Gire hasta que la apófisis espinosa quede a media distancia entre los pedículos de { $level }, ajuste el platillo vertebral superior con la inclinación y guarde la vista.
   }
 stage-list-true_ap-kept = guardada
-stage-list-oblique-title = Oblicua, alineada
+stage-list-oblique-title = Oblicua, ajustada
 stage-list-oblique-actS1 = { $side ->
-    [left] Gire a la izquierda e incline hasta que las dos aberturas del primer agujero sacro queden superpuestas, y guarde la proyección.
-   *[right] Gire a la derecha e incline hasta que las dos aberturas del primer agujero sacro queden superpuestas, y guarde la proyección.
+    [left] Gire a la izquierda e incline hasta que las dos aberturas del primer agujero sacro queden superpuestas, y guarde la vista.
+   *[right] Gire a la derecha e incline hasta que las dos aberturas del primer agujero sacro queden superpuestas, y guarde la vista.
   }
 stage-list-oblique-actLumbar = { $side ->
-    [left] Gire a la izquierda hasta que la apófisis articular del nivel inferior quede bajo el pedículo, alinee de nuevo y guarde la proyección.
-   *[right] Gire a la derecha hasta que la apófisis articular del nivel inferior quede bajo el pedículo, alinee de nuevo y guarde la proyección.
+    [left] Gire a la izquierda hasta que la apófisis articular del nivel inferior quede bajo el pedículo, ajuste de nuevo y guarde la vista.
+   *[right] Gire a la derecha hasta que la apófisis articular del nivel inferior quede bajo el pedículo, ajuste de nuevo y guarde la vista.
   }
 stage-list-oblique-kept = guardada
 stage-list-parts-title = Nombrar las estructuras
 stage-list-parts-act = Busque en la imagen lo que se le pide.
 stage-list-lateral-title = Lateral
 stage-list-lateral-act = { $side ->
-    [left] Gire a la izquierda unos 90 grados hasta que los pedículos izquierdo y derecho queden superpuestos y los platillos vertebrales sean líneas únicas, y guarde la proyección.
-   *[right] Gire a la derecha unos 90 grados hasta que los pedículos izquierdo y derecho queden superpuestos y los platillos vertebrales sean líneas únicas, y guarde la proyección.
+    [left] Gire a la izquierda unos 90 grados hasta que los pedículos izquierdo y derecho queden superpuestos y los platillos vertebrales sean líneas únicas, y guarde la vista.
+   *[right] Gire a la derecha unos 90 grados hasta que los pedículos izquierdo y derecho queden superpuestos y los platillos vertebrales sean líneas únicas, y guarde la vista.
   }
 stage-list-lateral-kept = guardada
 stage-list-mark-title = Marcar la diana
@@ -87,11 +87,11 @@ stage-list-steer-title = Avanzar y dirigir
 stage-list-steer-act = Avances cortos. La punta se desvía hacia el lado opuesto a la muesca: gire la muesca hacia el lado al que se ha desviado la punta. Con media vuelta se curva hacia el otro lado; si se avanza rotándola, va recta.
 stage-list-steer-done = a { $mm } mm de profundidad
 stage-list-depth-title = Comprobar la profundidad
-stage-list-depth-act = Gire a la lateral antes de que esté profunda, guarde también esa proyección y alterne con la AP y la oblicua tantas veces como haga falta y ni una más.
+stage-list-depth-act = Gire a la lateral antes de que esté profunda, guarde también esa vista y alterne con la AP y la oblicua tantas veces como haga falta y ni una más.
 stage-list-depth-done = comprobada
 stage-list-contrast-title = Contraste
 stage-list-contrast-act = Aspire y después inyecte un poco bajo imagen en tiempo real. Observe por dónde corre y nómbrelo.
-stage-list-contrast-exposures = En tiempo real significa que la fluoroscopia está activa mientras entra: marque «La fluoroscopia sigue activa» en Exposición, actívela y después inyecte.
+stage-list-contrast-exposures = En tiempo real significa que la fluoroscopia está activa mientras entra: marque «La fluoroscopia sigue hasta pulsar de nuevo» en Exposición, actívela y después inyecte.
 stage-list-contrast-cautions = Primero un corticoide no particulado; pare ante parestesias o sangre. Rige el protocolo local.
 stage-list-contrast-wrong = Lugar equivocado para inyectar: retroceda, recoloque y compruébelo de nuevo.
 stage-list-contrast-right = Esta es la distribución que se busca.
@@ -280,6 +280,6 @@ did-no_redo = No hay nada que rehacer.
 did-again = Un intento nuevo de la misma inyección.
 did-named = Patrón nombrado.
 
-refuse-bestView = Esta es la mejor proyección de la página, no la suya: vuelva a su proyección, ajústela y guarde esa.
+refuse-bestView = Esta es la mejor vista de la página, no la suya: vuelva a su vista, ajústela y guarde esa.
 refuse-noPicture = No hay imagen de esta posición: haga primero una exposición y después marque en ella.
 refuse-noOblique = Todavía no se ha guardado ninguna oblicua: ajústela y guárdela primero.

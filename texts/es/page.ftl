@@ -182,7 +182,7 @@ steps-testHint = En autoevaluación un paso se marca cuando comprueba su vista.
 steps-start = Nuevo comienzo
 steps-startLong = Nuevo comienzo en una posición al azar
 steps-again = Mismo comienzo
-steps-againLong = La misma posición de comienzo otra vez
+steps-againLong = Mismo comienzo: la misma posición otra vez
 
 steps-true_ap-title = AP verdadera
 steps-true_ap-act = Gire a la izquierda o a la derecha hasta que el haz atraviese { $level } recto de atrás adelante.

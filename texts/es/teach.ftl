@@ -3,7 +3,7 @@
 skip = Ir al contenido
 theme = Tema
 dismiss = Cerrar este mensaje
-caution = Modelo didáctico, no apto para uso clínico: nunca planifique ni guíe con él un procedimiento. Siga el protocolo local, la formación supervisada y el ejercicio profesional autorizado.
+caution = Modelo docente, no apto para uso clínico: nunca planifique ni guíe con él un procedimiento. Siga las normas locales, la formación supervisada y la práctica habilitada.
 
 pages-name = Páginas
 pages-room = Practicar
@@ -21,8 +21,8 @@ again = Cargar de nuevo
 ## Counts, which stand in other sentences
 
 receipts = { $n ->
-    [one] { $n } comprobante
-   *[other] { $n } comprobantes
+    [one] { $n } recibo
+   *[other] { $n } recibos
   }
 files = { $n ->
     [one] { $n } archivo
@@ -41,12 +41,12 @@ shelf-bad = { $name }: { $why }
 
 check-title = Downbeam: revisar una clase
 check-heading = Revisar una clase
-check-lead = Aporte los comprobantes que han entregado sus estudiantes. Cada uno se reproduce aquí, en este navegador, y no se sube nada.
-check-receipts = Comprobantes
+check-lead = Aporte los recibos que han entregado sus estudiantes. Cada uno se reproduce aquí, en este navegador, y no se sube nada.
+check-receipts = Recibos
 check-drop = Suelte aquí archivos o una carpeta, o elíjalos.
 check-files = Elegir archivos
 check-folder = Elegir una carpeta
-check-kinds = Un comprobante por archivo (.json, .txt) o un comprobante por línea (.ndjson, .jsonl, .txt). De una carpeta se busca en todo su contenido.
+check-kinds = Un recibo por archivo (.json, .txt) o un recibo por línea (.ndjson, .jsonl, .txt). De una carpeta se busca en todo su contenido.
 check-reading = Leyendo el archivo { $n } de { $all }
 check-checking = Revisados: { $n } de { $receipts }
 check-waiting = Esperando al motor
@@ -54,13 +54,13 @@ check-cancel = Detener
 check-stopped = Detenido. Revisados: { $n }; pendientes: { $left }.
 check-stoppedReading = Detenido durante la lectura. Leídos: { $n } de { $files }.
 check-done = { $n ->
-    [one] { $n } comprobante revisado.
-   *[other] { $n } comprobantes revisados.
+    [one] { $n } recibo revisado.
+   *[other] { $n } recibos revisados.
   }
 check-goOn = Seguir revisando
-check-clear = Quitar los comprobantes
-check-cleared = Se han quitado de esta página todos los comprobantes.
-check-nothing = No hay ningún comprobante entre estos archivos: de una carpeta se toman los archivos .json, .ndjson, .jsonl y .txt.
+check-clear = Quitar los recibos
+check-cleared = Se han quitado de esta página todos los recibos.
+check-nothing = No hay ningún recibo entre estos archivos: de una carpeta se toman los archivos .json, .ndjson, .jsonl y .txt.
 check-leftOut = { $n ->
     [one] { $n } archivo de otro tipo excluido:
    *[other] { $n } archivos de otro tipo excluidos:
@@ -70,7 +70,7 @@ check-cannotRead = no se puede leer: { $why }
 check-notText = no es texto UTF-8
 check-gone = ya no se puede leer.
 check-lessons = Lecciones
-check-lessonsWhy = Un comprobante se revisa con la lección en la que se hizo. Si usted puso una lección propia, añádala aquí.
+check-lessonsWhy = Un recibo se revisa con la lección en la que se hizo. Si usted puso una lección propia, añádala aquí.
 check-lessonsState = { $n ->
     [one] { $n } lección que vino con Downbeam.
    *[other] { $n } lecciones que vinieron con Downbeam.
@@ -94,15 +94,15 @@ check-statusMeans-verified = el registro da la puntuación declarada
 check-statusMeans-altered = el registro da otra cosa
 check-statusMeans-unknown_engine = puntuado por otra versión: revíselo con esa
 check-statusMeans-unknown_lesson = no está entre las lecciones de aquí
-check-statusMeans-unreadable = no es un comprobante; se nombra abajo
+check-statusMeans-unreadable = no es un recibo; se nombra abajo
 check-statusMeans-copies = que otro estudiante; se cuenta también en su estado
-check-unread = No legibles como comprobante
+check-unread = No legibles como recibo
 check-csv = Guardar CSV
 check-ndjson = Guardar NDJSON
 check-print = Imprimir
 check-file-csv = clase.csv
 check-file-ndjson = clase.ndjson
-check-lesson-sums = { $receipts }; verificados: { $verified }. { $learners }; superan: { $passed }; media: { $mean }. De varios comprobantes de un estudiante cuenta el mejor.
+check-lesson-sums = { $receipts }; verificados: { $verified }. { $learners }; aprueban: { $passed }; media: { $mean }. De varios recibos de un estudiante cuenta el mejor.
 check-lesson-nothing = { $receipts }, ninguno verificado: aún no se puede decir nada de la clase.
 check-lesson-band-under25 = menos de 25 %
 check-lesson-band-to49 = 25 a 49 %
@@ -121,7 +121,7 @@ check-lesson-key = Puntos en el paso
 check-lesson-nobody = nadie
 check-lesson-fewer = menos
 check-lesson-numbers = Lo mismo en cifras
-check-rows-heading = Comprobantes uno a uno
+check-rows-heading = Recibos uno a uno
 check-rows-byStatus = Estado
 check-rows-byLesson = Lección
 check-rows-all = Todos
@@ -149,15 +149,15 @@ check-rows-columns-note = A saber
 check-rows-columns-source = Archivo
 check-rows-noCode = sin código
 check-rows-noLearner = desconocido
-check-rows-passed = superado
-check-rows-notPassed = no superado
+check-rows-passed = aprobado
+check-rows-notPassed = no aprobado
 check-rows-incomplete = incompleto
-check-rows-none = Ningún comprobante se ajusta a esta selección.
-check-proof-heading = Qué demuestra un comprobante
+check-rows-none = Ningún recibo se ajusta a esta selección.
+check-proof-heading = Qué demuestra un recibo
 check-proof-can = Demuestra que su registro, reproducido por este motor con el paciente de este estudiante, da su puntuación.
 check-proof-cannot = No demuestra quién lo hizo, que lo hiciera una persona, ni cuándo: una página no puede guardar secretos, así que no lleva firma.
 check-proof-identity = La identidad la da el lugar donde se entregó el archivo: su plataforma de aprendizaje o un correo. Si es importante, haga que el estudiante haga uno más delante de usted.
-check-proof-privacy = Los comprobantes llevan un código y ningún nombre, salvo que un estudiante usara su nombre como código. Al cerrar esta página se olvidan.
+check-proof-privacy = Los recibos llevan un código y ningún nombre, salvo que un estudiante usara su nombre como código. Al cerrar esta página se olvidan.
 
 author-title = Downbeam: crear una lección
 author-heading = Crear una lección
@@ -182,7 +182,7 @@ author-sections-who = Paciente y diana
 author-sections-way = Aguja e imágenes
 author-sections-marks = Puntos
 author-id = Id
-author-idHint = Letras minúsculas, cifras, guiones. Los comprobantes nombran la lección por él, así que no lo cambie mientras una clase esté trabajando.
+author-idHint = Letras minúsculas, cifras, guiones. Los recibos nombran la lección por él, así que no lo cambie mientras una clase esté trabajando.
 author-language = Textos en «{ $tag }»
 author-titleIn = Título ({ $tag })
 author-introIn = Lo que el estudiante lee antes ({ $tag })
@@ -193,13 +193,13 @@ author-twice = Este idioma ya está.
 author-mode = Ayuda
 author-modes-guided = Guiada
 author-modes-practice = Práctica
-author-modes-assessment = Evaluación
+author-modes-assessment = Examen
 author-modeNotes-guided = Pistas en todo momento, y la imagen es en tiempo real.
 author-modeNotes-practice = Pistas cuando se piden.
 author-modeNotes-assessment = Sin pistas; no se ve nada sin una exposición.
 author-steps = Pasos que se piden y se puntúan
 author-parts = Estructuras que nombrar
-author-partsHint = Se piden una tras otra, en un orden sorteado según el código del estudiante; solo con el paso «Estructuras nombradas».
+author-partsHint = Se piden una tras otra, en un orden sorteado según el código del estudiante; solo con el paso «Partes nombradas».
 author-part = Estructura
 author-partNumber = Estructura { $n }
 author-removePart = Quitar la estructura { $n }
@@ -237,7 +237,7 @@ author-exposures = Imágenes
 author-exposuresChoice-none = Lo habitual para esa ayuda
 author-exposuresChoice-true = Solo por exposición
 author-exposuresChoice-false = En tiempo real y libres
-author-exposuresNote = Lo habitual significa: solo por exposición en una evaluación; en tiempo real y libres en los demás casos.
+author-exposuresNote = Lo habitual significa: solo por exposición en un examen; en tiempo real y libres en los demás casos.
 author-pass = Mínimo para aprobar, en % de todos los puntos
 author-par = Lo que necesita una buena mano
 author-parHint = Solo con exposiciones. Todos los puntos hasta ahí, ninguno a partir del triple.
@@ -292,7 +292,7 @@ author-nothingDrawn = Se muestra cuando todo esté bien.
 author-views-true_ap = AP verdadera
 author-views-oblique = Oblicua
 author-views-lateral = Lateral
-author-view = Proyección
+author-view = Vista
 author-picture-loading = Cargando la imagen
 author-picture-shaping = Modelando el paciente
 author-picture-failed = No hay imagen ({ $why }). La lección no se ve afectada.

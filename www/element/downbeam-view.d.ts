@@ -40,7 +40,7 @@ export interface DownbeamState {
 export interface DownbeamCriterion {
   /** such as `squared` */
   readonly id: string;
-  /** in words */
+  /** in words, always English */
   readonly name: string;
   /** signed; `null` where the view does not define it */
   readonly value: number | null;
@@ -48,7 +48,7 @@ export interface DownbeamCriterion {
   readonly unit: string;
   /** 0 to 1 */
   readonly score: number;
-  /** what to move, and how far */
+  /** what to move, and how far, always English */
   readonly sentence: string;
 }
 

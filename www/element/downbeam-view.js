@@ -29,6 +29,8 @@ export class DownbeamView extends HTMLElement {
   /** What it says, from when it was first shown; until then as far as its language is there. */
   #texts = null;
   #coming = null;
+  /** What was given and did not fit before its language was known, by attribute: said when it is first shown. */
+  #unsaid = new Map();
   #face = null;
   /** What it watches while it is in a page; null while it is in none. */
   #awake = null;
@@ -67,8 +69,10 @@ export class DownbeamView extends HTMLElement {
     const { key } = BY_NAME.get(name);
     const { value, problem } = readAttribute(name, given, this.#state[key], this.#words());
     this.#problems.solved(name);
+    this.#unsaid.delete(name);
+    if (problem && !this.#texts) this.#unsaid.set(name, given);
     // Without digests that can be read no engine is loaded, and that is told then.
-    if (problem?.about === 'integrity') this.#problems.keep(name, problem);
+    else if (problem?.about === 'integrity') this.#problems.keep(name, problem);
     else if (problem) this.#problems.add(name, problem);
     else this.#change({ [key]: value });
   }
@@ -186,6 +190,7 @@ export class DownbeamView extends HTMLElement {
       toggleBest: () => (state.ownView ? this.#change({ ...state.ownView, ownView: null }) : this.#showBest()),
       retry: () => this.#bring(),
     }, texts);
+    for (const [name, given] of this.#unsaid) this.#take(name, given);
     this.#problems.show();
     if (!this.#bringing) this.#face.cover.waiting();
     if (styleProblem) this.#problems.add('style', { about: 'style', attribute: null, value: null, sentence: texts.problem.style(styleProblem) });

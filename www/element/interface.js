@@ -81,11 +81,11 @@ export const SHAPES = {
   ],
   DownbeamCriterion: [
     ['id', 'string', 'such as `squared`'],
-    ['name', 'string', 'in words'],
+    ['name', 'string', 'in words, always English'],
     ['value', 'number | null', 'signed; `null` where the view does not define it'],
     ['unit', 'string', 'of value and tolerance'],
     ['score', 'number', '0 to 1'],
-    ['sentence', 'string', 'what to move, and how far'],
+    ['sentence', 'string', 'what to move, and how far, always English'],
   ],
   DownbeamBest: [
     ['oblique', 'number', 'degrees'],

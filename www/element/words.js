@@ -19,8 +19,15 @@ const coming = {};
 /** The table of English. */
 export const ENGLISH = tables.en;
 
-const tagOf = (node) => (node.closest('[lang]')?.getAttribute('lang') ?? '').toLowerCase().split('-')[0];
 const has = (table, tag) => Object.hasOwn(table, tag);
+
+/** The nearest `lang`, out through the shadow roots that a node is in, as a page's own text has it. */
+function tagOf(node) {
+  const near = node.closest('[lang]');
+  if (near) return near.getAttribute('lang').toLowerCase().split('-')[0];
+  const { host } = node.getRootNode();
+  return host ? tagOf(host) : '';
+}
 
 /** The table for a node, as far as it is there: English until then. */
 export function textsFor(node) {
