@@ -3,6 +3,7 @@
 
 import { byId, make, say } from './page.js';
 import { texts } from './texts.js';
+import { delivery } from './words/delivery.js';
 
 /** Says at the foot of the page, where nothing moves for it, that there is no network and what that means. */
 function tellNetwork() {
@@ -33,7 +34,7 @@ export async function offline({ notice }) {
 
 /** A version that waits is taken at the next visit; the learner's attempt is not pulled away from under them. */
 function tellUpdates(registration, notice) {
-  const tell = () => navigator.serviceWorker.controller && notice([texts.delivery.update]);
+  const tell = () => navigator.serviceWorker.controller && notice([delivery.update]);
   if (registration.waiting) tell();
   registration.addEventListener('updatefound', () => {
     const coming = registration.installing;

@@ -5,7 +5,7 @@
 // 4. else the page keeps what it can by itself (local.js).
 // Whatever of that fails ends in 4, with a sentence.
 
-import { texts } from '../texts.js';
+import { delivery as texts } from '../words/delivery.js';
 
 /**
  * @typedef {object} Delivery
@@ -23,7 +23,6 @@ import { texts } from '../texts.js';
 
 /** A Delivery; never throws. `notice([sentence])` tells the learner. */
 export async function connect({ notice }) {
-  const t = texts.delivery;
   const act = { notice, lesson: null };
   const query = new URLSearchParams(location.search);
   const packed = document.querySelector('meta[name="downbeam-delivery"]')?.content ?? null;
@@ -31,7 +30,7 @@ export async function connect({ notice }) {
     if (packed) act.lesson = await packedLesson();
     const found = await outside(packed, query, act);
     if (found) return found;
-    if (packed && packed !== 'page') notice([t.alone]);
+    if (packed && packed !== 'page') notice([texts.alone]);
   } catch (error) {
     notice([String(error?.message ?? error)]);
   }
@@ -69,7 +68,7 @@ async function packedLesson() {
     if (!response.ok) throw new Error(String(response.status));
     return await response.text();
   } catch (error) {
-    throw new Error(texts.delivery.noLesson(String(error?.message ?? error)), { cause: error });
+    throw new Error(texts.noLesson(String(error?.message ?? error)), { cause: error });
   }
 }
 

@@ -8,7 +8,7 @@ import { pause } from './retry.js';
 import { statePath, stateDocument } from './state-document.js';
 import { attachment, scoreOf, statement, stepScores } from './statement.js';
 import { duration } from './time.js';
-import { texts } from '../texts.js';
+import { delivery as texts } from '../words/delivery.js';
 
 const CATEGORY = 'https://w3id.org/xapi/cmi5/context/categories/';
 const MASTERY = 'https://w3id.org/xapi/cmi5/context/extensions/masteryscore';
@@ -18,13 +18,12 @@ const TRIES_MS = [0, 1000, 3000];
 export function launchOf(query) {
   const [endpoint, fetchUrl, actor, registration, activityId] = ['endpoint', 'fetch', 'actor', 'registration', 'activityId'].map((name) => query.get(name));
   if (!endpoint || !fetchUrl) return null;
-  if (!actor || !activityId || !registration) throw new Error(texts.delivery.launchIncomplete);
+  if (!actor || !activityId || !registration) throw new Error(texts.launchIncomplete);
   return { endpoint: new URL(endpoint, location.href).href, fetchUrl: new URL(fetchUrl, location.href).href, actor: JSON.parse(actor), registration, activityId };
 }
 
 /** A Delivery to the platform that launched this page. Throws one sentence when the launch cannot be used. */
 export async function connect({ notice, lesson = null }, launch) {
-  const t = texts.delivery;
   const store = recordStore({ endpoint: launch.endpoint, authorization: `Basic ${await token(launch.fetchUrl)}`, notice });
   const data = await launchData(store, launch);
   const began = performance.now();
@@ -38,9 +37,9 @@ export async function connect({ notice, lesson = null }, launch) {
   let ended = false;
 
   addEventListener('pagehide', end);
-  addEventListener('pageshow', (event) => event.persisted && notice([t.sessionOver]));
+  addEventListener('pageshow', (event) => event.persisted && notice([texts.sessionOver]));
   // The platform decides what to do with a session whose first statement it refuses; the learner is told.
-  store.send([defined('initialized')]).then(({ taken, status }) => taken || notice([t.refusedStatement(status)]));
+  store.send([defined('initialized')]).then(({ taken, status }) => taken || notice([texts.refusedStatement(status)]));
 
   /** A "cmi5 defined" statement [9.6]: the platform's context whole, our categories added. */
   function defined(verb, result, extensions) {
@@ -74,8 +73,8 @@ export async function connect({ notice, lesson = null }, launch) {
     learner: codeOfAgent(launch.actor),
     keepsProgress: recording && state.works(),
     async resume() {
-      if (!state.works()) notice([t.notRead]);
-      if (state.damaged) notice([t.resumedNone]);
+      if (!state.works()) notice([texts.notRead]);
+      if (state.damaged) notice([texts.resumedNone]);
       return state.content.lines?.length ? state.content.lines : null;
     },
     keep(lines) {
@@ -84,8 +83,8 @@ export async function connect({ notice, lesson = null }, launch) {
       state.writeSoon();
     },
     async finish(result) {
-      if (ended) return { accepted: false, said: t.sessionOver };
-      if (!recording) return { accepted: false, said: t.review };
+      if (ended) return { accepted: false, said: texts.sessionOver };
+      if (!recording) return { accepted: false, said: texts.review };
       const passed = mastery === null ? result.passed : scoreOf(result.score).scaled >= mastery;
       const { content } = state;
       content.lines = null;
@@ -105,10 +104,10 @@ export async function connect({ notice, lesson = null }, launch) {
       }
       const stored = await state.write();
       const bad = sending.find(({ taken }) => !taken);
-      if (bad) return { accepted: false, said: bad.status === 0 ? t.pending : t.refusedStatement(bad.status) };
-      if (already) return { accepted: false, said: t.earlierBetter };
-      if (!passed) return { accepted: stored, said: stored ? t.heldBack : t.heldHere };
-      return { accepted: true, said: passed === result.passed ? null : t.otherMark(Math.round(mastery * 1e4) / 100, passed) };
+      if (bad) return { accepted: false, said: bad.status === 0 ? texts.pending : texts.refusedStatement(bad.status) };
+      if (already) return { accepted: false, said: texts.earlierBetter };
+      if (!passed) return { accepted: stored, said: stored ? texts.heldBack : texts.heldHere };
+      return { accepted: true, said: passed === result.passed ? null : texts.otherMark(Math.round(mastery * 1e4) / 100, passed) };
     },
     leave() {
       if (!ended && recording) state.write(true);
@@ -129,7 +128,6 @@ export async function connect({ notice, lesson = null }, launch) {
 
 /** The session's token. A launch address works once: opened again, it is refused. */
 async function token(url) {
-  const t = texts.delivery;
   for (const wait of TRIES_MS) {
     await pause(wait);
     let answer;
@@ -139,9 +137,9 @@ async function token(url) {
       continue;
     }
     if (typeof answer?.['auth-token'] === 'string') return answer['auth-token'];
-    throw new Error(t.launchUsed(String(answer?.['error-text'] ?? '')));
+    throw new Error(texts.launchUsed(String(answer?.['error-text'] ?? '')));
   }
-  throw new Error(t.noToken);
+  throw new Error(texts.noToken);
 }
 
 async function launchData(store, launch) {
@@ -157,5 +155,5 @@ async function launchData(store, launch) {
       // Tried again.
     }
   }
-  throw new Error(texts.delivery.noLaunchData);
+  throw new Error(texts.noLaunchData);
 }

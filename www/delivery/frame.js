@@ -6,7 +6,7 @@
 
 import { uuid } from './statement.js';
 import { storageWorks } from '../storage.js';
-import { texts } from '../texts.js';
+import { delivery as texts } from '../words/delivery.js';
 
 const VERSION = 1;
 /** How long the page around has to answer `ready` with a `start`, and a result with `taken`. */
@@ -24,13 +24,12 @@ export function hostOf(query) {
   } catch {
     // Said below.
   }
-  if (origin === 'null' || origin !== named) throw new Error(texts.delivery.badHost(named.slice(0, 80)));
+  if (origin === 'null' || origin !== named) throw new Error(texts.badHost(named.slice(0, 80)));
   return origin;
 }
 
 /** A Delivery to the page around. `local` is the Delivery that keeps progress here, as far as storage works. */
 export async function connect({ notice, lesson = null }, host, local) {
-  const t = texts.delivery;
   const around = globalThis.parent;
   const waiting = new Map();
   let start = null;
@@ -39,7 +38,7 @@ export async function connect({ notice, lesson = null }, host, local) {
     try {
       around.postMessage({ source: 'downbeam', v: VERSION, type, ...more }, host);
     } catch (error) {
-      notice([t.noMessage(String(error?.message ?? error))]);
+      notice([texts.noMessage(String(error?.message ?? error))]);
     }
   };
 
@@ -63,7 +62,7 @@ export async function connect({ notice, lesson = null }, host, local) {
   await started;
   const hostKeeps = start?.keeps ?? false;
   const keepsProgress = hostKeeps || storageWorks();
-  if (!keepsProgress) notice([t.notKept]);
+  if (!keepsProgress) notice([texts.notKept]);
   let kept = start?.lines ?? null;
   /** Whose attempt `kept` is: lesson and learner; null when the page around did not say. */
   let of = start?.of ?? null;
@@ -93,7 +92,7 @@ export async function connect({ notice, lesson = null }, host, local) {
       const id = uuid();
       const answer = new Promise((done) => {
         waiting.set(id, done);
-        setTimeout(() => done({ accepted: false, said: t.notConfirmed }), TAKEN_MS);
+        setTimeout(() => done({ accepted: false, said: texts.notConfirmed }), TAKEN_MS);
       });
       kept = null;
       post('result', { id, of: at, result });

@@ -3,7 +3,7 @@
 
 import { retrier } from './retry.js';
 import { RECEIPT } from './statement.js';
-import { texts } from '../texts.js';
+import { delivery as texts } from '../words/delivery.js';
 
 const VERSION = '1.0.3';
 /** Browsers send a request of a page that closes up to 64 KiB (Fetch standard, keepalive). */
@@ -13,7 +13,6 @@ const PASSING = [408, 425, 429, 500, 502, 503, 504];
 
 /** A store. `authorization` is the header's text; `notice([sentence])`. */
 export function recordStore({ endpoint, authorization, notice }) {
-  const t = texts.delivery;
   const base = endpoint.endsWith('/') ? endpoint : `${endpoint}/`;
   const retry = retrier();
   /** Batches in order: `{ statements, receipt, done }`. */
@@ -34,7 +33,7 @@ export function recordStore({ endpoint, authorization, notice }) {
       const batch = queue[0];
       const answer = await post(batch);
       if (answer === 'later') {
-        if (!troubled) notice([t.notTaken]);
+        if (!troubled) notice([texts.notTaken]);
         troubled = true;
         retry.again(drain);
         break;
@@ -44,7 +43,7 @@ export function recordStore({ endpoint, authorization, notice }) {
       if (troubled && answer.taken) {
         troubled = false;
         retry.stop();
-        notice([t.takenAgain]);
+        notice([texts.takenAgain]);
       }
     }
     busy = false;

@@ -8,7 +8,7 @@ import { codeOf } from './learner.js';
 import { hostCalls } from './host-calls.js';
 import { pause, retrier } from './retry.js';
 import { resumed, suspended } from './suspended.js';
-import { texts } from '../texts.js';
+import { delivery as texts } from '../words/delivery.js';
 
 /** A commit is a request to the server, in many hosts one that stops the page: at most one in this time while the attempt grows. */
 const COMMIT_EVERY_MS = 5000;
@@ -17,7 +17,6 @@ const TRIES_MS = [1000, 3000];
 
 /** A Delivery over `api`, the host's object; `form` is the version's table; `act`: `notice([sentence])` and `lesson`. */
 export function scormDelivery(form, api, { notice, lesson = null }) {
-  const t = texts.delivery;
   const host = hostCalls(api, form);
   const retry = retrier();
   const began = performance.now();
@@ -44,7 +43,7 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
   };
 
   if (open) look();
-  else once(t.notOpened(form.title));
+  else once(texts.notOpened(form.title));
   // Some hosts remove the frame without a word: what is pending is handed over and the session closed.
   addEventListener('pagehide', close);
   // A page that comes back out of the browser's cache has a closed session: begin anew.
@@ -84,7 +83,7 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
         pending.delete(key);
         if (form.essential.includes(key)) {
           refused.add(key);
-          once(t.refusedValue(key, error.why));
+          once(texts.refusedValue(key, error.why));
         }
       } else if (error) {
         taken = false;
@@ -97,10 +96,10 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
     if (taken) {
       pending.clear();
       retry.stop();
-      if (troubled) notice([t.takenAgain]);
+      if (troubled) notice([texts.takenAgain]);
       troubled = false;
     } else {
-      if (!troubled) notice([t.notTaken]);
+      if (!troubled) notice([texts.notTaken]);
       troubled = true;
       retry.again(flush);
     }
@@ -114,9 +113,9 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
     pending.set(form.keys.exit, kept.lines ? 'suspend' : form.normalExit);
     if (kept.lines) {
       pending.set(form.keys.location, `${made.lines}/${kept.lines.length}`);
-      if (made.lines < kept.lines.length) once(t.tooLong(form.suspendMost, made.lines, kept.lines.length));
+      if (made.lines < kept.lines.length) once(texts.tooLong(form.suspendMost, made.lines, kept.lines.length));
     }
-    if (kept.receipt && !made.receiptKept) once(t.receiptTooLong(form.suspendMost));
+    if (kept.receipt && !made.receiptKept) once(texts.receiptTooLong(form.suspendMost));
   }
 
   const time = () => pending.set(form.keys.time, form.time((performance.now() - began) / 1000));
@@ -138,10 +137,10 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
     keepsProgress: open && found !== null && recording(),
     async resume() {
       if (!found && !(open && look())) {
-        if (open) once(t.notRead);
+        if (open) once(texts.notRead);
         return null;
       }
-      if (!found.whole) notice([found.lines ? t.resumedPart(found.lines.length) : t.resumedNone]);
+      if (!found.whole) notice([found.lines ? texts.resumedPart(found.lines.length) : texts.resumedNone]);
       found.whole = true;
       return found.lines;
     },
@@ -154,8 +153,8 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
       later = setTimeout(flush, Math.max(0, lastCommit + COMMIT_EVERY_MS - performance.now()));
     },
     async finish(result) {
-      if (ended) return { accepted: false, said: t.sessionOver };
-      if (open && !recording()) return { accepted: false, said: t.review };
+      if (ended) return { accepted: false, said: texts.sessionOver };
+      if (open && !recording()) return { accepted: false, said: texts.review };
       if (!found && !(open && look())) before = { status: '', raw: NaN };
       clearTimeout(later);
       const mark = Number.parseFloat(host.get(form.keys.mastery) ?? '');
@@ -177,10 +176,10 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
         await pause(wait);
         taken = troubled ? flush() : true;
       }
-      if (!taken) return { accepted: false, said: t.pending };
-      if (better && values.some(([key]) => refused.has(key))) return { accepted: false, said: t.resultRefused };
+      if (!taken) return { accepted: false, said: texts.pending };
+      if (better && values.some(([key]) => refused.has(key))) return { accepted: false, said: texts.resultRefused };
       if (better) before = { status: passed ? 'passed' : 'failed', raw: Math.floor(result.score * 1e4 + 1e-6) / 100 };
-      return { accepted: true, said: better ? differing(passed, result, mark) : t.earlierBetter };
+      return { accepted: true, said: better ? differing(passed, result, mark) : texts.earlierBetter };
     },
     leave() {
       if (ended || !open) return;
@@ -192,6 +191,6 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
 
   /** A sentence when the host's pass mark says something else than the lesson's. */
   function differing(passed, result, mark) {
-    return passed === result.passed ? null : t.otherMark(form.percent(mark), passed);
+    return passed === result.passed ? null : texts.otherMark(form.percent(mark), passed);
   }
 }

@@ -4,7 +4,7 @@
 import { findHost } from './host-calls.js';
 import { scormDelivery } from './scorm.js';
 import { timespan } from './time.js';
-import { texts } from '../texts.js';
+import { delivery as texts } from '../words/delivery.js';
 
 const PASSED = ['passed', 'completed'];
 
@@ -49,7 +49,7 @@ const FORM = {
     return [
       [`${place}.id`, id],
       [`${place}.type`, 'performance'],
-      [`${place}.student_response`, done ? texts.delivery.ofHundred(Math.round(score * 100)).slice(0, 255) : texts.delivery.notDone],
+      [`${place}.student_response`, done ? texts.ofHundred(Math.round(score * 100)).slice(0, 255) : texts.notDone],
       [`${place}.result`, done ? Math.round(score * 1e4) / 1e4 : 'neutral'],
     ];
   },

@@ -3,7 +3,7 @@
 import { findHost } from './host-calls.js';
 import { scormDelivery } from './scorm.js';
 import { duration } from './time.js';
-import { texts } from '../texts.js';
+import { delivery as texts } from '../words/delivery.js';
 
 const FORM = {
   name: 'scorm2004',
@@ -49,7 +49,7 @@ const FORM = {
       [`${place}.id`, id],
       [`${place}.type`, 'other'],
       [`${place}.description`, String(name ?? id).slice(0, 250)],
-      [`${place}.learner_response`, done ? texts.delivery.ofHundred(Math.round(score * 100)) : texts.delivery.notDone],
+      [`${place}.learner_response`, done ? texts.ofHundred(Math.round(score * 100)) : texts.notDone],
       [`${place}.result`, done ? Math.round(score * 1e4) / 1e4 : 'neutral'],
     ];
   },

@@ -1,7 +1,7 @@
 // An attempt under way in a learning record store's document of state (xAPI 1.0.3, part 3, 2.3), and what else a later session must know.
 
 import { retrier } from './retry.js';
-import { texts } from '../texts.js';
+import { delivery as texts } from '../words/delivery.js';
 
 const STATE_ID = 'downbeam-attempt';
 const FORMAT = 1;
@@ -16,7 +16,6 @@ export function statePath({ activityId, actor, registration }, stateId) {
 
 /** Reads the document at once. `works` is false where the store has none or it cannot be read; nothing is written then. */
 export async function stateDocument(store, launch, notice) {
-  const t = texts.delivery;
   const path = statePath(launch, STATE_ID);
   const retry = retrier();
   const text = await store.get(path);
@@ -37,7 +36,7 @@ export async function stateDocument(store, launch, notice) {
     const status = await store.put(path, now, keepalive);
     if (status >= 200 && status < 300) {
       written = now;
-      if (troubled) notice([t.takenAgain]);
+      if (troubled) notice([texts.takenAgain]);
       troubled = false;
       retry.stop();
       return true;
@@ -45,9 +44,9 @@ export async function stateDocument(store, launch, notice) {
     // A store without documents of state answers so to the first one.
     if ([400, 401, 403, 404, 405, 501].includes(status)) {
       works = false;
-      notice([t.noState]);
+      notice([texts.noState]);
     } else {
-      if (!troubled) notice([t.notTaken]);
+      if (!troubled) notice([texts.notTaken]);
       troubled = true;
       retry.again(() => write());
     }

@@ -7,13 +7,13 @@ import { pause } from './retry.js';
 import { stateDocument } from './state-document.js';
 import { ACTIVITY_TYPE, attachment, scoreOf, statement, stepScores } from './statement.js';
 import { duration } from './time.js';
-import { texts } from '../texts.js';
+import { delivery as texts } from '../words/delivery.js';
 
 /** The launch parameters, or null when the address has none. Throws when they are broken. */
 export function launchOf(query) {
   const [endpoint, auth, actor, registration, activityId] = ['endpoint', 'auth', 'actor', 'registration', 'activity_id'].map((name) => query.get(name));
   if (!endpoint || !auth) return null;
-  if (!actor || !activityId) throw new Error(texts.delivery.launchIncomplete);
+  if (!actor || !activityId) throw new Error(texts.launchIncomplete);
   return { endpoint: new URL(endpoint, location.href).href, auth, actor: plainAgent(JSON.parse(actor)), registration, activityId };
 }
 
@@ -27,7 +27,6 @@ function plainAgent(agent) {
 
 /** A Delivery to the store that the address names. */
 export async function connect({ notice, lesson = null }, launch) {
-  const t = texts.delivery;
   const store = recordStore({ endpoint: launch.endpoint, authorization: launch.auth, notice });
   const began = performance.now();
   const state = await stateDocument(store, launch, notice);
@@ -42,7 +41,7 @@ export async function connect({ notice, lesson = null }, launch) {
       result,
     });
 
-  store.send([say('initialized')]).then(({ taken, status }) => taken || notice([t.refusedStatement(status)]));
+  store.send([say('initialized')]).then(({ taken, status }) => taken || notice([texts.refusedStatement(status)]));
   addEventListener('pagehide', end);
   addEventListener('pageshow', (event) => event.persisted && location.reload());
 
@@ -59,7 +58,7 @@ export async function connect({ notice, lesson = null }, launch) {
     learner: codeOfAgent(launch.actor),
     keepsProgress: state.works(),
     async resume() {
-      if (state.damaged) notice([t.resumedNone]);
+      if (state.damaged) notice([texts.resumedNone]);
       return state.content.lines?.length ? state.content.lines : null;
     },
     keep(lines) {
@@ -68,7 +67,7 @@ export async function connect({ notice, lesson = null }, launch) {
       state.writeSoon();
     },
     async finish(result) {
-      if (ended) return { accepted: false, said: t.sessionOver };
+      if (ended) return { accepted: false, said: texts.sessionOver };
       name = result.title;
       state.content.lines = null;
       state.write();
@@ -80,7 +79,7 @@ export async function connect({ notice, lesson = null }, launch) {
       const statements = [file ? { ...spoken, attachments: [file] } : spoken];
       if (result.complete) statements.push(say('completed', { completion: true, duration: spent }));
       const answer = await Promise.race([store.send(statements, file && result.receipt), pause(6000).then(() => ({ taken: false, status: 0 }))]);
-      return answer.taken ? { accepted: true, said: null } : { accepted: false, said: answer.status ? t.refusedStatement(answer.status) : t.pending };
+      return answer.taken ? { accepted: true, said: null } : { accepted: false, said: answer.status ? texts.refusedStatement(answer.status) : texts.pending };
     },
     leave() {
       if (!ended) state.write(true);

@@ -2,7 +2,6 @@
 
 import { pageSayer } from '../language.js';
 import { page as english } from '../pkg/texts/en/page.js';
-import { delivery } from './delivery.js';
 import { needle } from './needle.js';
 import { view } from './view-page.js';
 
@@ -99,4 +98,4 @@ const over = (below, above) => Object.fromEntries([...Object.keys(below), ...Obj
   return [key, low && high && typeof high === 'object' ? { ...low, ...high } : (high ?? low)];
 }));
 
-export const texts = { ...over(view, own), delivery, needle };
+export const texts = { ...over(view, own), needle };

@@ -74,6 +74,10 @@ pub(crate) fn into_www(folder: &Path) -> anyhow::Result<PathBuf> {
             .omit_default_module_path(false)
             .generate(&package)
             .with_context(|| format!("cannot write the glue to {}", package.display()))?;
+        let glue = package.join(module.name).with_extension("js");
+        let lean = std::fs::read_to_string(&glue).map(|text| without_doc_comments(&text));
+        lean.and_then(|text| std::fs::write(&glue, text))
+            .with_context(|| format!("cannot write {}", glue.display()))?;
     }
     texts::write(&folder.join("texts"), &package).context("the page's sentences (texts)")?;
     player_page::write(&folder.join("www"))?;
@@ -135,6 +139,21 @@ fn compile(folder: &Path, module: &Module) -> anyhow::Result<PathBuf> {
     wasm_in(&String::from_utf8_lossy(&cargo.stdout)).context("cargo built no .wasm file")
 }
 
+/// The glue without its doc comments, a third of it: the type declarations beside it have them too, and no browser reads those.
+fn without_doc_comments(glue: &str) -> String {
+    let mut inside = false;
+    let mut lean = String::with_capacity(glue.len());
+    for line in glue.split_inclusive('\n') {
+        let words = line.trim();
+        inside |= words.starts_with("/**");
+        if !inside {
+            lean.push_str(line);
+        }
+        inside &= !words.ends_with("*/");
+    }
+    lean
+}
+
 /// The wasm file that cargo's messages (a JSON object a line) name last.
 fn wasm_in(messages: &str) -> Option<PathBuf> {
     messages
@@ -151,6 +170,15 @@ fn wasm_in(messages: &str) -> Option<PathBuf> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn doc_comments_leave_the_glue_and_nothing_else_does() {
+        let glue = "/* @ts-self-types=\"./a.d.ts\" */\n/** One. */\nclass A {\n    /**\n     * Two.\n     */\n    b() {}\n}\n";
+        assert_eq!(
+            without_doc_comments(glue),
+            "/* @ts-self-types=\"./a.d.ts\" */\nclass A {\n    b() {}\n}\n"
+        );
+    }
 
     #[test]
     fn the_last_wasm_of_cargos_messages_is_taken() {
