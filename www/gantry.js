@@ -89,9 +89,14 @@ function still(parts, words, see, from) {
   const vertebra = from === 'feet' ? ring(24).map(([c, s]) => [24 * c, 17 * s, 0]) : [[-14, 17], [14, 17], [14, -17], [-14, -17]].map(([z, y]) => [0, y, z]);
   parts.body.setAttribute('d', closed(vertebra.map(see)));
   parts.floor.setAttribute('d', line([[-900, -900, 0], [900, -900, 0]].map(from === 'feet' ? see : ([x, y]) => see([0, y, x]))));
-  const ends = from === 'feet' ? [[[800, -840, 0], texts.gantry.left], [[-800, -840, 0], texts.gantry.right]] : [[[0, -40, -1000], texts.gantry.feetEnd], [[0, -40, 930], texts.gantry.head]];
-  put(words.start, see(ends[0][0]), ends[0][1]);
-  put(words.end, see(ends[1][0]), ends[1][1]);
+  if (from === 'feet') {
+    // From the ends of the floor inwards, however long the words are.
+    put(words.start, [...see([900, -840, 0]), 'start'], texts.gantry.left);
+    put(words.end, [...see([-900, -840, 0]), 'end'], texts.gantry.right);
+  } else {
+    put(words.start, see([0, -40, -1000]), texts.gantry.feetEnd);
+    put(words.end, see([0, -40, 930]), texts.gantry.head);
+  }
 }
 
 /** C-arm, beam and angle: drawn again for every orientation. */
@@ -121,19 +126,20 @@ function moving(parts, words, see, from, state) {
   }
   parts.swing.setAttribute('d', Math.abs(angle) < 0.05 ? '' : closed([[0, 0, 0], ...swing].map(see)));
   parts.upright.setAttribute('d', line([[0, 0, 0], [0, 330, 0]].map(see)));
-  put(words.receptor, besides(see(along(RECEPTOR_MM + 110)), 390), texts.gantry.receptor);
-  put(words.source, besides(see(along(-SOURCE_MM)), 330), texts.gantry.source);
+  put(words.receptor, besides(see(along(RECEPTOR_MM + 110)), 230), texts.gantry.receptor);
+  put(words.source, besides(see(along(-SOURCE_MM)), 210), texts.gantry.source);
 }
 
-/** Beside a part, on the inner side when it stands far out; above it when it stands as low as the patient. */
+/** Where a word goes beside a part, at a distance and away from it: on the inner side when it stands far out, above it when it stands as low as the patient. */
 function besides([x, y], distance) {
   if (Math.abs(y) < 300) return [Math.max(-700, Math.min(700, x)), y - 260];
-  return [x < 150 ? x + distance : x - distance, y];
+  return x < 150 ? [x + distance, y, 'start'] : [x - distance, y, 'end'];
 }
 
-function put(element, [x, y], text) {
+function put(element, [x, y, anchor = 'middle'], text) {
   element.setAttribute('x', x.toFixed(1));
   element.setAttribute('y', y.toFixed(1));
+  element.setAttribute('text-anchor', anchor);
   say(element, text);
 }
 

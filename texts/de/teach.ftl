@@ -3,7 +3,7 @@
 skip = Zum Inhalt springen
 theme = Helligkeit
 dismiss = Meldung schließen
-caution = Lehrmodell, nicht für den klinischen Gebrauch: niemals einen Eingriff damit planen oder führen. Es gelten die örtlichen Vorgaben, die Ausbildung unter Aufsicht und die Grenzen Ihrer beruflichen Befugnis.
+caution = Lehrmodell, nicht für den klinischen Gebrauch: niemals einen Eingriff damit planen oder führen. Es gelten örtliche Vorgaben, Ausbildung unter Aufsicht und die eigene berufliche Befugnis.
 
 pages-name = Seiten
 pages-room = Üben

@@ -1,6 +1,6 @@
 ### Machine-drafted, not yet reviewed by a speaker.
 
-caution = Lehrmodell, nicht für den klinischen Gebrauch: niemals einen Eingriff damit planen oder führen. Es gelten die örtlichen Vorgaben, die Ausbildung unter Aufsicht und die Grenzen Ihrer beruflichen Befugnis.
+caution = Lehrmodell, nicht für den klinischen Gebrauch: niemals einen Eingriff damit planen oder führen. Es gelten örtliche Vorgaben, Ausbildung unter Aufsicht und die eigene berufliche Befugnis.
 
 allowedNumber = eine Zahl von { $low } bis { $high }
 allowedWhole = eine ganze Zahl von { $low } bis { $high }
