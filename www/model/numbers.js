@@ -46,18 +46,24 @@ export function fillNumbers(told) {
   for (const body of document.querySelectorAll('tbody[data-rows]')) fillBody(body, [at(told, body.dataset.rows)].flat());
 }
 
-/** A row an entry; `data-columns` names what each column takes, `name:digits`. */
+/** A cell with more letters than this gets room, so that a narrow screen does not break it into single words. */
+const SENTENCE = 24;
+
+/** A row an entry; `data-columns` names what each column takes, `name:digits`. Words stand to the left, numbers to the right. */
 function fillBody(body, entries) {
   const columns = body.dataset.columns.split(' ').map((column) => column.split(':'));
+  const looks = columns.map(([path]) => {
+    const lengths = entries.map((entry) => at(entry, path)).filter((value) => typeof value === 'string').map((words) => words.length);
+    return lengths.length ? (Math.max(...lengths) > SENTENCE ? 'words sentence' : 'words') : '';
+  });
+  body.closest('table').querySelectorAll('thead th').forEach((heading, i) => (heading.className = looks[i]));
   body.replaceChildren(
     ...entries.map((entry) => {
       const row = document.createElement('tr');
       columns.forEach(([path, digits], i) => {
-        const text = shown(at(entry, path), digits);
-        const made = cell(text.replaceAll('_', ' '), i === 0 ? 'th' : 'td');
+        const made = cell(shown(at(entry, path), digits).replaceAll('_', ' '), i === 0 ? 'th' : 'td');
         if (i === 0) made.scope = 'row';
-        // Sentences stand to the left, numbers to the right.
-        else if (text.length > 14) made.dataset.kind = 'words';
+        made.className = looks[i];
         row.append(made);
       });
       return row;
