@@ -17,6 +17,7 @@ pub mod marks;
 pub mod parts;
 pub mod read_error;
 pub mod receipt;
+pub mod remark;
 pub mod report;
 #[cfg(feature = "cli")]
 pub mod schema;

@@ -56,7 +56,7 @@ fn every_lesson_is_passed_by_a_careful_learner_and_not_by_an_idle_one() {
             let attempt = replay(&lesson, &drawn, interior, &log).unwrap();
             let score = lesson_score(&lesson, &drawn, interior, &attempt.state);
             let told: Vec<String> =
-                score.steps.iter().map(|s| format!("{} {:?}: {}", s.id.id(), s.score, s.reason)).collect();
+                score.steps.iter().map(|s| format!("{} {:?}: {:?}", s.id.id(), s.score, s.reasons)).collect();
             let target = drawn.case.target;
             if score.total < 1.0 {
                 println!(

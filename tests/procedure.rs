@@ -36,7 +36,7 @@ fn scored(hand: &Hand<'_>) -> Score {
 fn marks(hand: &Hand<'_>, id: StepId) -> f64 {
     let score = scored(hand);
     let step = score.steps.iter().find(|s| s.id == id).unwrap();
-    step.score.unwrap_or_else(|| panic!("{id:?} not scored: {}", step.reason))
+    step.score.unwrap_or_else(|| panic!("{id:?} not scored: {:?}", step.reasons))
 }
 
 #[test]

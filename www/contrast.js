@@ -67,8 +67,9 @@ export function contrastControl(holder, act) {
 }
 
 /** What the engine answers to the name that was given. */
-export function verdictOf({ named, pattern, sign }) {
+export function verdictOf({ named, pattern }) {
   const t = texts.needle.contrast;
+  const sign = texts.remarks.pattern(pattern);
   const lower = (p) => t.pattern[p].charAt(0).toLowerCase() + t.pattern[p].slice(1);
   const answer = named === pattern ? t.right(lower(pattern), sign) : t.wrong(lower(named), lower(pattern), sign);
   return `${answer} ${texts.needle.stage.list.contrast[pattern === 'perineural' ? 'right' : 'wrong']}`;

@@ -49,7 +49,7 @@ export function injection(app, patient, record, act) {
   }
 
   function outcome(action, before, report) {
-    const fresh = report.met.slice(before?.met.length ?? 0).map(t.met);
+    const fresh = report.met.slice(before?.met.length ?? 0).map(texts.remarks.met);
     const needle = report.needle;
     switch (action.do) {
       case 'keep':
@@ -91,12 +91,12 @@ export function injection(app, patient, record, act) {
 
   /** What to do next: the engine's hint, or, where a lesson asks for less than a whole injection, what its own stage wants. */
   function hintText(report) {
-    if (!app.lesson || !report) return report?.hint ?? '';
+    if (!app.lesson) return texts.remarks.one(report.hint);
     if (stage === 'finish') return app.lesson.hintDone;
     if (stage === 'parts') return '';
     const view = stage === 'lateral' ? 'lateral' : stage === 'true_ap' || stage === 'oblique' ? stage : null;
     // In a guided lesson the stage says it already.
-    return view ? (app.state.guided ? '' : viewNow(view) || stages.words(stage, app.state)) : report.hint;
+    return view ? (app.state.guided ? '' : viewNow(view) || stages.words(stage, app.state)) : texts.remarks.one(report.hint);
   }
 
   const hourOf = (needle) => (needle.coaxial.angle_deg < 45 ? needle.notch_hour : (((needle.roll_deg / 30) % 12) + 12) % 12);
@@ -253,12 +253,11 @@ export function injection(app, patient, record, act) {
       say(byId('needle-heading'), app.lesson ? t.steps : t.heading);
       byId('needle-caution-line').hidden = !ready || Boolean(app.lesson && !app.lesson.wantsMark);
       if (!ready) return;
-      say(byId('needle-caution'), report.caution);
+      say(byId('needle-caution'), texts.remarks.caution(report.caution));
       const hinted = !report.finished && !state.selfTest && (state.guided || hintOf === attempt.revision());
-      byId('needle-hint').hidden = !hinted || hintText(report) === '';
-      say(byId('needle-hint-text'), hinted ? hintText(report) : '');
-      // The engine speaks English.
-      byId('needle-hint-text').lang = hintText(report) === report.hint ? 'en' : texts.language;
+      const hint = hinted ? hintText(report) : '';
+      byId('needle-hint').hidden = hint === '';
+      say(byId('needle-hint-text'), hint);
       byId('needle-hint-ask').hidden = state.selfTest || state.guided || report.finished;
       const now = stages.update(state, report, attempt.score(), { told: told(), marking: Boolean(aim.cross()), showArea, viewNow, lesson: app.lesson });
       if (now !== stage) {

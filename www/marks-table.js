@@ -24,7 +24,7 @@ export function markTable(holder) {
       body.replaceChildren(
         ...score.steps.flatMap((step) => [
           make('tr', { class: 'marks-step', 'data-step': step.id }, make('th', { scope: 'row' }, texts.step(step)), make('td', {}, texts.number(step.weight, 1)), make('td', { class: 'marks-score' }, worth(step))),
-          make('tr', { class: 'marks-reason' }, make('td', { colspan: 3, lang: 'en' }, step.reason)),
+          make('tr', { class: 'marks-reason' }, make('td', { colspan: 3 }, texts.remarks.all(step.reasons))),
         ]),
         make('tr', { class: 'marks-total', 'data-step': 'total' }, make('th', { scope: 'row', colspan: 2 }, t.total), make('td', { class: 'marks-score', 'data-total': score.total.toFixed(4) }, marks(score.total))),
       );

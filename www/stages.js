@@ -134,7 +134,7 @@ export function stageList(holder, act) {
       approach.show(report.approach);
       say(place, report.needle ? t.placeAgain : t.place);
       remove.hidden = !report.needle;
-      const lines = report.met.length ? report.met.map(texts.needle.met) : [texts.needle.hand.nothingMet];
+      const lines = report.met.length ? report.met.map(texts.remarks.met) : [texts.needle.hand.nothingMet];
       if (met.dataset.now !== lines.join('|')) {
         met.dataset.now = lines.join('|');
         met.replaceChildren(...lines.map((line, i) => make('li', { class: report.met[i]?.harm ? 'harm' : '' }, line)));

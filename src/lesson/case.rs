@@ -64,24 +64,46 @@ impl Case {
         }
     }
 
-    /// The caution that belongs to the target, from the literature on radiculomedullary arteries (Murthy 2010, Pain Med 11:1756:
-    /// read) and common practice.
-    pub fn caution(&self) -> &'static str {
+    /// The caution that belongs to the target.
+    pub fn caution(&self) -> Caution {
         match (self.target.level, self.approach) {
-            (Level::L1 | Level::L2 | Level::L3, Approach::Subpedicular) => {
+            (Level::L1 | Level::L2 | Level::L3, Approach::Subpedicular) => Caution::Upper,
+            (Level::S1, _) => Caution::Sacral,
+            (_, Approach::Infraneural) => Caution::Infraneural,
+            _ => Caution::Lower,
+        }
+    }
+}
+
+/// A caution, from the literature on radiculomedullary arteries (Murthy 2010, Pain Med 11:1756: read) and common practice.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[allow(missing_docs, reason = "each says its own sentence")]
+pub enum Caution {
+    Upper,
+    Lower,
+    Sacral,
+    Infraneural,
+}
+
+impl Caution {
+    /// In English, as the page about the model quotes it; the page's own words are in texts, in its languages.
+    pub fn sentence(self) -> &'static str {
+        match self {
+            Self::Upper => {
                 "At L3 and above an artery to the spinal cord may run in the upper part of the foramen, more often on the left: \
                  whether the place under the pedicle is the right one there is debated, and a lower, slightly posterior one \
                  may be safer. Non-particulate steroid first; local policy and supervision decide."
             }
-            (Level::S1, _) => {
+            Self::Sacral => {
                 "Vascular spread is more frequent at S1 than at lumbar levels: watch the whole injection live. Local policy and \
                  supervision decide."
             }
-            (_, Approach::Infraneural) => {
+            Self::Infraneural => {
                 "The way under the root lies beside the disc: prove depth in the lateral view before each advance. Local \
                  policy and supervision decide."
             }
-            _ => {
+            Self::Lower => {
                 "Never pass medial of the pedicle's 6 o'clock before contrast has been seen. Contrast under live imaging comes \
                  first, non-particulate steroid first; stop on paraesthesia or blood. Local policy and supervision decide."
             }

@@ -5,6 +5,7 @@
 //! the spacing effect (Cepeda 2006, Psychol Bull 132:354: from memory).
 
 use super::file::{AskedBone, AskedPart, AskedSide, LessonPart};
+use super::remark::Remark;
 use super::score::Step;
 use crate::anatomy::names::{Label, Level, Part};
 use crate::anatomy::seeded::Numbers;
@@ -136,25 +137,18 @@ impl Exercise {
             return;
         }
         let worth = |asked: &Asked| [1.0, 0.5, 0.25].get(asked.misses as usize).copied().unwrap_or(0.0);
-        let missed: Vec<String> =
-            self.found.iter().chain(&self.waiting).filter(|a| a.misses > 0).map(|a| words(a.label)).collect();
+        let missed: Vec<Label> =
+            self.found.iter().chain(&self.waiting).filter(|a| a.misses > 0).map(|a| a.label).collect();
         // Not `sum`: of nothing it is -0.
         step.score = Some(self.found.iter().map(worth).fold(0.0, |sum, one| sum + one) / all as f64);
-        step.reason = match (self.waiting.len(), missed.len()) {
-            (0, 0) => format!("All {all} parts were found at the first asking."),
-            (0, _) => format!("Found, but missed at first: {}.", missed.join(", ")),
-            (left, 0) => format!("{left} of {all} parts are still to be found."),
-            (left, _) => {
-                format!("{left} of {all} parts are still to be found; missed so far: {}.", missed.join(", "))
-            }
-        };
+        step.reasons = vec![match (self.waiting.len(), missed.is_empty()) {
+            (0, true) => Remark::PartsFound { all },
+            (0, false) => Remark::PartsMissed { missed },
+            (left, true) => Remark::PartsLeft { left, all },
+            (left, false) => Remark::PartsLeftMissed { left, all, missed },
+        }];
     }
 }
 
 /// Stream of the seed that the order is taken from; the anatomy has its own.
 const ORDER_STREAM: u64 = 0x0e8d;
-
-fn words(label: Label) -> String {
-    let side = label.side.map_or(String::new(), |s| format!("{s} "));
-    format!("{side}{} of {}", label.part.name().replace('_', " "), label.level)
-}

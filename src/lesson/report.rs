@@ -1,10 +1,10 @@
 //! Everything that page and host tool say about the needle, as plain data.
 
 use super::attempt::{Aspirate, Attempt, State, seconds, view_of};
-use super::case::Case;
+use super::case::{Case, Caution};
+use super::remark::{Area, Remark, Way};
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
-use crate::anatomy::names::Level;
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::needle::compartment::Pattern;
@@ -66,8 +66,6 @@ pub struct MetReport {
     /// What.
     #[serde(flatten)]
     pub contact: Contact,
-    /// The sign that it gives.
-    pub sign: &'static str,
     /// Whether it should not have happened.
     pub harm: bool,
 }
@@ -87,8 +85,6 @@ pub struct InjectionReport {
     pub named: Option<Pattern>,
     /// What it was; only once it has been named.
     pub pattern: Option<Pattern>,
-    /// What such a pattern looks like; only once it has been named.
-    pub sign: Option<&'static str>,
 }
 
 /// The procedure as it stands.
@@ -101,7 +97,7 @@ pub struct ProcedureReport {
     /// Whether pictures cost exposures.
     pub exposures: bool,
     /// The caution that belongs to the target.
-    pub caution: &'static str,
+    pub caution: Caution,
     /// Views kept so far.
     pub kept: Vec<ViewKind>,
     /// The mark as the present view shows its place in the target's plane, mm on the detector.
@@ -118,8 +114,8 @@ pub struct ProcedureReport {
     pub injected: Vec<InjectionReport>,
     /// The criteria of the oblique view that the approach wants, in the present view.
     pub oblique: Vec<Criterion>,
-    /// The next thing to do, in words.
-    pub hint: String,
+    /// The next thing to do.
+    pub hint: Remark,
     /// Finished.
     pub finished: bool,
     /// Actions in the log.
@@ -148,12 +144,7 @@ pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick
         met: state
             .met
             .iter()
-            .map(|m| MetReport {
-                tick: m.tick,
-                contact: m.contact,
-                sign: m.contact.kind.sign(),
-                harm: m.contact.kind.is_harm(),
-            })
+            .map(|m| MetReport { tick: m.tick, contact: m.contact, harm: m.contact.kind.is_harm() })
             .collect(),
         aspirated: state.aspirated,
         injected: state
@@ -166,7 +157,6 @@ pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick
                 live: i.live,
                 named: i.named,
                 pattern: i.named.map(|_| i.bolus.compartment.pattern()),
-                sign: i.named.map(|_| i.bolus.compartment.pattern().sign()),
             })
             .collect(),
         oblique: criteria_of_view(case.target.level, case.oblique(state.approach))
@@ -215,83 +205,44 @@ pub fn needle_report(
     }
 }
 
-/// A direction on the screen in words.
-fn way(direction: DVec2) -> &'static str {
-    const WAYS: [&str; 8] = [
-        "up",
-        "up and to the right",
-        "to the right",
-        "down and to the right",
-        "down",
-        "down and to the left",
-        "to the left",
-        "up and to the left",
-    ];
-    WAYS[(libm::round(hour(direction) / 1.5) as usize) % 8]
-}
-
 /// The next thing to do, as a teacher beside the learner would say it.
-fn hint(case: &Case, state: &State, interior: &Interior, view: &Projection) -> String {
+fn hint(case: &Case, state: &State, interior: &Interior, view: &Projection) -> Remark {
     for kind in [ViewKind::TrueAp, ViewKind::Oblique] {
         if state.kept(kind).is_none() {
-            return format!("Set up the {} view and keep it.", kind.in_words());
+            return Remark::KeepView { view: kind };
         }
     }
     let Some(mark) = state.mark else {
-        return match (case.target.level, state.approach) {
-            (Level::S1, _) => "Mark the target: the opening of the first sacral foramen.",
-            (_, Approach::Subpedicular) => {
-                "Mark the target just under the pedicle, lateral to its 6 o'clock, past the articular process."
-            }
-            (_, Approach::Infraneural) => {
-                "Mark the target just above the upper end plate of the level below, beside the articular process."
-            }
-        }
-        .to_owned();
+        return Remark::MarkArea { area: Area::of(case.target.level, state.approach) };
     };
     let Some(needle) = &state.needle else {
-        return "Set a needle on the skin over the mark.".to_owned();
+        return Remark::PlaceNeedle;
     };
     let beam = view_of(&mark.arm, case, interior);
     let now = coaxial(&beam, needle);
     if needle.depth_mm() < 20.0 && now.angle_deg > 2.0 {
         let off = DVec2::from_array(now.hub_offset_mm);
-        return format!(
-            "The hub stands {} of the tip on the oblique picture: move it {}, about {:.0} degrees, until the needle is a dot.",
-            way(off).trim_start_matches("to the "),
-            way(-off),
-            now.angle_deg
-        );
-    }
-    if state.injected.last().is_some_and(|i| i.named.is_none()) {
-        return "Look at the spread and name its pattern.".to_owned();
+        return Remark::HubOff { off: Way::nearest(off), to: Way::nearest(-off), deg: now.angle_deg };
     }
     if let Some(last) = state.injected.last() {
-        return match last.bolus.compartment.pattern() {
-            Pattern::Perineural => "Good spread along the root: finish.".to_owned(),
-            _ => "Wrong place: draw back, reposition, and prove it again.".to_owned(),
+        return match (last.named, last.bolus.compartment.pattern()) {
+            (None, _) => Remark::NameSpread,
+            (_, Pattern::Perineural) => Remark::SpreadGood,
+            _ => Remark::SpreadWrong,
         };
     }
     if needle.on_bone() {
-        return "Bone: draw back a little, turn the notch towards the bone so that the bevel leads away, and advance.".to_owned();
+        return Remark::OnBone;
     }
     let off = DVec2::from_array(off_mark_mm(&beam, mark.uv, needle.tip().position));
     if off.length() > 1.5 {
-        return format!(
-            "The tip has strayed {:.1} mm {}: turn the notch to {:.0} o'clock, towards that side, and advance; it drifts away from the notch.",
-            off.length(),
-            way(off),
-            libm::round(hour(off)).max(1.0)
-        );
+        return Remark::TipStrayed { mm: off.length(), way: Way::nearest(off), hour: hour(off) };
     }
     let lateral_seen = on_screen(view, interior.level(case.target.level).upper_plate.left).length() < 0.4;
     if lateral_seen {
         let reading = lateral(view, interior, case.target.level, case.target.side, needle.tip().position);
-        return format!(
-            "The tip is {:.0} mm {} the posterior body line.",
-            reading.behind_wall_mm.abs(),
-            if reading.behind_wall_mm > 0.0 { "behind" } else { "in front of" }
-        );
+        let behind = reading.behind_wall_mm;
+        return Remark::TipInLateral { mm: behind.abs(), behind: behind > 0.0 };
     }
-    "Advance a little, and prove the depth in AP and lateral before it is deep.".to_owned()
+    Remark::Advance
 }

@@ -1,11 +1,12 @@
-//! What each step of the procedure is worth, and why, in words that a learner can act on. Everything is computed from the state, the
+//! What each step of the procedure is worth, and why, as remarks that a learner can act on. Everything is computed from the state, the
 //! patient's geometry and the lesson's limits.
 //!
 //! Order and weights of the steps, what is taken off for a contact, where a tip should be and from when on a step counts:
 //! common practice, no source.
 
 use super::attempt::{Injected, Kept, Mark, Met, State, view_of};
-use super::case::Case;
+use super::case::{Case, Par};
+use super::remark::{self, Across, Along, Remark};
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Level;
@@ -121,8 +122,8 @@ pub struct Step {
     pub weight: f64,
     /// 0 to 1; `null` while it has not been done or where it does not count.
     pub score: Option<f64>,
-    /// Why, one or two sentences.
-    pub reason: String,
+    /// Why: one remark or a few, in the order in which they are said.
+    pub reasons: Vec<Remark>,
 }
 
 /// All steps and the whole.
@@ -136,8 +137,13 @@ pub struct Score {
     pub complete: bool,
 }
 
-/// Marks of a step and the reason.
-type Marks = (Option<f64>, String);
+/// Marks of a step and the reasons.
+type Marks = (Option<f64>, Vec<Remark>);
+
+/// Not done: no marks, and what there is to do.
+fn not_yet(remark: Remark) -> Marks {
+    (None, vec![remark])
+}
 
 /// Scores an attempt as it stands.
 pub fn score(case: &Case, interior: &Interior, state: &State) -> Score {
@@ -156,8 +162,8 @@ pub fn weighed<'a>(steps: impl Iterator<Item = &'a Step>) -> f64 {
 
 /// One step of an attempt as it stands. Naming parts is the lesson's to score (`super::parts`): here it is never done.
 pub fn step(case: &Case, interior: &Interior, state: &State, id: StepId) -> Step {
-    let (score, reason) = match id {
-        StepId::NameParts => (None, "Name the parts that are asked for.".to_owned()),
+    let (score, reasons) = match id {
+        StepId::NameParts => not_yet(Remark::NameParts),
         StepId::TrueAp => kept_view(case, interior, state, ViewKind::TrueAp),
         StepId::Oblique => kept_view(case, interior, state, ViewKind::Oblique),
         StepId::Lateral => kept_view(case, interior, state, ViewKind::Lateral),
@@ -169,12 +175,7 @@ pub fn step(case: &Case, interior: &Interior, state: &State, id: StepId) -> Step
         StepId::Contrast => contrast(case, state),
         StepId::Radiation => radiation(case, state),
     };
-    Step { id, name: id.name(), weight: id.weight(), score, reason }
-}
-
-/// A number of millimetres in words, to a tenth.
-fn mm(value: f64) -> String {
-    format!("{:.1} mm", value.abs())
+    Step { id, name: id.name(), weight: id.weight(), score, reasons }
 }
 
 /// The true AP is that which was kept last before the first oblique; the oblique and lateral are those kept last.
@@ -188,103 +189,81 @@ fn kept_view(case: &Case, interior: &Interior, state: &State, kind: ViewKind) ->
     let (arm, late) = match (last(in_time), last(&state.kept)) {
         (Some(arm), _) => (arm, false),
         (None, Some(arm)) => (arm, true),
-        (None, None) => return (None, format!("Set up the {} view and keep it.", kind.in_words())),
+        (None, None) => return not_yet(Remark::KeepView { view: kind }),
     };
     // What is kept as the oblique is measured as the oblique that the approach wants.
     let measured = if kind == ViewKind::Oblique { case.oblique(state.approach) } else { kind };
     let worst = view_score(interior, case.target, measured, &arm, &case.views);
-    let mut reason = if worst.score >= 1.0 {
-        format!("The {} view is right: all its criteria are within their tolerance.", measured.in_words())
+    let mut reasons = vec![if worst.score >= 1.0 {
+        Remark::ViewRight { view: measured }
     } else {
-        format!("{}: {}", worst.name, worst.sentence)
-    };
+        Remark::ViewOff { criterion: worst.id, finding: worst.finding, advice: worst.advice }
+    }];
     if late {
-        reason.push_str(" It was kept only after the oblique: the true AP comes first.");
+        reasons.push(Remark::KeptLate);
     }
-    (Some(if late { 0.5 * worst.score } else { worst.score }), reason)
+    (Some(if late { 0.5 * worst.score } else { worst.score }), reasons)
 }
 
 fn target(case: &Case, interior: &Interior, state: &State) -> Marks {
     let (Some(Mark { uv, arm }), Some(area)) = (state.mark, state.area(case, interior)) else {
-        return (None, "Mark the target on the oblique picture.".to_owned());
+        return not_yet(Remark::MarkOnOblique);
     };
     let view = view_of(&arm, case, interior);
     let ray = view.ray_through(uv);
     let Some(at) = area.meets(view.source, ray) else {
-        return (
-            Some(0.0),
-            "The picture runs along the plane of the target: mark it on the oblique view.".to_owned(),
-        );
+        return (Some(0.0), vec![Remark::MarkAlongPlane]);
     };
     let outside = area.distance_mm(at);
     let mut score = case.needle.mark_mm.score(outside.max(0.0));
-    let place = place_name(case, state);
-    let mut reason = if outside <= case.needle.mark_mm.full {
-        format!("The mark lies in the {place}.")
+    let named = remark::Area::of(case.target.level, state.approach);
+    let mut reasons = vec![if outside <= case.needle.mark_mm.full {
+        Remark::MarkInside { area: named }
     } else {
-        format!(
-            "The mark lies {} outside the {place}; {}.",
-            mm(outside),
-            direction(case, interior, at - area.centre())
-        )
-    };
+        let (along, across) = direction(case, interior, at - area.centre());
+        Remark::MarkOutside { mm: outside, area: named, along, across }
+    }];
     if state.approach == Approach::Subpedicular && case.target.level != Level::S1 {
         let six = interior.level(case.target.level).side(case.target.side).pedicle.centre;
         let medial =
             -(at - six).dot(interior.level(case.target.level).upper_plate.left) * case.target.side.sign();
         if medial > case.needle.medial_mm.full {
             score = score.min(case.needle.medial_mm.score(medial));
-            reason.push_str(&format!(" It is {} medial of the pedicle's 6 o'clock.", mm(medial)));
+            reasons.push(Remark::MarkMedial { mm: medial });
         }
     }
     // Bone between the skin and the target: the ray from the target towards the receptor.
     if let Some((bone, _)) = interior.tissues.bone_along(at, ray, OPEN_REACH_MM) {
-        let tissue = &interior.tissues.list[bone];
-        let level = tissue.level.map_or("bone", Level::name);
         score *= 0.5;
-        reason.push_str(&format!(" Bone of {level} stands in the way of a needle down this beam."));
+        reasons.push(Remark::MarkBehindBone { level: interior.tissues.list[bone].level });
     }
-    (Some(score), reason)
+    (Some(score), reasons)
 }
 
-fn place_name(case: &Case, state: &State) -> &'static str {
-    match (case.target.level, state.approach) {
-        (Level::S1, _) => "opening of the first sacral foramen",
-        (_, Approach::Subpedicular) => "triangle under the pedicle",
-        (_, Approach::Infraneural) => "triangle under the root",
-    }
-}
-
-/// Which way a point lies off, in words: medial or lateral, cranial or caudal.
-fn direction(case: &Case, interior: &Interior, off: DVec3) -> String {
+/// Which way a point lies off: the larger of the two, or both where neither is twice the other.
+fn direction(case: &Case, interior: &Interior, off: DVec3) -> (Along, Across) {
     let plate = &interior.level(case.target.level).upper_plate;
     let lateral = off.dot(plate.left) * case.target.side.sign();
     let cranial = off.dot(plate.normal);
-    let across = if lateral > 0.0 { "lateral" } else { "medial" };
-    let along = if cranial > 0.0 { "high" } else { "low" };
+    let along = if cranial > 0.0 { Along::High } else { Along::Low };
+    let across = if lateral > 0.0 { Across::Lateral } else { Across::Medial };
     if lateral.abs() > 2.0 * cranial.abs() {
-        format!("it is too far {across}")
+        (Along::None, across)
     } else if cranial.abs() > 2.0 * lateral.abs() {
-        format!("it is too {along}")
+        (along, Across::None)
     } else {
-        format!("it is too {along} and too far {across}")
+        (along, across)
     }
 }
 
 fn down_the_beam(case: &Case, state: &State) -> Marks {
     if state.held.travel_mm < LEAST_TRAVEL_MM {
-        return (None, "Put the hub over the tip until the needle is a dot, then advance.".to_owned());
+        return not_yet(Remark::BeamNotYet);
     }
     let mean = state.held.degree_mm / state.held.travel_mm;
     let score = case.needle.coaxial_deg.score(mean);
-    let reason = if score >= 1.0 {
-        format!("The needle was held down the beam: {mean:.1} degrees off on the mean.")
-    } else {
-        format!(
-            "The needle stood {mean:.1} degrees off the beam on the mean: put the hub over the tip while it is shallow."
-        )
-    };
-    (Some(score), reason)
+    let reason = if score >= 1.0 { Remark::BeamHeld { deg: mean } } else { Remark::BeamOff { deg: mean } };
+    (Some(score), vec![reason])
 }
 
 /// Travel along the beam before it is scored, mm.
@@ -303,21 +282,15 @@ const DEEP_MM: f64 = 30.0;
 
 fn steering(case: &Case, interior: &Interior, state: &State) -> Marks {
     let (Some(tip), Some(mark)) = (final_tip(state), state.mark) else {
-        return (None, "Steer the tip onto the mark.".to_owned());
+        return not_yet(Remark::SteerNotYet);
     };
     let view = view_of(&mark.arm, case, interior);
     let off = off_mark_mm(&view, mark.uv, tip);
     let distance = libm::hypot(off[0], off[1]);
     let score = case.needle.off_mark_mm.score(distance);
-    let reason = if score >= 1.0 {
-        format!("The tip ended {} from the mark.", mm(distance))
-    } else {
-        format!(
-            "The tip ended {} from the mark: turn the notch towards the side it has strayed to, since it drifts away from the notch.",
-            mm(distance)
-        )
-    };
-    (Some(score), reason)
+    let reason =
+        if score >= 1.0 { Remark::Steered { mm: distance } } else { Remark::Strayed { mm: distance } };
+    (Some(score), vec![reason])
 }
 
 /// Where a tip should be, as [low, high] of each reading.
@@ -346,12 +319,12 @@ fn beyond(value: f64, [low, high]: [f64; 2]) -> f64 {
 }
 
 /// A part of a step's marks and its reason.
-type Part = (f64, String);
+type Part = (f64, Remark);
 
 /// What the views say about where a tip is.
 fn depth(case: &Case, interior: &Interior, state: &State) -> Marks {
     let Some(tip) = final_tip(state) else {
-        return (None, "Bring the tip into the foramen, and prove it in AP and lateral.".to_owned());
+        return not_yet(Remark::DepthNotYet);
     };
     let best = [ViewKind::TrueAp, ViewKind::Lateral]
         .map(|kind| best_view(interior, case.target, kind, &CArm::default()).orientation);
@@ -361,24 +334,24 @@ fn depth(case: &Case, interior: &Interior, state: &State) -> Marks {
     };
     let worst = place.iter().fold(1.0, |least, part| f64::min(least, part.0));
     let mut scores: Vec<f64> = place.iter().map(|part| part.0).collect();
-    let mut reasons: Vec<String> = place.into_iter().map(|part| part.1).collect();
-    for (seen, what) in proven(case, state, best).into_iter().zip(["an AP", "a lateral"]) {
+    let mut reasons: Vec<Remark> = place.into_iter().map(|part| part.1).collect();
+    for (seen, view) in proven(case, state, best).into_iter().zip([ViewKind::TrueAp, ViewKind::Lateral]) {
         scores.push(if seen { 1.0 } else { 0.0 });
         if !seen {
-            reasons.push(format!("The depth was not proven in {what} view with the needle in place."));
+            reasons.push(Remark::Unproven { view });
         }
     }
     let mean = scores.iter().sum::<f64>() / scores.len() as f64;
     // A tip in the wrong place is not made good by having looked.
-    (Some(mean.min(worst * 0.5 + 0.5)), reasons.join(" "))
+    (Some(mean.min(worst * 0.5 + 0.5)), reasons)
 }
 
 /// Whether the tip lies in the sacral foramen.
 fn sacral_place(case: &Case, interior: &Interior, tip: DVec3) -> Part {
     if foraminal(interior, tip) == Some((Level::S1, case.target.side)) {
-        (1.0, "The tip lies in the first sacral foramen.".to_owned())
+        (1.0, Remark::SacralInside)
     } else {
-        (0.0, "The tip does not lie in the first sacral foramen.".to_owned())
+        (0.0, Remark::SacralOutside)
     }
 }
 
@@ -401,11 +374,11 @@ fn foraminal_place(
     let too_lateral = (place.medial_mm[0] - ap.medial_mm).max(0.0);
     let ap_score = case.needle.medial_mm.score(too_medial).min(case.needle.depth_mm.score(too_lateral));
     let ap_reason = if too_medial > case.needle.medial_mm.full {
-        format!("In AP the tip is {} medial of where it may be before contrast.", mm(too_medial))
+        Remark::ApMedial { mm: too_medial }
     } else if too_lateral > case.needle.depth_mm.full {
-        format!("In AP the tip is {} short of the foramen.", mm(too_lateral))
+        Remark::ApShort { mm: too_lateral }
     } else {
-        format!("In AP the tip stands at {}.", hour(ap.hour))
+        Remark::ApAt { hour: ap.hour }
     };
     let side_view = lateral(&from_side, interior, level, side, tip);
     let span = 2.0 * interior.foramen(level, side).map_or(10.0, |f| f.ring.up.length());
@@ -413,24 +386,16 @@ fn foraminal_place(
     let off_depth = beyond(side_view.behind_wall_mm, place.behind_wall_mm);
     let full = case.needle.depth_mm.full;
     let side_reason = if off_depth > full && side_view.behind_wall_mm < place.behind_wall_mm[0] {
-        let deep = mm(side_view.behind_wall_mm);
-        format!("In the lateral view it is {deep} in front of the posterior body line: too deep.")
+        Remark::SideDeep { mm: side_view.behind_wall_mm.abs() }
     } else if off_depth > full {
-        format!("In the lateral view it is {} short of the foramen: not deep enough.", mm(off_depth))
+        Remark::SideShallow { mm: off_depth }
     } else if off_height > full {
-        let way = if side_view.height < place.height[0] { "high" } else { "low" };
-        format!("In the lateral view it is {} too {way} in the foramen.", mm(off_height))
+        let along = if side_view.height < place.height[0] { Along::High } else { Along::Low };
+        Remark::SideOff { mm: off_height, along }
     } else {
-        "In the lateral view it lies in its part of the foramen.".to_owned()
+        Remark::SideInside
     };
     [(ap_score, ap_reason), (case.needle.depth_mm.score(off_height.max(off_depth)), side_reason)]
-}
-
-/// Nearest half hour, such as `6 o'clock` or `half past 6`.
-fn hour(hour: f64) -> String {
-    let halves = libm::round(hour * 2.0) as u32;
-    let whole = if halves / 2 == 0 { 12 } else { halves / 2 };
-    if halves % 2 == 1 { format!("half past {whole}") } else { format!("{whole} o'clock") }
 }
 
 /// How near to the best view of its kind a picture must be to prove depth, degrees.
@@ -476,11 +441,11 @@ const PUSHED_MM: f64 = 2.0;
 
 fn contacts(state: &State) -> Marks {
     if state.needles == 0 || final_tip(state).is_none() {
-        return (None, "Nothing has been met yet.".to_owned());
+        return not_yet(Remark::NothingMetYet);
     }
     let harms: Vec<&Met> = state.met.iter().filter(|m| m.contact.kind.is_harm()).collect();
     if harms.is_empty() {
-        return (Some(1.0), "The needle met nothing that it should not have.".to_owned());
+        return (Some(1.0), vec![Remark::NothingMet]);
     }
     let mut score = 1.0;
     let mut reasons = Vec::new();
@@ -488,72 +453,56 @@ fn contacts(state: &State) -> Marks {
         let (answered, through) = cost(met.contact.kind);
         let pushed = met.pushed_on_mm > PUSHED_MM;
         score -= if pushed { through } else { answered };
-        let level = met.contact.level.map_or(String::new(), |l| format!(" of {l}"));
-        reasons.push(format!(
-            "{}{level} at {:.0} mm: {}{}.",
-            contact_name(met.contact.kind),
-            met.contact.depth_mm,
-            met.contact.kind.sign(),
-            if pushed { format!(", and pushed on {}", mm(met.pushed_on_mm)) } else { String::new() }
-        ));
+        reasons.push(Remark::Harm {
+            kind: met.contact.kind,
+            level: met.contact.level,
+            mm: met.contact.depth_mm,
+            pushed_mm: pushed.then_some(met.pushed_on_mm),
+        });
     }
-    (Some(score.max(0.0)), reasons.join(" "))
-}
-
-fn contact_name(kind: ContactKind) -> &'static str {
-    match kind {
-        ContactKind::Skin => "Skin",
-        ContactKind::Fascia => "Fascia",
-        ContactKind::Bone => "Bone",
-        ContactKind::Disc => "Disc",
-        ContactKind::Dura => "Dura",
-        ContactKind::Root => "Root",
-        ContactKind::Ganglion => "Ganglion",
-        ContactKind::Vessel => "Vessel",
-        ContactKind::Peritoneum => "Peritoneum",
-    }
+    (Some(score.max(0.0)), reasons)
 }
 
 fn contrast(case: &Case, state: &State) -> Marks {
     let Some(last) = state.injected.last() else {
-        return (None, "Inject contrast under live imaging before anything else.".to_owned());
+        return not_yet(Remark::ContrastNotYet);
     };
     let all = |f: fn(&Injected) -> bool| state.injected.iter().all(f);
     let mut score = 0.0;
     let mut reasons = Vec::new();
-    let mut part = |good: bool, weight: f64, bad: &str| {
+    let mut part = |good: bool, weight: f64, bad: Remark| {
         if good {
             score += weight;
         } else {
-            reasons.push(bad.to_owned());
+            reasons.push(bad);
         }
     };
-    part(all(|i| i.aspirated), 0.2, "Aspirate before each injection.");
-    part(all(|i| i.live), 0.3, "Inject under live imaging: a vessel shows only while it flows.");
+    part(all(|i| i.aspirated), 0.2, Remark::AspirateFirst);
+    part(all(|i| i.live), 0.3, Remark::InjectLive);
     let right = matches!(
         last.bolus.compartment,
         Compartment::Perineural { level, side } if level == case.target.level && side == case.target.side
     );
-    part(right, 0.3, "The last contrast went to the wrong place: reposition before anything else goes in.");
+    part(right, 0.3, Remark::WrongPlace);
     let named = all(|i| i.named == Some(i.bolus.compartment.pattern()));
     let unnamed = last.named.is_none();
-    part(named, 0.2, if unnamed { "Name the pattern that you see." } else { "A pattern was named wrongly." });
+    part(named, 0.2, if unnamed { Remark::NamePattern } else { Remark::NamedWrongly });
     if reasons.is_empty() {
-        reasons.push("Aspirated, injected live, along the right root, and named as what it is.".to_owned());
+        reasons.push(Remark::ContrastGood);
     }
     if state.injected.iter().any(|i| i.bolus.compartment.pattern() == Pattern::Intraneural) {
         score = f64::min(score, 0.2);
-        reasons.push("Contrast went into the root itself: stop on pain.".to_owned());
+        reasons.push(Remark::ContrastInRoot);
     }
-    (Some(score), reasons.join(" "))
+    (Some(score), reasons)
 }
 
 fn radiation(case: &Case, state: &State) -> Marks {
     if !case.exposures {
-        return (None, "Pictures are free here; with exposures on they are counted.".to_owned());
+        return not_yet(Remark::PicturesFree);
     }
     if state.taken.is_empty() {
-        return (None, "No exposure yet.".to_owned());
+        return not_yet(Remark::NoExposure);
     }
     let (pictures, beam_s) = spent(state);
     let within = |value: f64, par: u32| {
@@ -561,11 +510,8 @@ fn radiation(case: &Case, state: &State) -> Marks {
         Tolerance { full: par, none: 3.0 * par }.score(value)
     };
     let score = within(f64::from(pictures), case.par.exposures).min(within(beam_s, case.par.beam_s));
-    let reason = format!(
-        "{pictures} exposures and {beam_s:.1} s of fluoroscopy; par is {} and {} s.",
-        case.par.exposures, case.par.beam_s
-    );
-    (Some(score), reason)
+    let Par { exposures: par_pictures, beam_s: par_beam_s } = case.par;
+    (Some(score), vec![Remark::Spent { pictures, beam_s, par_pictures, par_beam_s }])
 }
 
 /// Pictures (a run counts once) and seconds of fluoroscopy.

@@ -24,7 +24,20 @@ pub enum ContactKind {
 }
 
 impl ContactKind {
-    /// The sign by which it is known. Common practice, no source.
+    /// All, in the order of their depth.
+    pub const ALL: [Self; 9] = [
+        Self::Skin,
+        Self::Fascia,
+        Self::Bone,
+        Self::Vessel,
+        Self::Root,
+        Self::Ganglion,
+        Self::Dura,
+        Self::Disc,
+        Self::Peritoneum,
+    ];
+
+    /// The sign by which it is known, in English. Common practice, no source.
     pub fn sign(self) -> &'static str {
         match self {
             Self::Skin => "the skin gives way",

@@ -183,9 +183,6 @@ hand-asOf = Stand des letzten Bildes
 hand-met = Unterwegs getroffen
 hand-nothingMet = Noch nichts.
 
-met = { $kind } bei { $mm } mm: { $sign }.
-metOf = { $kind } von { $level } bei { $mm } mm: { $sign }.
-
 contrast-aspirate = Aspirieren
 contrast-inject = { $ml } ml spritzen
 contrast-in = { $ml } ml drin.
@@ -206,10 +203,8 @@ contrast-pattern-intradiscal = In der Bandscheibe
 contrast-pattern-peritoneal = Vor der Wirbelsäule, hinter dem Rücken hinaus
 contrast-pattern-muscular = Im Muskel
 contrast-naming = So benennen
-contrast-right = Richtig benannt: { $name }. Zeichen: { $sign }.
-contrast-rightShows = Richtig benannt: { $name }. Zeichen: { $sign }.
-contrast-wrong = Nicht: { $name }. Es war: { $truth }. Zeichen: { $sign }.
-contrast-wrongShows = Nicht: { $name }. Es war: { $truth }. Zeichen: { $sign }.
+contrast-right = Richtig benannt: { $name }. { $sign }
+contrast-wrong = Nicht: { $name }. Es war: { $truth }. { $sign }
 contrast-pick = Zuerst ein Muster wählen.
 
 score-heading = Punkte je Schritt

@@ -1,4 +1,4 @@
-### The whole injection. Cautions, hints, signs and reasons come from the engine.
+### The whole injection. What the engine says of an attempt is in remark.ftl.
 
 activity-name = Activity
 activity-views = Views
@@ -187,10 +187,6 @@ hand-asOf = As of the last picture
 hand-met = Met on the way
 hand-nothingMet = Nothing yet.
 
-# What the tip met: kind and sign are the engine's, in English.
-met = { $kind } at { $mm } mm: { $sign }.
-metOf = { $kind } of { $level } at { $mm } mm: { $sign }.
-
 contrast-aspirate = Aspirate
 contrast-inject = Inject { $ml } ml
 contrast-in = { $ml } ml in.
@@ -211,11 +207,9 @@ contrast-pattern-intradiscal = In the disc
 contrast-pattern-peritoneal = In front of the column, past the back
 contrast-pattern-muscular = In muscle
 contrast-naming = Name it so
-# The sign is the engine's, in English: a thing that is seen, or what it does.
-contrast-right = Named rightly: { $name }. It { $sign }.
-contrast-rightShows = Named rightly: { $name }. It shows as { $sign }.
-contrast-wrong = Not { $name }. It was { $truth }: it { $sign }.
-contrast-wrongShows = Not { $name }. It was { $truth }: it shows as { $sign }.
+# $sign is one of the messages pattern-… of remark.ftl.
+contrast-right = Named rightly: { $name }. { $sign }
+contrast-wrong = Not { $name }. It was { $truth }. { $sign }
 contrast-pick = Choose a pattern first.
 
 score-heading = Marks by step

@@ -189,9 +189,6 @@ hand-asOf = Según la última imagen
 hand-met = Encontrado en el trayecto
 hand-nothingMet = Nada todavía.
 
-met = { $kind } a { $mm } mm: { $sign }.
-metOf = { $kind } de { $level } a { $mm } mm: { $sign }.
-
 contrast-aspirate = Aspirar
 contrast-inject = Inyectar { $ml } ml
 contrast-in = { $ml } ml inyectados.
@@ -212,10 +209,8 @@ contrast-pattern-intradiscal = En el disco
 contrast-pattern-peritoneal = Delante de la columna, más allá de la espalda
 contrast-pattern-muscular = En el músculo
 contrast-naming = Nombrarlo así
-contrast-right = Bien nombrado: { $name }. Signo, en inglés: «{ $sign }».
-contrast-rightShows = Bien nombrado: { $name }. Se ve, en inglés: «{ $sign }».
-contrast-wrong = No era: { $name }. Era: { $truth }. Signo, en inglés: «{ $sign }».
-contrast-wrongShows = No era: { $name }. Era: { $truth }. Se ve, en inglés: «{ $sign }».
+contrast-right = Bien nombrado: { $name }. { $sign }
+contrast-wrong = No era: { $name }. Era: { $truth }. { $sign }
 contrast-pick = Elija primero un patrón.
 
 score-heading = Puntos por paso

@@ -60,7 +60,7 @@ export function description(app, page) {
     const told = sentencesOf(facts, t).map(([, sentence]) => sentence);
     const open = !judged;
     const seen = naming ? null : attempt.seen();
-    const needle = needleSentencesOf(needleFactsOf(report, seen, open), open && seen?.needle ? readings(seen.needle, shown) : [], t, texts.needle.met);
+    const needle = needleSentencesOf(needleFactsOf(report, seen, open), open && seen?.needle ? readings(seen.needle, shown) : [], t, texts.remarks.met);
     return { facts, screen, picture: [where, ...told, ...(judged ? [t.judged] : [])], needle, of: `${state.patient} ${state.lesson} ${state.start}` };
   }
 

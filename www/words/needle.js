@@ -1,4 +1,4 @@
-// The whole injection. Sentences in texts/…/needle.ftl; cautions, hints, signs and reasons come from the engine.
+// The whole injection. Sentences in texts/…/needle.ftl; what the engine says of an attempt is in remark.js.
 
 import { pageSayer } from '../language.js';
 import { needle as english } from '../pkg/texts/en/needle.js';
@@ -8,7 +8,6 @@ const say = pageSayer('needle', english);
 
 const one = (x) => say.number(Math.round(Math.abs(x) * 10) / 10, 1);
 const whole = (mm) => say.number(mm, 0);
-const upper = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 const marks = (score) => say('stage-marks', { points: points(score) });
 
 /** An hour of the clock in words, to the half hour. */
@@ -31,8 +30,6 @@ const height = (share) => say(`hand-height-${HEIGHTS.find(([end]) => share < end
 
 const placed = (n) => say('stage-placed', { gauge: n.device.gauge, mm: n.device.length_mm, colour: n.hub_colour });
 const hubOff = (c) => (offset(c.hub_offset_mm) ? say('hand-hubOff', { offset: offset(c.hub_offset_mm) }) : say('hand-hubOver'));
-/** Whether the engine's sign of a pattern is a thing that is seen, and not what the contrast does. */
-const isSeen = (sign) => /^a |^thin /.test(sign);
 
 export const needle = say.tree({
   progress: (done, all) => say('progress', { done, all }),
@@ -71,12 +68,11 @@ export const needle = say.tree({
     ap: (c) => say('hand-ap', { hour: hour(c.hour), mm: one(c.medial_mm), way: c.medial_mm > 0 ? 'medial' : 'lateral' }),
     lateral: (l) => say('hand-lateral', { mm: one(l.behind_wall_mm), way: l.behind_wall_mm > 0 ? 'behind' : 'front', height: height(l.height) }),
   },
-  met: (m) => say(m.level ? 'metOf' : 'met', { kind: upper(m.kind), level: m.level, mm: whole(m.depth_mm), sign: m.sign }),
   contrast: {
     inject: (ml) => say('contrast-inject', { ml }),
     in: (ml) => say('contrast-in', { ml: say.number(Math.round(ml * 100) / 100, 1) }),
-    right: (name, sign) => say(isSeen(sign) ? 'contrast-rightShows' : 'contrast-right', { name, sign }),
-    wrong: (name, truth, sign) => say(isSeen(sign) || sign.startsWith('feathery ') ? 'contrast-wrongShows' : 'contrast-wrong', { name, truth, sign }),
+    right: (name, sign) => say('contrast-right', { name, sign }),
+    wrong: (name, truth, sign) => say('contrast-wrong', { name, truth, sign }),
   },
   score: {
     columns: ['step', 'weight', 'marks'].map((name) => say(`score-columns-${name}`)),

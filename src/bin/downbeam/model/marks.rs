@@ -5,9 +5,10 @@ use downbeam::anatomy::foramen::Approach;
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
 use downbeam::lesson::attempt::Attempt;
-use downbeam::lesson::case::Case;
+use downbeam::lesson::case::{Case, Caution};
 use downbeam::lesson::score::{StepId, step};
 use downbeam::needle::compartment::Pattern;
+use downbeam::needle::contact::ContactKind;
 use downbeam::view::criteria::{CriterionId, Target};
 use serde_json::{Value, json};
 
@@ -32,6 +33,8 @@ pub(super) fn told(average: &Interior) -> Value {
     let criteria: Vec<Value> =
         CRITERIA.iter().map(|c| json!({ "id": c, "name": c.name(), "unit": c.unit() })).collect();
     let patterns: Vec<Value> = Pattern::ALL.iter().map(|p| json!({ "name": p, "sign": p.sign() })).collect();
+    let contacts: Vec<Value> =
+        ContactKind::ALL.iter().map(|k| json!({ "kind": k, "sign": k.sign() })).collect();
     json!({
         "criteria": criteria,
         "views": usual.views,
@@ -39,11 +42,12 @@ pub(super) fn told(average: &Interior) -> Value {
         "par": usual.par,
         "steps": steps,
         "patterns": patterns,
+        "contacts": contacts,
         "cautions": {
-            "upper": case(Level::L3, Approach::Subpedicular).caution(),
-            "lower": usual.caution(),
-            "sacral": case(Level::S1, Approach::Subpedicular).caution(),
-            "infraneural": case(Level::L4, Approach::Infraneural).caution(),
+            "upper": Caution::Upper.sentence(),
+            "lower": Caution::Lower.sentence(),
+            "sacral": Caution::Sacral.sentence(),
+            "infraneural": Caution::Infraneural.sentence(),
         },
     })
 }

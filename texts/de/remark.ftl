@@ -1,0 +1,199 @@
+### Machine-drafted, not yet reviewed by a speaker.
+
+## Why a step has its marks. Not done yet
+
+name_parts = Benennen Sie die Teile, nach denen gefragt wird.
+keep_view = { $view ->
+    [true_ap] Die echte AP einstellen und merken.
+    [oblique] Die schräge Einstellung herstellen und merken.
+    [steep_oblique] Die steile schräge Einstellung herstellen und merken.
+   *[lateral] Seitlich einstellen und merken.
+  }
+mark_on_oblique = Den Zielpunkt im Schrägbild markieren.
+beam_not_yet = Den Ansatz über die Spitze bringen, bis die Nadel ein Punkt ist, dann vorschieben.
+steer_not_yet = Die Spitze auf die Marke steuern.
+depth_not_yet = Die Spitze ins Foramen bringen und das in AP und seitlich belegen.
+nothing_met_yet = Noch wurde nichts getroffen.
+contrast_not_yet = Vor allem anderen Kontrastmittel unter Livebild spritzen.
+no_exposure = Noch keine Aufnahme.
+pictures_free = Bilder kosten hier nichts; mit Strahlung werden sie gezählt.
+
+## Kept views
+
+view_right = { $view ->
+    [true_ap] Die echte AP stimmt: alle Kriterien liegen innerhalb ihrer Toleranz.
+    [oblique] Die schräge Einstellung stimmt: alle Kriterien liegen innerhalb ihrer Toleranz.
+    [steep_oblique] Die steile schräge Einstellung stimmt: alle Kriterien liegen innerhalb ihrer Toleranz.
+   *[lateral] Die seitliche Einstellung stimmt: alle Kriterien liegen innerhalb ihrer Toleranz.
+  }
+view_off = { $criterion }: { $finding }
+kept_late = Sie wurde erst nach der schrägen gemerkt: die echte AP kommt zuerst.
+
+## The mark
+
+mark_along_plane = Das Bild verläuft längs der Ebene des Ziels: im Schrägbild markieren.
+mark_inside = { $area ->
+    [sacral_foramen] Die Marke liegt in der Öffnung des ersten Kreuzbeinlochs.
+    [under_pedicle] Die Marke liegt im Dreieck unter dem Pedikel.
+   *[under_root] Die Marke liegt im Dreieck unter der Wurzel.
+  }
+mark_outside = { $area ->
+    [sacral_foramen] Die Marke liegt { $mm } mm außerhalb der Öffnung des ersten Kreuzbeinlochs; { $off }.
+    [under_pedicle] Die Marke liegt { $mm } mm außerhalb des Dreiecks unter dem Pedikel; { $off }.
+   *[under_root] Die Marke liegt { $mm } mm außerhalb des Dreiecks unter der Wurzel; { $off }.
+  }
+off-high-none = sie ist zu hoch
+off-low-none = sie ist zu tief
+off-none-medial = sie ist zu weit medial
+off-none-lateral = sie ist zu weit lateral
+off-high-medial = sie ist zu hoch und zu weit medial
+off-high-lateral = sie ist zu hoch und zu weit lateral
+off-low-medial = sie ist zu tief und zu weit medial
+off-low-lateral = sie ist zu tief und zu weit lateral
+mark_medial = Sie liegt { $mm } mm medial von 6 Uhr des Pedikels.
+mark_behind_bone = { $level ->
+    [none] Einer Nadel in diesem Strahl steht Knochen im Weg.
+   *[other] Einer Nadel in diesem Strahl steht Knochen von { $level } im Weg.
+  }
+
+## The needle’s way
+
+beam_held = Die Nadel wurde im Strahl gehalten: im Mittel { $deg } Grad daneben.
+beam_off = Die Nadel stand im Mittel { $deg } Grad neben dem Strahl: den Ansatz über die Spitze bringen, solange sie flach liegt.
+steered = Die Spitze endete { $mm } mm von der Marke.
+strayed = Die Spitze endete { $mm } mm von der Marke: die Kerbe zu der Seite drehen, zu der sie abgewichen ist, denn sie weicht von der Kerbe weg.
+
+## The depth
+
+ap_medial = In AP liegt die Spitze { $mm } mm weiter medial, als sie vor dem Kontrastmittel liegen darf.
+ap_short = In AP fehlen der Spitze { $mm } mm bis zum Foramen.
+ap_at = In AP steht die Spitze auf { $hour }.
+side_deep = Seitlich liegt sie { $mm } mm vor der hinteren Körperlinie: zu tief.
+side_shallow = Seitlich fehlen ihr { $mm } mm bis zum Foramen: nicht tief genug.
+side_off = { $along ->
+    [high] Seitlich liegt sie im Foramen { $mm } mm zu hoch.
+   *[low] Seitlich liegt sie im Foramen { $mm } mm zu niedrig.
+  }
+side_inside = Seitlich liegt sie in ihrem Teil des Foramens.
+sacral_inside = Die Spitze liegt im ersten Kreuzbeinloch.
+sacral_outside = Die Spitze liegt nicht im ersten Kreuzbeinloch.
+unproven = { $view ->
+    [true_ap] Die Tiefe wurde mit liegender Nadel nicht in AP belegt.
+   *[lateral] Die Tiefe wurde mit liegender Nadel nicht seitlich belegt.
+  }
+
+## What was met
+
+nothing_met = Die Nadel traf nichts, was sie nicht hätte treffen sollen.
+harm = { $pushed ->
+    [no] { $met }.
+   *[yes] { $met }, und { $pushed_mm } mm weiter vorgeschoben.
+  }
+met = { $kind } bei { $mm } mm: { $sign }
+metOf = { $kind } von { $level } bei { $mm } mm: { $sign }
+kind-skin = Haut
+kind-fascia = Faszie
+kind-bone = Knochen
+kind-disc = Bandscheibe
+kind-dura = Dura
+kind-root = Wurzel
+kind-ganglion = Spinalganglion
+kind-vessel = Gefäß
+kind-peritoneum = Peritoneum
+sign-skin = die Haut gibt nach
+sign-fascia = ein leichtes Nachgeben: die Faszie
+sign-bone = harter Anschlag: Knochen
+sign-disc = fester, gummiartiger Widerstand: die Bandscheibe
+sign-dura = ein Nachgeben und klare Flüssigkeit am Ansatz: die Dura ist durchstochen
+sign-root = Schmerz das Bein hinunter wird angegeben: aufhören und zurückziehen
+sign-ganglion = Schmerz das Bein hinunter wird angegeben: aufhören und zurückziehen
+sign-vessel = Blut am Ansatz
+sign-peritoneum = Verlust des Widerstands weit vorn: die Nadel hat den Rücken verlassen
+
+## Contrast
+
+aspirate_first = Vor jedem Spritzen aspirieren.
+inject_live = Unter Livebild spritzen: ein Gefäß zeigt sich nur, solange es fließt.
+wrong_place = Das letzte Kontrastmittel lief an den falschen Ort: neu setzen, bevor irgendetwas anderes gespritzt wird.
+name_pattern = Das Muster benennen, das zu sehen ist.
+named_wrongly = Ein Muster wurde falsch benannt.
+contrast_good = Aspiriert, live gespritzt, entlang der richtigen Wurzel, und als das benannt, was es ist.
+contrast_in_root = Kontrastmittel lief in die Wurzel selbst: bei Schmerz aufhören.
+pattern-perineural = Es bleibt, umgibt die Wurzel, die sich als blasseres Band abzeichnet, und steigt innen am Pedikel entlang des Epiduralraums auf.
+pattern-intravascular = Es läuft während des Spritzens in einem Gefäß davon und ist fort, sobald es endet.
+pattern-intrathecal = Es verteilt sich dünn und gleichmäßig im Duralsack, liegt vorn in ihm und bleibt.
+pattern-intraneural = Es zeigt sich als dünne, dichte Linie in der Wurzel, mit Schmerz.
+pattern-intradiscal = Es zeigt sich als dichtes Kissen zwischen den Endplatten.
+pattern-peritoneal = Es zeigt sich als dünne Streifen weit vor der Wirbelsäule.
+pattern-muscular = Es zeigt sich als gefiederte Streifen entlang der Muskelfasern, abseits der Wurzel.
+
+## Radiation
+
+spent = { $pictures ->
+    [one] { $pictures } Aufnahme und { $beam_s } s Durchleuchtung; Vorgabe sind { $par_pictures } und { $par_beam_s } s.
+   *[other] { $pictures } Aufnahmen und { $beam_s } s Durchleuchtung; Vorgabe sind { $par_pictures } und { $par_beam_s } s.
+  }
+
+## Parts named
+
+parts_found = { $all ->
+    [one] Der eine Teil wurde beim ersten Fragen gefunden.
+   *[other] Alle { $all } Teile wurden beim ersten Fragen gefunden.
+  }
+parts_missed = Gefunden, aber zuerst verfehlt: { $missed }.
+parts_left = { $left } von { $all } Teilen sind noch zu finden.
+parts_left_missed = { $left } von { $all } Teilen sind noch zu finden; bisher verfehlt: { $missed }.
+part = { $side ->
+    [left] { $part } von { $level } links
+    [right] { $part } von { $level } rechts
+   *[none] { $part } von { $level }
+  }
+
+## The next thing to do
+
+mark_area = { $area ->
+    [sacral_foramen] Den Zielpunkt markieren: die Öffnung des ersten Kreuzbeinlochs.
+    [under_pedicle] Den Zielpunkt gleich unter dem Pedikel markieren, lateral von 6 Uhr, am Gelenkfortsatz vorbei.
+   *[under_root] Den Zielpunkt gleich über der Deckplatte der nächsten Höhe darunter markieren, neben dem Gelenkfortsatz.
+  }
+place_needle = Eine Nadel auf die Haut über der Marke setzen.
+hub_off = { $n ->
+    [one] Der Ansatz steht im Schrägbild { $of } der Spitze: ihn { $to } bewegen, um etwa { $n } Grad, bis die Nadel ein Punkt ist.
+   *[other] Der Ansatz steht im Schrägbild { $of } der Spitze: ihn { $to } bewegen, um etwa { $n } Grad, bis die Nadel ein Punkt ist.
+  }
+name_spread = Die Ausbreitung ansehen und ihr Muster benennen.
+spread_good = Gute Ausbreitung entlang der Wurzel: abschließen.
+spread_wrong = Falscher Ort: zurückziehen, neu setzen und wieder belegen.
+on_bone = Knochen: ein wenig zurückziehen, die Kerbe zum Knochen drehen, damit der Schliff von ihm weg führt, und vorschieben.
+tip_strayed = Die Spitze ist { $mm } mm { $to } abgewichen: die Kerbe auf { $hour } drehen, zu dieser Seite, und vorschieben; die Spitze weicht von der Kerbe weg.
+tip_in_lateral = { $way ->
+    [behind] Die Spitze liegt { $mm } mm hinter der hinteren Körperlinie.
+   *[front] Die Spitze liegt { $mm } mm vor der hinteren Körperlinie.
+  }
+advance = Ein wenig vorschieben und die Tiefe in AP und seitlich belegen, bevor sie tief ist.
+
+## Ways on the screen
+
+to-up = nach oben
+to-up_right = nach rechts oben
+to-right = nach rechts
+to-down_right = nach rechts unten
+to-down = nach unten
+to-down_left = nach links unten
+to-left = nach links
+to-up_left = nach links oben
+of-up = oberhalb
+of-up_right = rechts oberhalb
+of-right = rechts
+of-down_right = rechts unterhalb
+of-down = unterhalb
+of-down_left = links unterhalb
+of-left = links
+of-up_left = links oberhalb
+
+## Cautions
+
+caution-upper = Auf Höhe L3 und darüber kann eine Arterie zum Rückenmark im oberen Teil des Foramens verlaufen, häufiger links: ob die Stelle unter dem Pedikel dort die richtige ist, ist umstritten, und eine tiefere, etwas weiter hinten gelegene kann sicherer sein. Zuerst nicht-partikuläres Steroid; es entscheiden örtliche Vorgaben und Aufsicht.
+caution-lower = Niemals über 6 Uhr des Pedikels nach medial hinausgehen, bevor Kontrastmittel gesehen wurde. Zuerst Kontrastmittel unter Livebild, zuerst nicht-partikuläres Steroid; bei Parästhesie oder Blut aufhören. Es entscheiden örtliche Vorgaben und Aufsicht.
+caution-sacral = Bei S1 läuft es häufiger in Gefäße als auf lumbalen Höhen: die ganze Injektion live verfolgen. Es entscheiden örtliche Vorgaben und Aufsicht.
+caution-infraneural = Der Weg unter der Wurzel verläuft neben der Bandscheibe: vor jedem Vorschieben die Tiefe seitlich belegen. Es entscheiden örtliche Vorgaben und Aufsicht.

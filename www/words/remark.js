@@ -1,0 +1,46 @@
+// What the engine says of an attempt by name and values (src/lesson/remark.rs), and what the needle meets, what contrast shows, cautions.
+// Sentences in texts/…/remark.ftl.
+
+import { pageSayer } from '../language.js';
+import { remark as english } from '../pkg/texts/en/remark.js';
+import { needle } from './needle.js';
+import { view } from './view-page.js';
+
+const say = pageSayer('remark', english);
+
+const one = (x) => say.number(Math.round(Math.abs(x) * 10) / 10, 1);
+const whole = (x) => say.number(x, 0);
+const partOf = (label) => say('part', { side: label.side ?? 'none', part: view.picture.part(label.part), level: label.level });
+const met = (m) => say(m.level ? 'metOf' : 'met', { kind: say(`kind-${m.kind}`), level: m.level, mm: whole(m.mm), sign: say(`sign-${m.kind}`) });
+
+/** What a remark's own values become where the message wants something else than the number to a tenth or the word. */
+const OWN = {
+  view_off: (r) => ({ criterion: view.checks.criterion({ id: r.criterion, name: r.criterion }), finding: view.checks.sentence(r) }),
+  mark_outside: (r) => ({ off: say(`off-${r.along}-${r.across}`) }),
+  mark_behind_bone: (r) => ({ level: r.level ?? 'none' }),
+  ap_at: (r) => ({ hour: needle.hour(r.hour) }),
+  harm: (r) => ({ met: met(r), pushed: r.pushed_mm === null ? 'no' : 'yes', pushed_mm: one(r.pushed_mm ?? 0) }),
+  spent: (r) => ({ pictures: r.pictures, par_pictures: r.par_pictures, par_beam_s: r.par_beam_s }),
+  parts_found: (r) => ({ all: r.all }),
+  parts_missed: (r) => ({ missed: r.missed.map(partOf).join(', ') }),
+  parts_left: (r) => ({ left: r.left, all: r.all }),
+  parts_left_missed: (r) => ({ left: r.left, all: r.all, missed: r.missed.map(partOf).join(', ') }),
+  hub_off: (r) => ({ of: say(`of-${r.off}`), to: say(`to-${r.to}`), n: Math.round(r.deg) }),
+  tip_strayed: (r) => ({ to: say(`to-${r.way}`), hour: needle.hour(Math.max(1, Math.round(r.hour))) }),
+  tip_in_lateral: (r) => ({ mm: whole(r.mm), way: r.behind ? 'behind' : 'front' }),
+};
+
+/** One remark. */
+function remark(r) {
+  const plain = Object.entries(r).map(([name, value]) => [name, typeof value === 'number' ? one(value) : value]);
+  return say(r.id, { ...Object.fromEntries(plain), ...OWN[r.id]?.(r) });
+}
+
+/** The whole table: `one` remark, several as one text, what was met, what a pattern of contrast shows, the caution of a target. */
+export const remarks = {
+  one: remark,
+  all: (list) => list.map(remark).join(' '),
+  met: (contact) => `${met({ ...contact, mm: contact.depth_mm })}.`,
+  pattern: (name) => say(`pattern-${name}`),
+  caution: (name) => say(`caution-${name}`),
+};
