@@ -64,9 +64,8 @@ export function exposurePanel(app, act) {
       const any = Boolean(dose?.exposures);
       byId('dose').hidden = !byExposure && !any;
       for (const name of FIGURES) say(figures[name], any ? t.figure[name](dose) : t.nothing[name]);
-      say(byId('dose-label'), dose?.label ?? '');
-      say(byId('dose-halving'), dose?.halving ?? '');
-      byId('dose-halving').hidden = !dose?.halving;
+      say(byId('dose-saving'), dose?.saving ? t.saving(dose.saving) : '');
+      byId('dose-saving').hidden = !dose?.saving;
       byId('dose-reset').disabled = byId('dose-save').disabled = !any;
     },
   };

@@ -111,13 +111,36 @@ pub struct DoseTotals {
     pub kerma_mgy: f64,
     /// Kerma–area product, mGy·cm².
     pub kap_mgy_cm2: f64,
-    /// What it is and is not.
+    /// What it is and is not, for whoever reads the figures out of a file.
     pub label: &'static str,
     /// What would have saved most of it, where one habit would have saved two fifths or more.
-    pub halving: Option<String>,
+    pub saving: Option<Saving>,
 }
 
-/// Says what the figures are.
+/// A habit, and how much of the kerma–area product it would have saved.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Saving {
+    /// The habit.
+    pub habit: Habit,
+    /// Of what was spent.
+    pub percent: f64,
+}
+
+/// A habit that saves dose.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Habit {
+    /// Both pairs of shutters closed to half the field.
+    HalfField,
+    /// The low-dose mode.
+    LowDose,
+    /// Four pulses a second at most.
+    SlowPulses,
+    /// Half as many exposures.
+    FewerExposures,
+}
+
+/// Says what the figures are, in English; the page's own words are in texts, in its languages.
 pub const LABEL: &str = "Estimate at the reference point, free in air; not skin dose.";
 
 impl DoseLog {
@@ -150,12 +173,12 @@ impl DoseLog {
             kerma_mgy: sum(|e| e.kerma_mgy),
             kap_mgy_cm2: sum(|e| e.kap_mgy_cm2),
             label: LABEL,
-            halving: self.halving(),
+            saving: self.saving(),
         }
     }
 
     /// The habit that cost most: what share of the kerma–area product a better one would have saved.
-    fn halving(&self) -> Option<String> {
+    fn saving(&self) -> Option<Saving> {
         let total: f64 = self.events.iter().map(|e| e.kap_mgy_cm2).sum();
         if total <= 0.0 {
             return None;
@@ -171,15 +194,15 @@ impl DoseLog {
         let low = saved(&|e| if e.low_dose || e.kind == "spot" { 1.0 } else { LOW_DOSE_FACTOR });
         let fewer = if self.events.len() >= 6 { 0.5 } else { 0.0 };
         [
-            (field, "Closing both pairs of shutters to half the field"),
-            (low, "The low-dose mode"),
-            (rate, "Four pulses a second"),
-            (fewer, "Half as many exposures"),
+            (field, Habit::HalfField),
+            (low, Habit::LowDose),
+            (rate, Habit::SlowPulses),
+            (fewer, Habit::FewerExposures),
         ]
         .into_iter()
         .filter(|(share, _)| *share >= LEAST_SAVED)
         .max_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|(share, what)| format!("{what} would have saved about {:.0} %.", share * 100.0))
+        .map(|(share, habit)| Saving { habit, percent: share * 100.0 })
     }
 
     /// The session in DICOM's terms and units: rows of (code value, scheme, meaning, value, unit) as a radiation dose report has

@@ -14,6 +14,7 @@ use serde::Serialize;
 /// Lengths in mm, angles in degrees, times in s, all without sign: a word says the direction.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(tag = "id", rename_all = "snake_case")]
+#[cfg_attr(test, derive(strum::VariantNames), strum(serialize_all = "snake_case"))]
 #[allow(missing_docs, reason = "the names and values are the documentation; the sentences are in texts")]
 pub enum Remark {
     // Not done yet.
@@ -137,6 +138,7 @@ pub enum Across {
 /// A direction on the screen, to an eighth of a turn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
+#[cfg_attr(test, derive(strum::VariantNames), strum(serialize_all = "snake_case"))]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Way {
     Up,
@@ -169,6 +171,33 @@ impl Way {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::lesson::case::Caution;
+    use crate::needle::compartment::Pattern;
+    use strum::VariantNames;
+
+    /// The names as they stand in JSON.
+    fn names<T: Serialize>(all: &[T]) -> Vec<String> {
+        all.iter().map(|one| serde_json::to_value(one).unwrap().as_str().unwrap().to_owned()).collect()
+    }
+
+    /// English is complete, and the build holds the other languages to it (`src/bin/downbeam/texts.rs`).
+    #[test]
+    fn whatever_can_be_said_has_a_message() {
+        let english = include_str!("../../texts/en/remark.ftl");
+        let messages: Vec<&str> = english.lines().filter_map(|line| Some(line.split_once(" =")?.0)).collect();
+        let (kinds, patterns, cautions) =
+            (names(&ContactKind::ALL), names(&Pattern::ALL), names(&Caution::ALL));
+        let wanted = Remark::VARIANTS
+            .iter()
+            .map(|name| (*name).to_owned())
+            .chain(Way::VARIANTS.iter().flat_map(|way| [format!("to-{way}"), format!("of-{way}")]))
+            .chain(kinds.iter().flat_map(|kind| [format!("kind-{kind}"), format!("sign-{kind}")]))
+            .chain(patterns.iter().map(|pattern| format!("pattern-{pattern}")))
+            .chain(cautions.iter().map(|caution| format!("caution-{caution}")));
+        for name in wanted {
+            assert!(messages.contains(&name.as_str()), "texts/en/remark.ftl has no message {name}");
+        }
+    }
 
     #[test]
     fn ways_go_round_the_clock() {

@@ -113,7 +113,7 @@ test('a spot picture has noise and a dose', async () => {
   const kvp = await figure(page, 'technique');
   assert.ok(kvp >= 50 && kvp <= 125, `${kvp} kVp`);
   assert.match(await page.textContent('#dose-label'), /Estimate.*not skin dose/);
-  assert.match(await page.textContent('#dose-halving'), /both pairs of shutters to half the field would have saved about 4\d %/);
+  assert.match(await page.textContent('#dose-saving'), /both pairs of shutters to half the field would have saved about 4\d %/);
   await spot(page);
   assert.notEqual(await pictureHash(page), first, 'the same view again has other noise');
   await close();
@@ -263,7 +263,7 @@ test('reset, a new start and a new patient begin the record at nothing', async (
   const nothing = async () => {
     assert.equal(await page.textContent('#dose-exposures'), '0');
     assert.equal(await page.textContent('#dose-kerma'), '0 mGy');
-    assert.ok(await page.locator('#dose-halving').isHidden());
+    assert.ok(await page.locator('#dose-saving').isHidden());
   };
   await spot(page);
   const picture = await pictureHash(page);

@@ -2,8 +2,10 @@
 // English, and nothing else in the others, the build says (src/bin/downbeam/texts.rs).
 
 import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
 import { after, before, test } from 'node:test';
 import { axeClean, open, setUp, settled, typeAngle } from './harness.mjs';
+import { drawn, mark, press, turnTo, use } from './keyboard.mjs';
 
 let site;
 before(async () => (site = await setUp()));
@@ -98,6 +100,59 @@ test('steps, parts and patients are named in English as the engine names them', 
   assert.deepEqual(differ, []);
   await close();
 });
+
+test('cautions, patterns and what the needle meets are told in English as the engine tells them', async () => {
+  const { marks } = JSON.parse(await readFile(new URL('../../www/model.json', import.meta.url), 'utf8'));
+  const { page, close } = await open(site);
+  const said = await page.evaluate(async ({ cautions, patterns, contacts }) => {
+    const { remarks } = await import('./words/remark.js');
+    return {
+      cautions: Object.fromEntries(Object.keys(cautions).map((name) => [name, remarks.caution(name)])),
+      patterns: patterns.map(({ name }) => remarks.pattern(name)),
+      signs: contacts.map(({ kind }) => remarks.met({ kind, level: null, depth_mm: 0 })),
+    };
+  }, marks);
+  const straight = (text) => text.replaceAll('’', "'");
+  for (const [name, text] of Object.entries(marks.cautions)) assert.equal(straight(said.cautions[name]), text);
+  marks.contacts.forEach(({ kind, sign }, i) => assert.match(said.signs[i].toLowerCase(), new RegExp(`^${kind} at 0 mm: ${sign}\\.$`)));
+  // The model page has a pattern's sign as a clause, the page a sentence that ends in it.
+  marks.patterns.forEach(({ sign }, i) => assert.ok(straight(said.patterns[i]).endsWith(` ${sign}.`), said.patterns[i]));
+  await close();
+});
+
+// Words that only English has, among those that a scored injection shows.
+const ENGLISH = /\b(undefined|the|degrees|left|right|mark|with|and|not|bone|skin|needle)\b/i;
+
+for (const [lang, hint] of [['de', 'Die echte AP einstellen und merken.'], ['es', 'Ajuste la AP verdadera y guárdela.']]) {
+  test(`${lang}: an injection from the first mark to the result says nothing in English`, async () => {
+    const { page, errors, close } = await open(site, { path: `?lang=${lang}`, hash: `${AP}&injection=on&exposures=on` });
+    await page.check('#latch');
+    await page.click('#fluoroscopy');
+    await turnTo(page, { oblique: 23.8, tilt: -2 });
+    await use(page, 'keep-oblique');
+    await mark(page, [-10, -5]);
+    await press(page, 'h');
+    assert.equal(await page.textContent('#needle-hint-text'), hint);
+    await use(page, 'place');
+    await press(page, 'f', 30);
+    await use(page, 'aspirate');
+    await use(page, 'inject-10');
+    await use(page, 'pattern', 'ArrowDown');
+    await use(page, 'name');
+    await page.evaluate(() => document.querySelectorAll('main details').forEach((details) => (details.open = true)));
+    await drawn(page);
+    const inWork = await page.locator('main').innerText();
+    await use(page, 'finish');
+    await drawn(page);
+    const done = await page.locator('main').innerText();
+    for (const text of [inWork, done]) assert.doesNotMatch(text, ENGLISH);
+    const reasons = await page.locator('#marks .marks-reason').allTextContents();
+    assert.ok(reasons.length >= 8 && reasons.every((text) => text.length > 10), `${reasons}`);
+    assert.equal(await page.locator('main [lang]').count(), 0, 'no part of the page is marked as being in another language');
+    assert.deepEqual(errors, []);
+    await close();
+  });
+}
 
 for (const lang of ['de', 'es']) {
   test(`${lang}: nothing runs over the edge on a phone, and axe-core finds nothing`, async () => {

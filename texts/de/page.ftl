@@ -142,6 +142,13 @@ exposure-nothing-beam = 0 s
 exposure-nothing-kerma = 0 mGy
 exposure-nothing-product = 0 mGy·cm²
 exposure-nothing-technique = keine
+exposure-estimate = Schätzung am Referenzpunkt, frei in Luft; keine Hautdosis.
+exposure-saving = { $habit ->
+    [half_field] Beide Blendenpaare auf das halbe Feld zu schließen hätte etwa { $percent } % gespart.
+    [low_dose] Die niedrige Dosis hätte etwa { $percent } % gespart.
+    [slow_pulses] Vier Pulse je Sekunde hätten etwa { $percent } % gespart.
+   *[fewer_exposures] Halb so viele Aufnahmen hätten etwa { $percent } % gespart.
+  }
 exposure-reset = Auf null
 exposure-resetLong = Die Dosis auf null setzen
 exposure-save = dose.json speichern

@@ -151,6 +151,13 @@ exposure-nothing-beam = 0 s
 exposure-nothing-kerma = 0 mGy
 exposure-nothing-product = 0 mGy·cm²
 exposure-nothing-technique = none
+exposure-estimate = Estimate at the reference point, free in air; not skin dose.
+exposure-saving = { $habit ->
+    [half_field] Closing both pairs of shutters to half the field would have saved about { $percent } %.
+    [low_dose] The low-dose mode would have saved about { $percent } %.
+    [slow_pulses] Four pulses a second would have saved about { $percent } %.
+   *[fewer_exposures] Half as many exposures would have saved about { $percent } %.
+  }
 exposure-reset = Reset
 exposure-resetLong = Reset the dose
 exposure-save = Save dose.json

@@ -148,6 +148,13 @@ exposure-nothing-beam = 0 s
 exposure-nothing-kerma = 0 mGy
 exposure-nothing-product = 0 mGy·cm²
 exposure-nothing-technique = ninguna
+exposure-estimate = Estimación en el punto de referencia, en aire; no es dosis en la piel.
+exposure-saving = { $habit ->
+    [half_field] Cerrar ambos pares de colimadores a la mitad del campo habría ahorrado cerca del { $percent } %.
+    [low_dose] La dosis baja habría ahorrado cerca del { $percent } %.
+    [slow_pulses] Cuatro pulsos por segundo habrían ahorrado cerca del { $percent } %.
+   *[fewer_exposures] La mitad de exposiciones habría ahorrado cerca del { $percent } %.
+  }
 exposure-reset = A cero
 exposure-resetLong = Poner la dosis a cero
 exposure-save = Guardar dose.json

@@ -62,6 +62,7 @@ const own = say.tree({
       product: (d) => say('exposure-figure-product', { n: amount(d.kap_mgy_cm2) }),
       technique: (d) => say('exposure-figure-technique', { kvp: Math.round(d.last.kvp), mas: amount(d.last.mas) }),
     },
+    saving: ({ habit, percent }) => say('exposure-saving', { habit, percent: Math.round(percent) }),
   },
   checks: {
     count: (n) => say('checks-count', { n }),

@@ -5,7 +5,7 @@
 use crate::command::{UsageError, number, text};
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::detector::Random;
-use downbeam::imaging::dose::{DicomItem, DoseLog, DoseTotals, Irradiation};
+use downbeam::imaging::dose::{DicomItem, DoseLog, DoseTotals, Habit, Irradiation, Saving};
 use downbeam::imaging::exposure::{BeamSettings, ExposureKind, Technique};
 use downbeam::imaging::projection::Projection;
 use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
@@ -172,8 +172,14 @@ impl Told {
             "  Reference air kerma {:.3} mGy, kerma-area product {:.2} mGy cm2. {}",
             self.dose.kerma_mgy, self.dose.kap_mgy_cm2, self.dose.label
         );
-        if let Some(halving) = &self.dose.halving {
-            let _ = writeln!(text, "  {halving}");
+        if let Some(Saving { habit, percent }) = self.dose.saving {
+            let what = match habit {
+                Habit::HalfField => "Closing both pairs of shutters to half the field",
+                Habit::LowDose => "The low-dose mode",
+                Habit::SlowPulses => "Four pulses a second",
+                Habit::FewerExposures => "Half as many exposures",
+            };
+            let _ = writeln!(text, "  {what} would have saved about {percent:.0} %.");
         }
         text
     }

@@ -11,6 +11,7 @@ use downbeam::needle::compartment::Pattern;
 use downbeam::needle::contact::ContactKind;
 use downbeam::view::criteria::{CriterionId, Target};
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 
 const CRITERIA: [CriterionId; 7] = [
     CriterionId::SpinousCentred,
@@ -32,6 +33,7 @@ pub(super) fn told(average: &Interior) -> Value {
         .collect();
     let criteria: Vec<Value> =
         CRITERIA.iter().map(|c| json!({ "id": c, "name": c.name(), "unit": c.unit() })).collect();
+    let cautions: BTreeMap<Caution, &str> = Caution::ALL.map(|caution| (caution, caution.sentence())).into();
     let patterns: Vec<Value> = Pattern::ALL.iter().map(|p| json!({ "name": p, "sign": p.sign() })).collect();
     let contacts: Vec<Value> =
         ContactKind::ALL.iter().map(|k| json!({ "kind": k, "sign": k.sign() })).collect();
@@ -43,11 +45,6 @@ pub(super) fn told(average: &Interior) -> Value {
         "steps": steps,
         "patterns": patterns,
         "contacts": contacts,
-        "cautions": {
-            "upper": Caution::Upper.sentence(),
-            "lower": Caution::Lower.sentence(),
-            "sacral": Caution::Sacral.sentence(),
-            "infraneural": Caution::Infraneural.sentence(),
-        },
+        "cautions": cautions,
     })
 }
