@@ -58,6 +58,7 @@ export const needle = say.tree({
     drift: (h) => say('hand-drift', { to: hour(h + 6) }),
     depth: (n) => say('hand-depth', { mm: one(n.depth_mm) }),
     left: (n) => say('hand-left', { mm: one(n.outside_mm) }),
+    by: (mm) => say.number(mm, Number.isInteger(mm) ? 0 : 1),
     advanceBy: (mm) => say('hand-advanceBy', { mm }),
     withdrawBy: (mm) => say('hand-withdrawBy', { mm }),
     percent: (n) => say('hand-percent', { n }),
