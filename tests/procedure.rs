@@ -10,7 +10,7 @@ use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::nerves::Node;
 use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
 use downbeam::anatomy::vessels::{Vessel, VesselKind};
-use downbeam::lesson::action::{Action, Event};
+use downbeam::lesson::action::{Action, Event, TICKS_PER_S};
 use downbeam::lesson::attempt::Attempt;
 use downbeam::lesson::case::Case;
 use downbeam::lesson::score::{Score, StepId, score};
@@ -268,6 +268,24 @@ fn an_injection_is_live_by_the_beam_or_where_pictures_are_free() {
         hand.act(Action::Inject { volume: 10 });
         assert_eq!(hand.attempt.state.injected[0].live, live, "exposures {exposures}, beam {beam}");
     }
+}
+
+#[test]
+fn a_press_of_the_pedal_is_one_exposure_however_the_c_arm_turns_meanwhile() {
+    let mut attempt = Attempt::new(case(Level::L4, Side::Left));
+    let mut done = |tick, action| {
+        attempt.apply(&AVERAGE, Event(tick, action)).unwrap();
+        attempt.state.taken.iter().filter(|t| !t.goes_on).count()
+    };
+    // Two seconds at eight a second, and a degree further with every pulse.
+    for pulse in 0..16 {
+        let tick = pulse * TICKS_PER_S / 8;
+        done(tick, Action::Orient { oblique: 10 * pulse as i32, tilt: 0 });
+        assert_eq!(done(tick, Action::Fluoroscopy { pulses: 1, rate: 8 }), 1);
+    }
+    // Let go, and pressed again where it stood; and a spot.
+    assert_eq!(done(4 * TICKS_PER_S, Action::Fluoroscopy { pulses: 1, rate: 8 }), 2);
+    assert_eq!(done(4 * TICKS_PER_S, Action::Spot), 3);
 }
 
 #[test]

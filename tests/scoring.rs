@@ -7,6 +7,7 @@
 mod common;
 
 use common::learner::{course, log, shipped};
+use downbeam::lesson::action::{Action, Event};
 use downbeam::lesson::attempt::Attempt;
 use downbeam::lesson::digest::sha256_hex;
 use downbeam::lesson::draw::{Interiors, drawn};
@@ -76,11 +77,17 @@ fn record() {
     let mut interiors = Interiors::default();
     for id in course() {
         let lesson = shipped(&id);
-        for (code, poorly) in [("fixed", false), ("poor", true)] {
+        for code in ["fixed", "poor", "live"] {
             let drawn = drawn(&lesson, code).unwrap();
             let interior = interiors.of(&drawn.spec);
             let mut events = log(&lesson, &drawn, interior, 0);
-            if poorly {
+            if code == "live" {
+                if !drawn.case.exposures {
+                    continue;
+                }
+                events = turned_live(&events);
+            }
+            if code == "poor" {
                 events = events.into_iter().filter_map(spoilt).collect();
                 while let Err(error) = replay(&lesson, &drawn, interior, &events) {
                     let text = error.to_string();
@@ -98,8 +105,7 @@ fn record() {
 }
 
 /// Much the same, done less well: views a little off, the mark aside, the needle less straight, no suction.
-fn spoilt(event: downbeam::lesson::action::Event) -> Option<downbeam::lesson::action::Event> {
-    use downbeam::lesson::action::{Action, Event};
+fn spoilt(event: Event) -> Option<Event> {
     let Event(tick, action) = event;
     let action = match action {
         Action::Orient { oblique, tilt } => Action::Orient { oblique: oblique + 31, tilt: tilt - 29 },
@@ -111,4 +117,23 @@ fn spoilt(event: downbeam::lesson::action::Event) -> Option<downbeam::lesson::ac
         other => other,
     };
     Some(Event(tick, action))
+}
+
+/// The same, turning the C-arm with the pedal down.
+fn turned_live(events: &[Event]) -> Vec<Event> {
+    let (mut from, mut live) = ([0, 0], Vec::new());
+    for &event in events {
+        let Event(tick, action) = event;
+        if let Action::Orient { oblique, tilt } = action {
+            for eighth in 1..8 {
+                let part = |from: i32, to: i32| from + (to - from) * eighth / 8;
+                let (oblique, tilt) = (part(from[0], oblique), part(from[1], tilt));
+                live.push(Event(tick, Action::Orient { oblique, tilt }));
+                live.push(Event(tick, Action::Fluoroscopy { pulses: 1, rate: 8 }));
+            }
+            from = [oblique, tilt];
+        }
+        live.push(event);
+    }
+    live
 }

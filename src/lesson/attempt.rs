@@ -120,6 +120,8 @@ pub struct State {
     pub pointed: Vec<Label>,
     /// Live imaging lasts until this tick.
     live_until: u32,
+    /// Pulses until this tick belong to the run before them.
+    run_until: u32,
     /// Finished.
     pub finished: bool,
 }
@@ -136,6 +138,8 @@ pub enum Aspirate {
 
 /// Live imaging is taken to last this long past its last pulse, ticks.
 const LIVE_GRACE: u32 = TICKS_PER_S;
+/// A pulse may come this late and still be of the same press, ticks: pictures take their time to draw.
+const LATE_PULSE: u32 = TICKS_PER_S / 2;
 /// A view that the C-arm stays in for this long has been looked at, ticks.
 const LOOK: u32 = TICKS_PER_S;
 /// Of the way in, this depth on counts for the beam, mm: before it the learner is still aligning. Common practice, no source.
@@ -181,6 +185,7 @@ impl State {
             held: Held::default(),
             pointed: Vec::new(),
             live_until: 0,
+            run_until: 0,
             finished: false,
         }
     }
@@ -249,6 +254,7 @@ impl State {
                 self.take(tick, f64::from(pulses) / f64::from(rate));
                 let lasts = (pulses * TICKS_PER_S).div_ceil(rate);
                 self.live_until = tick.saturating_add(lasts + LIVE_GRACE);
+                self.run_until = tick.saturating_add(lasts + LATE_PULSE);
             }
             Action::Keep { view } => self.kept.push(Kept { view, arm: self.arm }),
             Action::Recall { view } => {
@@ -339,9 +345,10 @@ impl State {
 
     fn take(&mut self, tick: u32, beam_s: f64) {
         let depth_mm = self.needle.as_ref().map(Needle::depth_mm);
-        let goes_on = beam_s > 0.0
-            && tick <= self.live_until
-            && self.taken.last().is_some_and(|last| last.beam_s > 0.0 && last.arm == self.arm);
+        // One press of the pedal is one exposure wherever the C-arm goes meanwhile, as in the dose log: an irradiation event of
+        // DICOM's lasts as long as the switch is held, and has angles of its end for that (113739, 113740).
+        let goes_on =
+            beam_s > 0.0 && tick <= self.run_until && self.taken.last().is_some_and(|last| last.beam_s > 0.0);
         self.taken.push(Taken { tick, arm: self.arm, depth_mm, beam_s, goes_on });
     }
 
