@@ -120,11 +120,43 @@ test('cautions, patterns and what the needle meets are told in English as the en
   await close();
 });
 
+/** Texts that run out of the box they stand in, to the right or left, at the widths that the page is made for. */
+async function overruns(page) {
+  const found = [];
+  for (const width of [1280, 768, 320]) {
+    await page.setViewportSize({ width, height: 900 });
+    await drawn(page);
+    const texts = await page.evaluate(() => {
+      const out = [];
+      const all = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+      for (let node; (node = all.nextNode()); ) {
+        const element = node.parentElement;
+        if (!node.data.trim() || element.closest('.unseen, .nudge-word, svg, option, [hidden]') || !element.checkVisibility()) continue;
+        const range = document.createRange();
+        range.selectNodeContents(node);
+        const text = range.getBoundingClientRect();
+        for (let around = element; text.width && around !== document.body; around = around.parentElement) {
+          if (['inline', 'contents'].includes(getComputedStyle(around).display)) continue;
+          const box = around.getBoundingClientRect();
+          if (text.right > box.right + 1 || text.left < box.left - 1) {
+            out.push(`${node.data.trim().slice(0, 40)} in ${around.tagName} ${around.className}`);
+            break;
+          }
+        }
+      }
+      return out;
+    });
+    found.push(...texts.map((text) => `${width}: ${text}`));
+  }
+  return found;
+}
+
 // Words that only English has, among those that a scored injection shows.
 const ENGLISH = /\b(undefined|the|degrees|left|right|mark|with|and|not|bone|skin|needle)\b/i;
 
-for (const [lang, hint] of [['de', 'Die echte AP einstellen und merken.'], ['es', 'Ajuste la AP verdadera y guárdela.']]) {
-  test(`${lang}: an injection from the first mark to the result says nothing in English`, async () => {
+const HINTS = { en: 'Set up the true AP view and keep it.', de: 'Die echte AP einstellen und merken.', es: 'Ajuste la AP verdadera y guárdela.' };
+for (const [lang, hint] of Object.entries(HINTS)) {
+  test(`${lang}: an injection from the first mark to the result, in one language, and no text out of its box`, async () => {
     const { page, errors, close } = await open(site, { path: `?lang=${lang}`, hash: `${AP}&injection=on&exposures=on` });
     await page.check('#latch');
     await page.click('#fluoroscopy');
@@ -142,10 +174,13 @@ for (const [lang, hint] of [['de', 'Die echte AP einstellen und merken.'], ['es'
     await page.evaluate(() => document.querySelectorAll('main details').forEach((details) => (details.open = true)));
     await drawn(page);
     const inWork = await page.locator('main').innerText();
+    assert.deepEqual(await overruns(page), []);
+    await page.setViewportSize({ width: 1280, height: 800 });
     await use(page, 'finish');
     await drawn(page);
     const done = await page.locator('main').innerText();
-    for (const text of [inWork, done]) assert.doesNotMatch(text, ENGLISH);
+    assert.deepEqual(await overruns(page), []);
+    if (lang !== 'en') for (const text of [inWork, done]) assert.doesNotMatch(text, ENGLISH);
     const reasons = await page.locator('#marks .marks-reason').allTextContents();
     assert.ok(reasons.length >= 8 && reasons.every((text) => text.length > 10), `${reasons}`);
     assert.equal(await page.locator('main [lang]').count(), 0, 'no part of the page is marked as being in another language');
