@@ -4,8 +4,9 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { after, before, test } from 'node:test';
-import { axeClean, open, setUp, settled, typeAngle } from './harness.mjs';
+import { axeClean, open, overruns, setUp, settled, typeAngle } from './harness.mjs';
 import { drawn, mark, press, turnTo, use } from './keyboard.mjs';
+import { STATES, reach } from './looks.mjs';
 
 let site;
 before(async () => (site = await setUp()));
@@ -120,37 +121,6 @@ test('cautions, patterns and what the needle meets are told in English as the en
   await close();
 });
 
-/** Texts that run out of the box they stand in, to the right or left, at the widths that the page is made for. */
-async function overruns(page) {
-  const found = [];
-  for (const width of [1280, 768, 320]) {
-    await page.setViewportSize({ width, height: 900 });
-    await drawn(page);
-    const texts = await page.evaluate(() => {
-      const out = [];
-      const all = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-      for (let node; (node = all.nextNode()); ) {
-        const element = node.parentElement;
-        if (!node.data.trim() || element.closest('.unseen, .nudge-word, svg, option, [hidden]') || !element.checkVisibility()) continue;
-        const range = document.createRange();
-        range.selectNodeContents(node);
-        const text = range.getBoundingClientRect();
-        for (let around = element; text.width && around !== document.body; around = around.parentElement) {
-          if (['inline', 'contents'].includes(getComputedStyle(around).display)) continue;
-          const box = around.getBoundingClientRect();
-          if (text.right > box.right + 1 || text.left < box.left - 1) {
-            out.push(`${node.data.trim().slice(0, 40)} in ${around.tagName} ${around.className}`);
-            break;
-          }
-        }
-      }
-      return out;
-    });
-    found.push(...texts.map((text) => `${width}: ${text}`));
-  }
-  return found;
-}
-
 // Words that only English has, among those that a scored injection shows.
 const ENGLISH = /\b(undefined|the|degrees|left|right|mark|with|and|not|bone|skin|needle)\b/i;
 
@@ -186,6 +156,16 @@ for (const [lang, hint] of Object.entries(HINTS)) {
     assert.equal(await page.locator('main [lang]').count(), 0, 'no part of the page is marked as being in another language');
     assert.deepEqual(errors, []);
     await close();
+  });
+}
+
+for (const lang of ['de', 'es']) {
+  test(`${lang}: no text runs out of its box in menu, keys, comparison, lessons and a teacher’s page`, async () => {
+    for (const state of STATES.filter(({ name }) => ['menu', 'keys', 'compared', 'lessons', 'author'].includes(name))) {
+      const { page, close } = await reach(site, { ...state, path: `${state.path ?? ''}?lang=${lang}` });
+      assert.deepEqual(await overruns(page), [], state.name);
+      await close();
+    }
   });
 }
 

@@ -3,7 +3,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { setUp } from './harness.mjs';
+import { overruns, setUp } from './harness.mjs';
 import { STATES, THEMES, WIDTHS, cells, difference, kept, reach, shot } from './looks.mjs';
 
 /** Share of cells that may change: two runs on one machine differed by 0.0013 at most. */
@@ -28,6 +28,7 @@ for (const state of STATES) {
       }
     }
     assert.deepEqual(found, []);
+    assert.deepEqual(await overruns(page), []);
     await close();
   });
 }
