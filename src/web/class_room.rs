@@ -58,6 +58,7 @@ struct RowEntry {
 
 #[derive(Serialize)]
 struct StepEntry {
+    id: &'static str,
     name: &'static str,
     score: Option<f64>,
 }
@@ -77,7 +78,7 @@ impl RowEntry {
             total: score.map(|s| s.total),
             passed: score.map(|s| s.passed),
             complete: score.map(|s| s.complete),
-            steps: steps.map(|s| StepEntry { name: s.id.name(), score: s.score }).collect(),
+            steps: steps.map(|s| StepEntry { id: s.id.id(), name: s.id.name(), score: s.score }).collect(),
             same_log_as: row.same_log_as,
             repeat_of: row.repeat_of,
         }

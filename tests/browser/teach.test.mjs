@@ -49,8 +49,8 @@ async function visit(path, more = {}) {
 }
 
 /** The teacher's page with the class in it. */
-async function withClass(more) {
-  const opened = await visit('check.html', more);
+async function withClass(more, path = 'check.html') {
+  const opened = await visit(path, more);
   await opened.page.setInputFiles('#folder', join(folder, 'class'));
   await opened.page.waitForSelector('#result:not([hidden])', { timeout: 60_000 });
   return opened;
@@ -106,6 +106,18 @@ test('the class by step says what the rows say: how many in each quarter, the me
   });
   const numbers = await page.$$eval('.numbers tbody tr', (all) => all.map((row) => [...row.querySelectorAll('td')].slice(0, 4).map((cell) => Number(cell.textContent))));
   assert.deepEqual(numbers, drawn.map((d) => d.bar));
+  await close();
+});
+
+test('a class in German has its lesson and its steps in German', async () => {
+  const { page, close } = await withClass({}, 'check.html?lang=de');
+  const { title } = JSON.parse(await readFile(join(LESSONS, 'few-pictures.json'), 'utf8'));
+  assert.deepEqual(await page.locator('.class h2').allTextContents(), [title.de]);
+  const steps = await page.locator('.by-step th[scope=row]').allTextContents();
+  const weakest = (await page.locator('#rows tbody .of-weakest').allTextContents()).filter(Boolean);
+  assert.ok(weakest.length > 0);
+  for (const text of weakest) assert.ok(steps.some((step) => text.startsWith(step)), `${text}: none of ${steps}`);
+  assert.ok(steps.includes('Kontrastmittel') && !steps.includes('Contrast'));
   await close();
 });
 

@@ -242,7 +242,7 @@ function show() {
   const unread = rows.filter((row) => row.status === 'unreadable').map((row) => teach.shelf.bad(t.rows.place(row.source, row.line), row.note));
   byId('unread').hidden = unread.length === 0;
   byId('unread-list').replaceChildren(...some(unread));
-  byId('classes').replaceChildren(...report.lessons.map(classSection));
+  byId('classes').replaceChildren(...report.lessons.map((lesson, i) => classSection({ ...lesson, title: titles.get(lesson.lesson) ?? lesson.title }, i)));
   showRows(rows);
 }
 

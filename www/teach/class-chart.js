@@ -87,7 +87,7 @@ function numbers(lesson) {
         make('tbody', {}, ...rows))));
 }
 
-/** The section of a lesson's class. `titleOf(id, title)` gives its heading. */
+/** The section of a lesson's class, the lesson's title its heading. */
 export function classSection(lesson, number) {
   const id = `class-${number}`;
   const section = make('section', { class: 'panel class', 'aria-labelledby': id }, make('h2', { id }, lesson.title));
