@@ -81,6 +81,10 @@ test('PNG: the film pixel for pixel with a credit below; SVG: well formed, its l
   assert.equal(await page.locator('button:visible, input:visible, select:visible, summary:visible').count(), 0);
   for (const what of ['#check-total', '#print-head', '#radiograph', '.caution']) assert.ok(await page.locator(what).isVisible(), what);
   assert.match(await page.textContent('#print-head'), /L4 left.*oblique 20° to the patient’s left/);
+  assert.deepEqual(await page.locator('#checks .segment:visible').allTextContents(), ['True\u00a0AP'], 'which view the score is of');
+  // A4 within its margins, CSS px: what is wider would shrink the whole print.
+  await page.setViewportSize({ width: 688, height: 1018 });
+  assert.deepEqual(await page.evaluate(() => [document.documentElement.scrollWidth, document.documentElement.scrollHeight]), [688, 1018], 'one page');
   assert.deepEqual(errors, []);
   await close();
 });
