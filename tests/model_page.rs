@@ -6,7 +6,11 @@ use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
 use downbeam::imaging::attenuation::{Material, per_mm};
 use downbeam::imaging::c_arm::CArm;
+use downbeam::lesson::attempt::{Attempt, seconds};
+use downbeam::lesson::case::Case;
 use downbeam::lesson::engine;
+use downbeam::lesson::log_line;
+use downbeam::needle::compartment::Pattern;
 use downbeam::view::best_view::{ViewKind, best_view};
 use downbeam::view::criteria::Target;
 use downbeam::view::tolerance::Tolerances;
@@ -90,4 +94,29 @@ fn attenuation_is_the_tables_and_no_number_is_missing() {
         assert!(!TOLD[key].to_string().contains("null"), "{key}");
     }
     assert!(TOLD["nerves"].to_string().matches("null").count() == 0);
+}
+
+/// A log for every pattern that a learner may name, which the library replays to that pattern.
+#[test]
+fn injections_of_the_films_spread_as_they_are_called() {
+    let shown = TOLD["contrast"].as_array().unwrap();
+    for pattern in Pattern::ALL {
+        let of = |entry: &&Value| entry["pattern"] == serde_json::to_value(pattern).unwrap();
+        let entry = shown.iter().find(of).unwrap_or_else(|| panic!("{pattern:?} is not shown"));
+        let spec = PatientSpec::named(entry["patient"].as_str().unwrap()).unwrap();
+        let interior = PatientBuilder::new(&spec).interior().clone();
+        let events: Vec<_> = entry["log"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|l| log_line::read(l.as_str().unwrap()).unwrap())
+            .collect();
+        let case = Case::new(Target { level: Level::L4, side: Side::Left });
+        let state = Attempt::replay(case, &interior, &events).unwrap().state;
+        let bolus = state.injected.last().unwrap().bolus;
+        assert_eq!(bolus.compartment.pattern(), pattern);
+        let at_s = seconds(entry["tick"].as_u64().unwrap() as u32);
+        assert!(!bolus.spread(&interior, at_s).is_empty(), "{pattern:?} is gone when its film is taken");
+    }
+    assert_eq!(shown.len(), Pattern::ALL.len());
 }

@@ -16,8 +16,8 @@ const pause = () => new Promise((resolve) => setTimeout(resolve));
 
 /** All films, one after the other, so that the page can be read meanwhile. */
 export async function drawFilms(room, told) {
-  // Without the engine's file the view that stands only there stays away.
-  const films = [...document.querySelectorAll('[data-film]')].filter((f) => told || f.dataset.view !== 'steep_oblique');
+  // Without the engine's file the view and the injections that stand only there stay away.
+  const films = [...document.querySelectorAll('[data-film]')].filter((f) => told || !(f.dataset.view === 'steep_oblique' || f.dataset.contrast));
   // Films of one patient together: another patient takes a fifth of a second to shape.
   const order = [...new Set(films.map((f) => f.dataset.patient ?? 'average'))];
   for (const patient of order) {
@@ -31,8 +31,11 @@ export async function drawFilms(room, told) {
 }
 
 function drawFilm(room, told, film) {
-  const { patient = 'average', level = 'L4', side = 'left', view, dx = 0, dy = 0, beam, draw: what = '' } = film.dataset;
+  const { patient = 'average', level = 'L4', side = 'left', view, dx = 0, dy = 0, beam, contrast, draw: what = '' } = film.dataset;
+  const injection = contrast ? told.contrast.find(({ pattern }) => pattern === contrast) : null;
   room.setTarget(level, side);
+  room.newAttempt({});
+  if (injection) room.resumeLog(injection.log);
   const best = bestOf(room, told, patient, level, side, view);
   room.setOrientation(best.oblique + Number(dx), best.tilt + Number(dy));
   const [picture, lines] = film.querySelectorAll('canvas');
@@ -46,7 +49,7 @@ function drawFilm(room, told, film) {
     room.expose(pen, exposed, 1, false);
     room.release();
   } else {
-    room.drawRadiograph(pen, false);
+    room.drawRadiograph(pen, false, injection?.tick);
   }
   const report = room.report();
   // Lines of a canvas that is twice as fine as it is shown.
@@ -54,7 +57,7 @@ function drawFilm(room, told, film) {
   if (what.includes('names')) drawDogNames(over, { ...report, field_mm: FIELD_MM, open: [1, 1] }, 2.4, texts.picture);
   drawEdgeLetters(over, { oblique: best.oblique + Number(dx), rotation: 0 }, 2.4, texts.picture);
   for (const [name, marks] of Object.entries(MARKS)) if (what.includes(name)) marks(over, report, level, side);
-  fillCaption(film, report, exposed ? room.dose() : null);
+  fillCaption(film, report, exposed ? room.dose() : null, injection ? room.procedure(injection.tick).needle : null);
 }
 
 /** The best view of a kind: the report's, or, for the steep oblique, which it does not list, that of the engine's file. */
@@ -70,13 +73,14 @@ function thick(style, by) {
   return Object.fromEntries(pens);
 }
 
-/** `{…}` in a caption: criteria by their names, oblique, tilt, measures, and what the exposure took. */
-function fillCaption(film, report, dose) {
+/** `{…}` in a caption: criteria by their names, oblique, tilt, measures, what the exposure took, and how deep a needle is. */
+function fillCaption(film, report, dose, needle) {
   const line = film.querySelector('[data-says]');
   if (!line) return;
   const known = {
     oblique: [report.orientation.oblique, 1],
     tilt: [report.orientation.tilt, 1],
+    ...(needle ? { depth_mm: [needle.depth_mm, 1] } : {}),
     ...Object.fromEntries(report.criteria.map((c) => [c.id, [c.value, 1]])),
     ...Object.fromEntries(report.criteria.map((c) => [`${c.id}_score`, [100 * c.score, 0]])),
     ...Object.fromEntries(Object.entries(report.measures).flatMap(([key, value]) => (Array.isArray(value) ? value.map((v, i) => [`${key}_${i}`, [v, 1]]) : [[key, [value, 1]]]))),

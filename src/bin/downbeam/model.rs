@@ -4,6 +4,7 @@
 mod beam;
 mod bones;
 mod column;
+mod contrast;
 mod marks;
 mod needle;
 mod nerves;
@@ -35,7 +36,7 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
 /// A key a line, so that a change of one shows as such.
 fn as_json() -> String {
     let average = Patient::new(&PatientSpec::all()[0]);
-    let parts: [(&str, Value); 12] = [
+    let parts: [(&str, Value); 13] = [
         ("engine", json!({ "version": engine::VERSION, "fingerprint": engine::SCORING })),
         ("patients", patients()),
         ("fields", fields()),
@@ -48,6 +49,7 @@ fn as_json() -> String {
         ("beam", beam::told(&average)),
         ("needle", needle::told()),
         ("marks", marks::told(&average.interior)),
+        ("contrast", contrast::told()),
     ];
     let lines: Vec<String> = parts.iter().map(|(key, value)| format!("\"{key}\": {value}")).collect();
     format!("{{\n{}\n}}\n", lines.join(",\n"))
