@@ -31,10 +31,10 @@ export async function drawFilms(room, told) {
 }
 
 function drawFilm(room, told, film) {
-  const { patient = 'average', level = 'L4', side = 'left', view, dx = 0, dy = 0, beam, contrast, draw: what = '' } = film.dataset;
+  const { patient = 'average', level = 'L4', side = 'left', view, dx = 0, dy = 0, beam, contrast, approach, draw: what = '' } = film.dataset;
   const injection = contrast ? told.contrast.find(({ pattern }) => pattern === contrast) : null;
   room.setTarget(level, side);
-  room.newAttempt({});
+  room.newAttempt(approach ? { approach } : {});
   if (injection) room.resumeLog(injection.log);
   const best = bestOf(room, told, patient, level, side, view);
   room.setOrientation(best.oblique + Number(dx), best.tilt + Number(dy));
@@ -56,6 +56,7 @@ function drawFilm(room, told, film) {
   if (what.includes('outlines')) room.drawOutlines(over, thick(outlineStyle({ boneDark: false }, PIXELS), 2 / devicePixelRatio));
   if (what.includes('names')) drawDogNames(over, { ...report, field_mm: FIELD_MM, open: [1, 1] }, 2.4, texts.picture);
   drawEdgeLetters(over, { oblique: best.oblique + Number(dx), rotation: 0 }, 2.4, texts.picture);
+  if (what.includes('area')) area(over, room.procedure(0).area_mm);
   for (const [name, marks] of Object.entries(MARKS)) if (what.includes(name)) marks(over, report, level, side);
   fillCaption(film, report, exposed ? room.dose() : null, injection ? room.procedure(injection.tick).needle : null);
 }
@@ -119,6 +120,18 @@ function ring([x, y], pen, colour, radius = 17) {
     pen.lineWidth = width;
     pen.beginPath();
     pen.arc(x, y, radius, 0, 7);
+    pen.stroke();
+  }
+}
+
+/** The area aimed at, as the page shows it. */
+function area(pen, corners_mm) {
+  for (const [stroke, width] of [[SHADE, 8], [COOL, 4]]) {
+    pen.strokeStyle = stroke;
+    pen.lineWidth = width;
+    pen.beginPath();
+    for (const corner of corners_mm) pen.lineTo(...at(corner));
+    pen.closePath();
     pen.stroke();
   }
 }
