@@ -31,6 +31,11 @@ function report({ level = 'L4', side = 'left', oblique = 0, spinous = 0, squared
     ],
   };
 }
+/** Waits until the section says something, or no longer says it, and gives the whole of it. The page writes it when it has stood still. */
+async function body(page, pattern, { gone = false } = {}) {
+  await page.waitForFunction(([source, without]) => new RegExp(source).test(document.getElementById('description-body').textContent) !== without, [pattern.source, gone]);
+  return page.textContent('#description-body');
+}
 const told = (r, options) => Object.fromEntries(sentencesOf(factsOf(r, options), words));
 
 test('the place of each part in words', () => {
@@ -90,10 +95,11 @@ test('the needle: places in whole millimetres; what it met only where it may be 
 test('on the page: the section says what the engine’s report says, a key reads it out, and turning to true AP is said once it stands', async () => {
   const { page, errors, close } = await open(site, { hash: '#level=L4&side=left&oblique=-9&tilt=12' });
   await page.waitForSelector('#description-said', { state: 'attached' });
-  await page.waitForTimeout(600);
+  await body(page, /spinous process/);
   assert.equal(await page.textContent('#description-said'), '', 'nothing is said that was not asked and has not changed');
   await page.click('#description summary');
-  const [body, engine] = [
+  // At once: it is never seen open without its sentences.
+  const [shown, engine] = [
     await page.textContent('#description-body'),
     await page.evaluate(async () => {
       const { TeachingRoom } = await import('./pkg/downbeam.js');
@@ -104,14 +110,14 @@ test('on the page: the section says what the engine’s report says, a key reads
       return Object.fromEntries(criteria.map((c) => [c.id, c.value]));
     }),
   ];
-  assert.match(body, new RegExp(`spinous process of L4 stands ${Math.round(Math.abs(engine.spinous_centred))} percent of the pedicles’ spacing to the patient’s left`));
-  assert.match(body, new RegExp(`upper end plate opens as two lines, ${Math.round(Math.abs(engine.squared))} degrees`));
+  assert.match(shown, new RegExp(`spinous process of L4 stands ${Math.round(Math.abs(engine.spinous_centred))} percent of the pedicles’ spacing to the patient’s left`));
+  assert.match(shown, new RegExp(`upper end plate opens as two lines, ${Math.round(Math.abs(engine.squared))} degrees`));
   await page.locator('#picture').focus();
   await press(page, 'r');
   await page.waitForFunction(() => /The spinous process of L4 stands/.test(document.getElementById('description-said').textContent));
   await press(page, 'ArrowLeft', 9);
   await page.waitForFunction(() => /^The spinous process of L4 stands midway between the pedicles\./.test(document.getElementById('description-said').textContent));
-  assert.match(await page.textContent('#description-body'), /stands midway/);
+  await body(page, /stands midway/);
   await page.uncheck('#description-says');
   await typeAngle(page, 'oblique', -20);
   await page.waitForTimeout(700);
@@ -124,20 +130,19 @@ test('on the page: by exposure the last picture is told and not where the C-arm 
   const { page, close } = await open(site, { hash: '#level=L4&side=left&oblique=-9&tilt=12&exposures=on' });
   await page.click('#description summary');
   await page.waitForSelector('#description-says');
-  const body = async () => (await page.waitForTimeout(600), page.textContent('#description-body'));
-  assert.match(await body(), /There is no picture yet/);
+  await body(page, /There is no picture yet/);
   await page.click('#spot');
-  const shot = await body();
-  assert.match(shot, /spinous process of L4 stands \d+ percent/);
+  const shot = await body(page, /spinous process of L4 stands \d+ percent/);
   assert.doesNotMatch(shot, /two lines, \d+ degrees/);
   await typeAngle(page, 'oblique', 0);
   const spinous = (text) => text.match(/The spinous process of L4 stands[^.]*\./)[0];
-  assert.equal(spinous(await body()), spinous(shot), 'the picture is the same');
+  assert.equal(spinous(await body(page, /The C-arm has moved since/)), spinous(shot), 'the picture is the same');
   await page.check('#source-live');
+  await body(page, /two lines, \d+ degrees/);
   await page.check('#self-test');
-  assert.doesNotMatch(await body(), /two lines, \d+ degrees/);
+  await body(page, /two lines, \d+ degrees/, { gone: true });
   await page.click('#check');
-  assert.match(await body(), /two lines, \d+ degrees/);
+  await body(page, /two lines, \d+ degrees/);
   await close();
 });
 
@@ -151,13 +156,11 @@ test('on the page: the needle is told with its readings, in self-test by its pla
   await page.click('#description summary');
   await drawn(page);
   await settled(page);
-  await page.waitForFunction(() => /4 mm deep/.test(document.getElementById('description-body').textContent));
-  const body = await page.textContent('#description-body');
-  assert.match(body, /The mark stands .* from the pedicle’s centre\./);
-  assert.match(body, /° off the beam, hub/);
+  const shown = await body(page, /4 mm deep/);
+  assert.match(shown, /The mark stands .* from the pedicle’s centre\./);
+  assert.match(shown, /° off the beam, hub/);
   await page.click('#needle > .more summary');
   await page.locator('#help-test').check({ force: true });
-  await page.waitForFunction(() => !/off the beam/.test(document.getElementById('description-body').textContent));
-  assert.match(await page.textContent('#description-body'), /The hub stands/);
+  assert.match(await body(page, /off the beam/, { gone: true }), /The hub stands/);
   await close();
 });

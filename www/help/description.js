@@ -67,7 +67,8 @@ export function description(app, page) {
   const settled = onceQuiet(() => {
     if (page.held()) return settled();
     const told = now();
-    if (byId('description').open) show(told);
+    // Closed too: `toggle` comes only after the section has been seen open, and it is not to be seen empty.
+    show(told);
     // A needle's every action has its own sentence already.
     if (says.checked && told.facts && before?.of === told.of && !app.state.ownView) voice(changesOf(before.facts, told.facts, t));
     if (told.facts) before = told;
