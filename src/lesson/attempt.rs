@@ -118,10 +118,8 @@ pub struct State {
     pub held: Held,
     /// Parts pointed at, in order.
     pub pointed: Vec<Label>,
-    /// Live imaging lasts until this tick.
-    live_until: u32,
-    /// Pulses until this tick belong to the run before them.
-    run_until: u32,
+    /// The last pulses of fluoroscopy end at this tick; 0 before the first.
+    pulsed_until: u32,
     /// Finished.
     pub finished: bool,
 }
@@ -138,7 +136,7 @@ pub enum Aspirate {
 
 /// Live imaging is taken to last this long past its last pulse, ticks.
 const LIVE_GRACE: u32 = TICKS_PER_S;
-/// A pulse may come this late and still be of the same press, ticks: pictures take their time to draw.
+/// A pulse may come this late and still be of the same press, ticks: pictures take their time to draw. A choice, no source.
 const LATE_PULSE: u32 = TICKS_PER_S / 2;
 /// A view that the C-arm stays in for this long has been looked at, ticks.
 const LOOK: u32 = TICKS_PER_S;
@@ -184,8 +182,7 @@ impl State {
             aspirated: None,
             held: Held::default(),
             pointed: Vec::new(),
-            live_until: 0,
-            run_until: 0,
+            pulsed_until: 0,
             finished: false,
         }
     }
@@ -253,8 +250,7 @@ impl State {
                 in_range("a pulse rate", i64::from(rate), 1, 30, "pulses a second")?;
                 self.take(tick, f64::from(pulses) / f64::from(rate));
                 let lasts = (pulses * TICKS_PER_S).div_ceil(rate);
-                self.live_until = tick.saturating_add(lasts + LIVE_GRACE);
-                self.run_until = tick.saturating_add(lasts + LATE_PULSE);
+                self.pulsed_until = tick.saturating_add(lasts);
             }
             Action::Keep { view } => self.kept.push(Kept { view, arm: self.arm }),
             Action::Recall { view } => {
@@ -347,8 +343,9 @@ impl State {
         let depth_mm = self.needle.as_ref().map(Needle::depth_mm);
         // One press of the pedal is one exposure wherever the C-arm goes meanwhile, as in the dose log: an irradiation event of
         // DICOM's lasts as long as the switch is held, and has angles of its end for that (113739, 113740).
-        let goes_on =
-            beam_s > 0.0 && tick <= self.run_until && self.taken.last().is_some_and(|last| last.beam_s > 0.0);
+        let goes_on = beam_s > 0.0
+            && tick <= self.pulsed_until.saturating_add(LATE_PULSE)
+            && self.taken.last().is_some_and(|last| last.beam_s > 0.0);
         self.taken.push(Taken { tick, arm: self.arm, depth_mm, beam_s, goes_on });
     }
 
@@ -405,7 +402,8 @@ impl State {
         let tip = needle.tip().position;
         let now_s = seconds(tick);
         // A free picture is live by nature.
-        let live = !case.exposures || (tick <= self.live_until && self.live_until > 0);
+        let live = !case.exposures
+            || (self.pulsed_until > 0 && tick <= self.pulsed_until.saturating_add(LIVE_GRACE));
         let aspirated = self.aspirated.is_some();
         self.stylet = false;
         // More at the same place adds to what is there.

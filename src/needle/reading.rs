@@ -36,6 +36,13 @@ pub fn coaxial(view: &Projection, needle: &Needle) -> Coaxial {
     Coaxial { angle_deg: libm::atan2(aside, along).to_degrees(), hub_offset_mm: offset.to_array() }
 }
 
+/// The turn of the needle about the skin, degrees [right, up] of the hub on the screen, that brings the hub over the tip: what it stands
+/// off on the detector, over the length of the needle as the beam enlarges it at the skin. Nearly so with one turn; exact in the limit.
+pub fn hub_over_tip_deg(view: &Projection, needle: &Needle) -> [f64; 2] {
+    let length = f64::from(needle.device.length_mm) * view.magnification_at(needle.entry);
+    coaxial(view, needle).hub_offset_mm.map(|o| -libm::atan(o / length).to_degrees())
+}
+
 /// Hour of a direction [right, up] on a clock face, 0 < h <= 12, 12 up.
 pub fn hour(direction: DVec2) -> f64 {
     let turns = libm::atan2(direction.x, direction.y) / std::f64::consts::TAU;

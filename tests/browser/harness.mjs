@@ -136,39 +136,3 @@ export async function useTheme(page, name) {
   await page.selectOption('#theme', name);
   if (await menu.count()) await page.keyboard.press('Escape');
 }
-
-/** Texts that run out of the box they stand in, to the right or left, at the widths that the page is made for. */
-export async function overruns(page) {
-  const found = [];
-  for (const width of [1280, 768, 320]) {
-    await page.setViewportSize({ width, height: 900 });
-    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-    const texts = await page.evaluate(() => {
-      const out = [];
-      const all = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-      for (let node; (node = all.nextNode()); ) {
-        const element = node.parentElement;
-        if (!node.data.trim() || element.closest('.unseen, .nudge-word, svg, option, [hidden]') || !element.checkVisibility()) continue;
-        const range = document.createRange();
-        range.selectNodeContents(node);
-        const text = range.getBoundingClientRect();
-        for (let around = element; text.width && around !== document.body; around = around.parentElement) {
-          const style = getComputedStyle(around);
-          if (['inline', 'contents'].includes(style.display)) continue;
-          // What scrolls may be wider than it shows.
-          if (['auto', 'scroll'].includes(style.overflowX)) break;
-          const box = around.getBoundingClientRect();
-          if (text.right > box.right + 1 || text.left < box.left - 1) {
-            out.push(`${node.data.trim().slice(0, 40)} in ${around.tagName} ${around.className}`);
-            break;
-          }
-          // It stands on the page and not in what is around it.
-          if (['absolute', 'fixed'].includes(style.position)) break;
-        }
-      }
-      return out;
-    });
-    found.push(...texts.map((text) => `${width}: ${text}`));
-  }
-  return found;
-}

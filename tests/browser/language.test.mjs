@@ -4,9 +4,9 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { after, before, test } from 'node:test';
-import { axeClean, open, overruns, setUp, settled, typeAngle } from './harness.mjs';
+import { axeClean, open, setUp, settled, typeAngle } from './harness.mjs';
 import { drawn, mark, press, turnTo, use } from './keyboard.mjs';
-import { STATES, reach } from './looks.mjs';
+import { STATES, overruns, reach } from './looks.mjs';
 
 let site;
 before(async () => (site = await setUp()));

@@ -4,7 +4,7 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { ROOT, open, settled } from './harness.mjs';
-import { press } from './keyboard.mjs';
+import { drawn, press } from './keyboard.mjs';
 import { deep } from './states.mjs';
 
 export const WIDTHS = [[1280, 800], [768, 1024], [320, 640]];
@@ -56,7 +56,7 @@ export async function shot(page, [width, height], theme, state) {
   await page.setViewportSize({ width, height });
   await page.evaluate((name) => { document.documentElement.dataset.theme = name; scrollTo(0, 0); }, theme);
   if (!state.broken && !state.away) await settled(page);
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  await drawn(page);
   const whole = await page.evaluate(() => document.documentElement.scrollHeight);
   return page.screenshot({ fullPage: true, animations: 'disabled', clip: { x: 0, y: 0, width, height: Math.min(Math.max(whole, height), LONGEST) } });
 }
@@ -120,4 +120,40 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     await close();
   }
   await site.tearDown();
+}
+
+/** Texts that run out of the box they stand in, to the right or left, at the widths that the page is made for. */
+export async function overruns(page) {
+  const found = [];
+  for (const [width, height] of WIDTHS) {
+    await page.setViewportSize({ width, height });
+    await drawn(page);
+    const texts = await page.evaluate(() => {
+      const out = [];
+      const all = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+      for (let node; (node = all.nextNode()); ) {
+        const element = node.parentElement;
+        if (!node.data.trim() || element.closest('.unseen, .nudge-word, svg, option, [hidden]') || !element.checkVisibility()) continue;
+        const range = document.createRange();
+        range.selectNodeContents(node);
+        const text = range.getBoundingClientRect();
+        for (let around = element; text.width && around !== document.body; around = around.parentElement) {
+          const style = getComputedStyle(around);
+          if (['inline', 'contents'].includes(style.display)) continue;
+          // What scrolls may be wider than it shows.
+          if (['auto', 'scroll'].includes(style.overflowX)) break;
+          const box = around.getBoundingClientRect();
+          if (text.right > box.right + 1 || text.left < box.left - 1) {
+            out.push(`${node.data.trim().slice(0, 40)} in ${around.tagName} ${around.className}`);
+            break;
+          }
+          // It stands on the page and not in what is around it.
+          if (['absolute', 'fixed'].includes(style.position)) break;
+        }
+      }
+      return out;
+    });
+    found.push(...texts.map((text) => `${width}: ${text}`));
+  }
+  return found;
 }

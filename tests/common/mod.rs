@@ -14,7 +14,7 @@ use downbeam::lesson::action::{Action, Event};
 use downbeam::lesson::attempt::{Attempt, view_of};
 use downbeam::lesson::case::Case;
 use downbeam::needle::device::Gauge;
-use downbeam::needle::reading::{coaxial, lateral, off_mark_mm};
+use downbeam::needle::reading::{coaxial, hub_over_tip_deg, lateral, off_mark_mm};
 use downbeam::view::best_view::{ViewKind, best_view};
 use glam::DVec3;
 
@@ -91,14 +91,10 @@ impl<'a> Hand<'a> {
         for _ in 0..30 {
             let needle = self.attempt.state.needle.clone().unwrap();
             let view = self.beam(&self.attempt.state.arm);
-            let now = coaxial(&view, &needle);
-            if now.angle_deg < 0.2 {
+            if coaxial(&view, &needle).angle_deg < 0.2 {
                 break;
             }
-            // Tenths of a degree that move the hub back over the tip, from the shaft's length outside.
-            let length = f64::from(needle.device.length_mm) * view.magnification_at(needle.entry);
-            let step = now.hub_offset_mm.map(|o| -libm::atan(o / length).to_degrees() * 10.0);
-            let [right, up] = step.map(|s| s.round() as i32);
+            let [right, up] = hub_over_tip_deg(&view, &needle).map(|deg| (deg * 10.0).round() as i32);
             if right == 0 && up == 0 {
                 break;
             }

@@ -19,10 +19,10 @@ export async function drawFilms(room, told) {
   // Without the engine's file the view and the injections that stand only there stay away.
   const films = [...document.querySelectorAll('[data-film]')].filter((f) => told || !(f.dataset.view === 'steep_oblique' || f.dataset.contrast));
   // Films of one patient together: another patient takes a fifth of a second to shape.
-  const order = [...new Set(films.map((f) => f.dataset.patient ?? 'average'))];
+  const order = [...new Set(films.map((f) => patientOf(told, f)))];
   for (const patient of order) {
     room.setPatient(patient);
-    for (const film of films.filter((f) => (f.dataset.patient ?? 'average') === patient)) {
+    for (const film of films.filter((f) => patientOf(told, f) === patient)) {
       drawFilm(room, told, film);
       await pause();
     }
@@ -30,9 +30,13 @@ export async function drawFilms(room, told) {
   for (const figure of document.querySelectorAll('figure[data-needs="engine"]')) if (films.some((film) => figure.contains(film))) figure.dataset.drawn = 'yes';
 }
 
+/** The injection that a film shows, out of the engine's file; none where it shows none. */
+const injectionOf = (told, film) => told?.contrast.find(({ pattern }) => pattern === film.dataset.contrast);
+const patientOf = (told, film) => injectionOf(told, film)?.patient ?? film.dataset.patient ?? 'average';
+
 function drawFilm(room, told, film) {
-  const { patient = 'average', level = 'L4', side = 'left', view, dx = 0, dy = 0, beam, contrast, approach, draw: what = '' } = film.dataset;
-  const injection = contrast ? told.contrast.find(({ pattern }) => pattern === contrast) : null;
+  const { level = 'L4', side = 'left', view, dx = 0, dy = 0, beam, approach, draw: what = '' } = film.dataset;
+  const [injection, patient] = [injectionOf(told, film), patientOf(told, film)];
   room.setTarget(level, side);
   room.newAttempt(approach ? { approach } : {});
   if (injection) room.resumeLog(injection.log);
@@ -96,17 +100,24 @@ const at = (mm) => [PIXELS * (0.5 + mm[0] / FIELD_MM), PIXELS * (0.5 - mm[1] / F
 const find = (report, name, level, side = null) => at(report.landmarks.find((l) => l.name === name && l.level === level && l.side === side).detector_mm);
 const below = (level) => (level === 'L5' ? 'S1' : `L${Number(level[1]) + 1}`);
 
-function line(pen, a, b, colour, dash = []) {
+/** A line that shows on bright and dark: `trace` lays its path. */
+function drawn(pen, colour, trace, dash = []) {
   for (const [stroke, width] of [[SHADE, 8], [colour, 4]]) {
     pen.setLineDash(stroke === SHADE ? [] : dash);
     pen.strokeStyle = stroke;
     pen.lineWidth = width;
     pen.beginPath();
-    pen.moveTo(...a);
-    pen.lineTo(...b);
+    trace();
     pen.stroke();
   }
   pen.setLineDash([]);
+}
+
+function line(pen, a, b, colour, dash) {
+  drawn(pen, colour, () => {
+    pen.moveTo(...a);
+    pen.lineTo(...b);
+  }, dash);
 }
 
 function cross([x, y], pen, colour, size = 16) {
@@ -115,25 +126,15 @@ function cross([x, y], pen, colour, size = 16) {
 }
 
 function ring([x, y], pen, colour, radius = 17) {
-  for (const [stroke, width] of [[SHADE, 8], [colour, 4]]) {
-    pen.strokeStyle = stroke;
-    pen.lineWidth = width;
-    pen.beginPath();
-    pen.arc(x, y, radius, 0, 7);
-    pen.stroke();
-  }
+  drawn(pen, colour, () => pen.arc(x, y, radius, 0, 7));
 }
 
 /** The area aimed at, as the page shows it. */
 function area(pen, corners_mm) {
-  for (const [stroke, width] of [[SHADE, 8], [COOL, 4]]) {
-    pen.strokeStyle = stroke;
-    pen.lineWidth = width;
-    pen.beginPath();
+  drawn(pen, COOL, () => {
     for (const corner of corners_mm) pen.lineTo(...at(corner));
     pen.closePath();
-    pen.stroke();
-  }
+  });
 }
 
 const middle = (a, b) => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];

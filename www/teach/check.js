@@ -23,6 +23,7 @@ const showRows = rowsTable();
 /** Titles of the lessons by id, and how many of them came with the page and how many did not. */
 const titles = new Map();
 const lessons = { shipped: 0, own: 0 };
+const titleOf = (id) => titles.get(id) ?? id;
 let engine = null;
 let room = null;
 /** Receipts in the engine, and those of them that are not checked yet. */
@@ -234,7 +235,7 @@ function show() {
   byId('after').hidden = false;
   byId('go-on').hidden = left === 0;
   const report = room.report();
-  const rows = report.rows.map((row, i) => ({ ...row, number: i + 1, title: row.lesson === null ? null : titles.get(row.lesson) ?? row.lesson }));
+  const rows = report.rows.map((row, i) => ({ ...row, number: i + 1, title: row.lesson === null ? null : titleOf(row.lesson) }));
   byId('result').hidden = false;
   say(byId('counts-heading'), left > 0 ? t.countsStopped(rows.length, left) : t.countsHeading(rows.length));
   const count = (status, n) => make('div', { class: 'count', 'data-status': status, 'data-none': n === 0 }, make('dt', {}, statusTag(status)), make('dd', {}, make('strong', {}, String(n)), make('span', { class: 'quiet' }, t.statusMeans[status])));
@@ -242,7 +243,7 @@ function show() {
   const unread = rows.filter((row) => row.status === 'unreadable').map((row) => teach.shelf.bad(t.rows.place(row.source, row.line), row.note));
   byId('unread').hidden = unread.length === 0;
   byId('unread-list').replaceChildren(...some(unread));
-  byId('classes').replaceChildren(...report.lessons.map((lesson, i) => classSection({ ...lesson, title: titles.get(lesson.lesson) ?? lesson.title }, i)));
+  byId('classes').replaceChildren(...report.lessons.map((lesson, i) => classSection({ ...lesson, title: titleOf(lesson.lesson) }, i)));
   showRows(rows);
 }
 

@@ -6,8 +6,9 @@ import { points } from './view.js';
 
 const say = pageSayer('needle', english);
 
-const one = (x) => say.number(Math.round(Math.abs(x) * 10) / 10, 1);
-const whole = (mm) => say.number(mm, 0);
+/** Millimetres, degrees and seconds to a tenth, without sign. */
+export const one = (x) => say.number(Math.round(Math.abs(x) * 10) / 10, 1);
+export const whole = (mm) => say.number(mm, 0);
 const marks = (score) => say('stage-marks', { points: points(score) });
 
 /** An hour of the clock in words, to the half hour. */

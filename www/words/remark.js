@@ -3,15 +3,17 @@
 
 import { pageSayer } from '../language.js';
 import { remark as english } from '../pkg/texts/en/remark.js';
-import { needle } from './needle.js';
+import { needle, one, whole } from './needle.js';
 import { view } from './view-page.js';
 
 const say = pageSayer('remark', english);
 
-const one = (x) => say.number(Math.round(Math.abs(x) * 10) / 10, 1);
-const whole = (x) => say.number(x, 0);
 const partOf = (label) => say('part', { side: label.side ?? 'none', part: view.picture.part(label.part), level: label.level });
 const met = (m) => say(m.level ? 'metOf' : 'met', { kind: say(`kind-${m.kind}`), level: m.level, mm: whole(m.mm), sign: say(`sign-${m.kind}`) });
+
+const missedOf = (r) => r.missed.map(partOf).join(', ');
+/** Values that are counted, or whole by nature; other numbers are said to a tenth. */
+const COUNTS = ['pictures', 'par_pictures', 'par_beam_s', 'all', 'left'];
 
 /** What a remark's own values become where the message wants something else than the number to a tenth or the word. */
 const OWN = {
@@ -20,11 +22,8 @@ const OWN = {
   mark_behind_bone: (r) => ({ level: r.level ?? 'none' }),
   ap_at: (r) => ({ hour: needle.hour(r.hour) }),
   harm: (r) => ({ met: met(r), pushed: r.pushed_mm === null ? 'no' : 'yes', pushed_mm: one(r.pushed_mm ?? 0) }),
-  spent: (r) => ({ pictures: r.pictures, par_pictures: r.par_pictures, par_beam_s: r.par_beam_s }),
-  parts_found: (r) => ({ all: r.all }),
-  parts_missed: (r) => ({ missed: r.missed.map(partOf).join(', ') }),
-  parts_left: (r) => ({ left: r.left, all: r.all }),
-  parts_left_missed: (r) => ({ left: r.left, all: r.all, missed: r.missed.map(partOf).join(', ') }),
+  parts_missed: (r) => ({ missed: missedOf(r) }),
+  parts_left_missed: (r) => ({ missed: missedOf(r) }),
   hub_off: (r) => ({ of: say(`of-${r.off}`), to: say(`to-${r.to}`), n: Math.round(r.deg) }),
   tip_strayed: (r) => ({ to: say(`to-${r.way}`), hour: needle.hour(Math.max(1, Math.round(r.hour))) }),
   tip_in_lateral: (r) => ({ mm: whole(r.mm), way: r.behind ? 'behind' : 'front' }),
@@ -32,7 +31,7 @@ const OWN = {
 
 /** One remark. */
 function remark(r) {
-  const plain = Object.entries(r).map(([name, value]) => [name, typeof value === 'number' ? one(value) : value]);
+  const plain = Object.entries(r).map(([name, value]) => [name, typeof value === 'number' && !COUNTS.includes(name) ? one(value) : value]);
   return say(r.id, { ...Object.fromEntries(plain), ...OWN[r.id]?.(r) });
 }
 

@@ -49,7 +49,7 @@ fn as_json() -> String {
         ("beam", beam::told(&average)),
         ("needle", needle::told()),
         ("marks", marks::told(&average.interior)),
-        ("contrast", contrast::told()),
+        ("contrast", contrast::told(&average.interior)),
     ];
     let lines: Vec<String> = parts.iter().map(|(key, value)| format!("\"{key}\": {value}")).collect();
     format!("{{\n{}\n}}\n", lines.join(",\n"))

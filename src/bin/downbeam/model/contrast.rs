@@ -12,45 +12,39 @@ use downbeam::lesson::case::Case;
 use downbeam::lesson::log_line;
 use downbeam::needle::compartment::{Pattern, compartment_at};
 use downbeam::needle::device::Gauge;
-use downbeam::needle::reading::coaxial;
+use downbeam::needle::reading::hub_over_tip_deg;
 use downbeam::view::best_view::{ViewKind, best_view};
 use downbeam::view::criteria::Target;
 use glam::DVec3;
 use serde_json::{Value, json};
 
 const CASE: Target = Target { level: Level::L4, side: Side::Left };
-/// A pattern, the patient in whom it is reached by a needle of 127 mm, and the view that shows it best.
-const SHOWN: [(Pattern, &str, ViewKind); 7] = [
-    (Pattern::Perineural, "average", ViewKind::TrueAp),
-    (Pattern::Intravascular, "average", ViewKind::TrueAp),
-    (Pattern::Intrathecal, "average", ViewKind::Lateral),
-    (Pattern::Intraneural, "average", ViewKind::TrueAp),
-    (Pattern::Intradiscal, "average", ViewKind::Lateral),
-    (Pattern::Peritoneal, "small", ViewKind::Lateral),
-    (Pattern::Muscular, "average", ViewKind::TrueAp),
-];
+/// A needle of 127 mm leaves the back in this patient alone.
+const SLIGHT: &str = "small";
 /// Points of the block, mm from the pedicle's middle: left, back, head; and their spacing.
 const BLOCK_MM: [(i32, i32); 3] = [(-30, 36), (-81, 30), (-40, 8)];
 const SPACING_MM: usize = 3;
 /// Points tried before a pattern is given up.
 const MOST_TRIED: usize = 400;
-/// What goes in, hundredths of a millilitre, and how long after it the film is taken, ticks: a vessel is empty soon.
+/// What goes in, hundredths of a millilitre, and how long after it the film is taken, ticks: a vessel is empty soon. A choice, no source.
 const VOLUME: u32 = 50;
 const LATER: u32 = 4;
 
-/// `{pattern, patient, level, side, view, log, tick}` for each pattern: the log's lines, and when the film is taken.
-pub(super) fn told() -> Value {
-    SHOWN.into_iter().filter_map(|(pattern, patient, view)| shown(pattern, patient, view)).collect()
-}
-
-fn shown(pattern: Pattern, patient: &str, view: ViewKind) -> Option<Value> {
-    let builder = PatientBuilder::new(&PatientSpec::named(patient).ok()?);
-    let attempt = injected(builder.interior(), pattern)?;
-    let log: Vec<String> = attempt.log.iter().map(log_line::write).collect();
-    Some(json!({
-        "pattern": pattern, "patient": patient, "level": CASE.level, "side": CASE.side, "view": view.name(),
-        "log": log, "tick": attempt.state.tick + LATER,
-    }))
+/// `{pattern, patient, log, tick}` for each pattern, L4 left: the log's lines, and when the film is taken.
+pub(super) fn told(average: &Interior) -> Value {
+    let slight = PatientSpec::named(SLIGHT).map(|spec| PatientBuilder::new(&spec));
+    let shown = |pattern| {
+        let (patient, interior) = match (pattern, &slight) {
+            (Pattern::Peritoneal, Ok(builder)) => (SLIGHT, builder.interior()),
+            _ => ("average", average),
+        };
+        let attempt = injected(interior, pattern)?;
+        let log: Vec<String> = attempt.log.iter().map(log_line::write).collect();
+        Some(
+            json!({ "pattern": pattern, "patient": patient, "log": log, "tick": attempt.state.tick + LATER }),
+        )
+    };
+    Pattern::ALL.into_iter().filter_map(shown).collect()
 }
 
 /// The first injection that spreads so, from the points nearest to the triangle's middle on.
@@ -86,12 +80,9 @@ fn straight_to(interior: &Interior, aim: DVec3, [oblique, tilt]: [i32; 2]) -> Op
     let uv = view.project(aim) * 100.0;
     act(&mut attempt, Action::Mark { u: libm::round(uv.x) as i32, v: libm::round(uv.y) as i32 })?;
     act(&mut attempt, Action::Place { gauge: Gauge::G22, length_mm: 127 })?;
-    // The hub over the tip: what it stands off, as an angle about the skin.
     for _ in 0..10 {
         let needle = attempt.state.needle.as_ref()?;
-        let length = f64::from(needle.device.length_mm) * view.magnification_at(needle.entry);
-        let off = coaxial(&view, needle).hub_offset_mm;
-        let [right, up] = off.map(|o| libm::round(-libm::atan(o / length).to_degrees() * 10.0) as i32);
+        let [right, up] = hub_over_tip_deg(&view, needle).map(|deg| libm::round(deg * 10.0) as i32);
         if [right, up] == [0, 0] {
             break;
         }
