@@ -1,7 +1,6 @@
 // The whole injection on the page: joins the attempt to its panel, the hand, the picture and the keys.
 
 import { aiming } from './aim.js';
-import { attemptFile } from './attempt-file.js';
 import { attemptKeeper } from './attempt.js';
 import { viewOf } from './criterion-rows.js';
 import { verdictOf } from './contrast.js';
@@ -171,7 +170,6 @@ export function injection(app, patient, record, act) {
   });
   const hand = needleHand(does);
   const stages = stageList(byId('stage-list'), does);
-  attemptFile(attempt, act.notice);
   const showActivity = segments(byId('activities'), 'activity', ['views', 'injection', 'lessons'].map((name) => [name, t.activity[name]]), act.activity);
   const showHelp = segments(byId('helps'), 'help', ['guided', 'asked', 'test'].map((h) => [h, t.help[h]]), (help) => app.change({ selfTest: help === 'test', guided: help === 'guided' }));
   byId('needle-undo').addEventListener('click', does.undo);

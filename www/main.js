@@ -112,17 +112,18 @@ function later() {
   if (asked) return;
   asked = true;
   for (const link of document.querySelectorAll('link[data-href]')) link.href = link.dataset.href;
-  const failed = (error) => notice([texts.notice.noPart(texts.menu.name, reason(error))]);
+  const without = (name) => (error) => notice([texts.notice.noPartYet(name, reason(error))]);
   import('./offline.js').then((m) => m.offline({ notice }), () => {});
+  import('./attempt-file.js').then((m) => m.attemptFile(needle.attempt, notice)).catch(without(texts.needle.file.save));
   import('./help/door.js').then((m) => {
     help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held });
     help.words();
-  }).catch(failed);
+  }).catch(without(texts.menu.name));
   import('./keepsake/keepsake.js').then((m) => {
     keepsakes = m.keepsakes(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
     keepsakes.after();
     if (document.documentElement.dataset.settled === 'yes') keepsakes.settled();
-  }).catch(failed);
+  }).catch(without(texts.notice.keepsakes));
   import('./gantry/link.js').then((m) => {
     link = m.gantryLink(app, {
       whole: patient.whole, shown, needle: needle.inGantry, marked: needle.marked, revision: needle.attempt.revision, busy: needle.aiming, field_mm: needle.field_mm,
@@ -130,7 +131,7 @@ function later() {
       relight: () => patient.whole() && app.report && images.mark(app.room, app.state, shown(), marks()),
     });
     link.update();
-  }).catch(failed);
+  }).catch(without(texts.gantry.heading));
 }
 
 /** The engine has said which cases there are. */

@@ -84,6 +84,8 @@ const own = say.tree({
     badFragment: (key, value, allowed) => say('notice-badFragment', { key, value, allowed }),
     unknownFragment: (key) => say('notice-unknownFragment', { key }),
     noPart: (name, why) => say('notice-noPart', { name, why }),
+    /** Of what comes with the page, not with a press. */
+    noPartYet: (name, why) => say('notice-noPartYet', { name, why }),
     noLanguage: (tag) => say('notice-noLanguage', { tag }),
   },
   bench: {
