@@ -18,6 +18,7 @@ mod rib;
 mod sacrum;
 pub(crate) mod seeded;
 pub mod soft_tissue;
+mod superior_process;
 pub mod tissues;
 pub mod variation;
 mod vertebra;

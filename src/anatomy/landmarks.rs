@@ -4,7 +4,7 @@ use super::dimensions::{Pelvis, Vertebra};
 use super::names::{Level, Side};
 use super::posterior_arch::{InferiorProcess, PosteriorArch};
 use super::sacrum::first_foramen_mm;
-use super::vertebra::{JointState, SuperiorProcess};
+use super::superior_process::{JointState, SuperiorProcess};
 use crate::geometry::frame::Rigid;
 use glam::DVec3;
 

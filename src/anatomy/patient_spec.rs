@@ -3,8 +3,6 @@
 
 use super::column::Posture;
 use super::names::UnknownName;
-use super::patient_field::{FIELD_COUNT, FIELDS, FieldError};
-use std::collections::BTreeMap;
 
 /// What makes a patient.
 #[derive(Clone, Debug, PartialEq)]
@@ -139,68 +137,8 @@ impl PatientSpec {
         })
     }
 
-    /// The same patient with some fields changed, each by its name and in its unit ([`FIELDS`]).
-    ///
-    /// # Errors
-    /// At the first that is no field or out of its range.
-    pub fn changed<'a>(
-        mut self,
-        changes: impl IntoIterator<Item = (&'a str, f64)>,
-    ) -> Result<Self, FieldError> {
-        for (name, value) in changes {
-            super::patient_field::field(name)?.change(&mut self, value)?;
-        }
-        Ok(self)
+    /// The named patient that this one was made from.
+    pub(super) fn named_like(&self) -> &'static Self {
+        NAMED.iter().find(|spec| spec.name == self.name).unwrap_or(&AVERAGE)
     }
-
-    /// The patient of a name with another seed, if one is given, and some fields changed.
-    ///
-    /// # Errors
-    /// As [`Self::named`] and [`Self::changed`].
-    pub fn asked(
-        name: &str,
-        seed: Option<u64>,
-        changes: &BTreeMap<String, f64>,
-    ) -> Result<Self, PatientError> {
-        let named = Self::named(name)?;
-        let spec = Self { seed: seed.unwrap_or(named.seed), ..named };
-        Ok(spec.changed(changes.iter().map(|(name, &value)| (name.as_str(), value)))?)
-    }
-
-    /// What tells this patient from all others: name, seed and the fields' bits.
-    pub fn key(&self) -> (&'static str, u64, [u64; FIELD_COUNT]) {
-        (self.name, self.seed, FIELDS.each_ref().map(|field| (field.get)(self).to_bits()))
-    }
-
-    /// What is not as the named patient has it: fields with their values.
-    pub fn differences(&self) -> Vec<(&'static str, f64)> {
-        let named = NAMED.iter().find(|spec| spec.name == self.name).unwrap_or(&AVERAGE);
-        let other = FIELDS.iter().filter(|field| (field.get)(self) != (field.get)(named));
-        other.map(|field| (field.name, (field.get)(self))).collect()
-    }
-
-    /// Whether its bones are not exactly a named patient's.
-    pub(super) fn is_own(&self) -> bool {
-        self.variation != 0.0 || !self.differences().is_empty()
-    }
-
-    /// Name and differences, such as `curved with curve_deg 9`.
-    pub fn title(&self) -> String {
-        let other: Vec<String> =
-            self.differences().iter().map(|(name, value)| format!("{name} {value}")).collect();
-        if other.is_empty() {
-            self.name.to_owned()
-        } else {
-            format!("{} with {}", self.name, other.join(", "))
-        }
-    }
-}
-
-/// A patient that was asked for and cannot be.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-#[error(transparent)]
-#[allow(missing_docs, reason = "each says its own sentence")]
-pub enum PatientError {
-    Name(#[from] UnknownName),
-    Field(#[from] FieldError),
 }

@@ -13,8 +13,8 @@
 use super::column::{ColumnShape, average_vertebrae};
 use super::dimensions::{PEDICLE_BELOW_PLATE_MM, PELVIS, Pelvis, Vertebra};
 use super::patient_spec::PatientSpec;
+use super::superior_process::{JointState, SuperiorProcess};
 use super::variation::Variation;
-use super::vertebra::{JointState, SuperiorProcess};
 
 /// Least height of a disc behind, mm. Derived: that of the lowest discs of films.
 const LEAST_OPEN_MM: f64 = 2.3;

@@ -6,7 +6,7 @@
 //! film's lines come out in their order, times the vertebra's size.
 
 use super::dimensions::{JOINT_SPACE_MM, Vertebra};
-use super::vertebra::SuperiorProcess;
+use super::superior_process::SuperiorProcess;
 
 type Point = [f64; 3];
 

@@ -8,7 +8,7 @@
 use super::dimensions::Pelvis;
 use super::names::{Part, Side};
 use super::place::{Place, tag};
-use super::vertebra::{JointState, SuperiorProcess};
+use super::superior_process::{JointState, SuperiorProcess};
 use crate::geometry::sdf::{Drum, Shape};
 use crate::geometry::solid::{Carve, Piece, Solid};
 

@@ -7,16 +7,16 @@
 //! Limits: no accessory process, no nutrient foramina; left and right are mirror images.
 
 use super::dimensions::{
-    JOINT_SPACE_MM, LOWER_PLATE_SAG_MM, PEDICLE_BEHIND_WALL_MM, Pelvis, UPPER_PLATE_SAG_MM, Vertebra,
+    JOINT_SPACE_MM, LOWER_PLATE_SAG_MM, PEDICLE_BEHIND_WALL_MM, UPPER_PLATE_SAG_MM, Vertebra,
 };
 use super::names::{Part, Side};
 use super::place::{Place, tag};
 use super::posterior_arch::{InferiorProcess, PosteriorArch, SPINOUS_END_HALF_THIN_MM};
 use super::sacrum;
+use super::superior_process::{ARTICULAR_CORTEX_MM, JointState, PROCESS_HALF_WIDTH_MM, SuperiorProcess};
 use crate::geometry::frame::Rigid;
-use crate::geometry::sdf::{Drum, Ellipsoid, Shape, Strut};
-use crate::geometry::solid::{Carve, Facet, Piece, Solid};
-use glam::Mat3;
+use crate::geometry::sdf::{Drum, Shape, Strut};
+use crate::geometry::solid::{Carve, Piece, Solid};
 
 /// Nominal cortical thickness by part, mm. Derived: shell of the body about 0.5 (memory), pedicle and posterior
 /// elements thicker; chosen within that so that the lines of a film appear in their order of strength.
@@ -25,153 +25,15 @@ mod cortex_mm {
     pub(super) const PEDICLE: f64 = 1.2;
     pub(super) const PARS: f64 = 1.25;
     pub(super) const LAMINA: f64 = 1.1;
-    pub(super) const ARTICULAR: f64 = 1.25;
     pub(super) const TRANSVERSE: f64 = 1.0;
     pub(super) const SPINOUS: f64 = 0.65;
     /// Plates over walls.
     pub(super) const PLATE_RATIO: f32 = 1.45;
 }
 
-/// Thickness of the superior process in front of its facet, mm.
-const FACET_BACKING_MM: f64 = 3.0;
-/// Half the articular process's width across the facet, mm: facets are 14–15 wide (within Panjabi 1993: read).
-const PROCESS_HALF_WIDTH_MM: f64 = 7.0;
-/// Facet's middle below the process's tip, mm: facets are 15–17 high (within Panjabi 1993: read).
-const FACET_BELOW_TIP_MM: f64 = 8.5;
-
 /// Blend radius between two bars that continue each other, mm: a larger one would swell the joint, where both surfaces
 /// coincide, by a quarter of itself.
 const CHAIN_BLEND_MM: f64 = 0.4;
-
-/// What age has done to a pair of facet joints.
-#[derive(Clone, Copy, Debug, Default)]
-pub(super) struct JointState {
-    /// Growth (hypertrophy), mm.
-    pub(super) swelling_mm: f64,
-    /// Bone worn off the superior process's facet, mm.
-    pub(super) worn_mm: f64,
-    /// How far the inferior process of the level above has slid forwards along the facet, mm.
-    pub(super) slide_mm: f64,
-}
-
-/// What the joint between two levels needs to know of the lower one, in the lower one's own frame (left side).
-#[derive(Clone, Copy, Debug)]
-pub(super) struct SuperiorProcess {
-    /// Root of the process on the pillar.
-    pub(super) root: [f64; 3],
-    /// Tip: growth thickens the process and leaves it as high as it was.
-    pub(super) tip: [f64; 3],
-    /// Facet plane from the sagittal plane, radians.
-    pub(super) plane: f64,
-    /// Size against the average.
-    pub(super) scale: f64,
-    /// State of the joint (all 0 in health).
-    pub(super) joint: JointState,
-}
-
-impl SuperiorProcess {
-    /// Of a vertebra.
-    pub(super) fn of_vertebra(d: &Vertebra, scale: f64, joint: &JointState) -> Self {
-        let wall = d.posterior_wall_mm();
-        let [x, _, z] = d.pedicle_centre_mm();
-        Self {
-            root: [x + 1.4 * scale, wall + 9.5 * scale, z + 1.0 * scale],
-            tip: [
-                d.superior_process_lateral_mm,
-                wall + d.superior_process_behind_mm,
-                d.half_height_mm() + d.superior_process_rise_mm,
-            ],
-            plane: d.facet_plane_deg.to_radians(),
-            scale,
-            joint: *joint,
-        }
-    }
-
-    /// Of the sacrum, whose frame has its origin in the S1 plate.
-    pub(super) fn of_sacrum(d: &Pelvis, scale: f64, joint: &JointState) -> Self {
-        let edge = d.plate_depth_mm / 2.0;
-        let tip =
-            [d.superior_process_lateral_mm, edge + d.superior_process_behind_mm, d.superior_process_rise_mm];
-        Self {
-            root: [tip[0] + 0.8 * scale, tip[1] - 4.0 * scale, tip[2] - 21.0 * scale],
-            tip,
-            plane: d.facet_plane_deg.to_radians(),
-            scale,
-            joint: *joint,
-        }
-    }
-
-    /// Unit normal of the left facet, out of the process: backwards and to the midline.
-    pub(super) fn normal(&self) -> [f64; 3] {
-        let (s, c) = libm::sincos(self.plane);
-        [-c, s, 0.0]
-    }
-
-    fn tangent(&self) -> [f64; 3] {
-        let (s, c) = libm::sincos(self.plane);
-        [s, c, 0.0]
-    }
-
-    /// Middle of the left facet.
-    pub(super) fn facet_middle(&self) -> [f64; 3] {
-        let n = self.normal();
-        let backing = FACET_BACKING_MM * self.scale - self.joint.worn_mm;
-        [
-            self.tip[0] + n[0] * backing,
-            self.tip[1] + n[1] * backing,
-            self.tip[2] - FACET_BELOW_TIP_MM * self.scale,
-        ]
-    }
-
-    /// Where the middle of the upper neighbour's facet lies on this one.
-    pub(super) fn joint_middle(&self) -> [f64; 3] {
-        let (m, t) = (self.facet_middle(), self.tangent());
-        std::array::from_fn(|i| m[i] - t[i] * self.joint.slide_mm)
-    }
-
-    /// The process as a piece, and the mamillary bump behind it.
-    pub(super) fn pieces(&self, place: &Place) -> [Piece; 2] {
-        let k = self.scale;
-        let grown = self.joint.swelling_mm;
-        let cap = 2.5 * k + 0.5 * grown;
-        let top = [self.tip[0], self.tip[1], self.tip[2] - cap];
-        let wide = PROCESS_HALF_WIDTH_MM * k + grown;
-        let shape = place.strut(
-            self.root,
-            top,
-            self.tangent(),
-            [1.05 * wide, 0.66 * wide],
-            [5.8 * k + 0.5 * grown, cap],
-            false,
-        );
-        let facet = Facet {
-            point: place.point(self.facet_middle()),
-            normal: place.direction(self.normal()),
-            tangent: place.direction(self.tangent()),
-            // Sagittal (upper) joints are more hollow than frontal (lower) ones. Memory.
-            curvature: (0.030 - 0.022 * (self.plane / 0.95)).max(0.004) as f32,
-        };
-        let process = place
-            .piece(Part::SuperiorArticularProcess, shape, cortex_mm::ARTICULAR, 3.0 * k)
-            .with_facet(facet);
-        let t = self.tangent();
-        let bump = Shape::Ellipsoid(Ellipsoid {
-            centre: place.point([
-                self.tip[0] + 4.6 * k * t[0] + 0.5 * k,
-                self.tip[1] + 4.6 * k * t[1] - 0.5 * k,
-                self.tip[2] - 10.5 * k,
-            ]),
-            axes: Mat3::IDENTITY,
-            radii: glam::Vec3::new(3.0, 3.2, 5.2) * (k as f32) + grown as f32 * 0.5,
-        });
-        [
-            process,
-            place
-                .piece(Part::SuperiorArticularProcess, bump, cortex_mm::ARTICULAR, 3.0 * k)
-                .with_facet(facet),
-        ]
-    }
-}
 
 /// The lower neighbour: its superior process and where its frame stands in this vertebra's.
 #[derive(Clone, Debug)]
@@ -274,12 +136,7 @@ pub(super) fn solid(d: &Vertebra, scale: f64, joint_above: &JointState, below: &
         ] {
             let [wide, thin] = [wide, thin].map(|pair| pair.map(|x| x as f32));
             let shape = Shape::Strut(Strut::new(a, b, tangent, wide, thin, false));
-            solid.pieces.push(place.piece(
-                Part::InferiorArticularProcess,
-                shape,
-                cortex_mm::ARTICULAR,
-                blend,
-            ));
+            solid.pieces.push(place.piece(Part::InferiorArticularProcess, shape, ARTICULAR_CORTEX_MM, blend));
         }
         for piece in below.process.pieces(&joint) {
             solid.carves.push(Carve { piece, gap_mm: JOINT_SPACE_MM as f32 });

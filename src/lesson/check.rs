@@ -1,4 +1,4 @@
-//! What a lesson must keep to beyond its types.
+//! What a lesson must keep to beyond its types, and reading one that does.
 
 use super::file::{AskedBone, FORMAT, Lesson, LessonApproach, LessonLevel, LessonPart, Mode, Texts};
 use super::parts::has_part;
@@ -16,6 +16,20 @@ const MOST_PARTS: usize = 24;
 const MOST_DRAWN: usize = 64;
 /// Highest par, pictures and seconds.
 const MOST_PAR: u32 = 500;
+
+impl Lesson {
+    /// Reads a lesson, types and rules both.
+    ///
+    /// # Errors
+    /// The first thing that is wrong, in one sentence with its place.
+    pub fn from_json(text: &str) -> Result<Self, ReadError> {
+        let lesson = Self::parsed(text)?;
+        match problems(&lesson).into_iter().next() {
+            Some(problem) => Err(problem),
+            None => Ok(lesson),
+        }
+    }
+}
 
 /// Everything that is wrong with a lesson; nothing when it can be used.
 pub fn problems(lesson: &Lesson) -> Vec<ReadError> {

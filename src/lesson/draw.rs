@@ -9,7 +9,7 @@ use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Side;
 use crate::anatomy::patient::{PatientBuilder, PatientSpec};
 use crate::anatomy::patient_field::FIELD_COUNT;
-use crate::anatomy::patient_spec::PatientError;
+use crate::anatomy::patient_field::PatientError;
 use crate::view::criteria::Target;
 use std::collections::BTreeMap;
 

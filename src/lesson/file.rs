@@ -376,22 +376,10 @@ pub struct LessonPar {
 pub const MOST_BYTES: usize = 32 * 1024;
 
 impl Lesson {
-    /// Reads a lesson, types and rules both.
+    /// Reads a lesson as far as its types go; [`Self::from_json`] (in `super::check`) holds it to the rules too.
     ///
     /// # Errors
     /// The first thing that is wrong, in one sentence with its place.
-    pub fn from_json(text: &str) -> Result<Self, ReadError> {
-        let lesson = Self::parsed(text)?;
-        match super::check::problems(&lesson).into_iter().next() {
-            Some(problem) => Err(problem),
-            None => Ok(lesson),
-        }
-    }
-
-    /// Reads a lesson as far as its types go; `super::check::problems` says the rest.
-    ///
-    /// # Errors
-    /// As [`Self::from_json`].
     pub fn parsed(text: &str) -> Result<Self, ReadError> {
         super::read_error::read(text, "lesson", FORMAT, MOST_BYTES)
     }

@@ -122,7 +122,7 @@ pub enum MakeError {
     #[error("{0}")]
     Code(#[from] CodeError),
     #[error("{0}")]
-    Patient(#[from] crate::anatomy::patient_spec::PatientError),
+    Patient(#[from] crate::anatomy::patient_field::PatientError),
     #[error("{0}")]
     Log(#[from] ReplayError),
     #[error("the log has {found} actions: a receipt holds {MOST_EVENTS}")]

@@ -32,7 +32,7 @@ mod view;
 
 use command::{Command, UsageError};
 use downbeam::anatomy::names::UnknownName;
-use downbeam::anatomy::patient_spec::PatientError;
+use downbeam::anatomy::patient_field::PatientError;
 use downbeam::imaging::c_arm::OrientationError;
 use downbeam::imaging::exposure::SettingError;
 use std::ffi::OsString;
