@@ -1,8 +1,7 @@
 //! The patient that the command line asks for: a name, some fields changed, a seed.
 
 use crate::command::{UsageError, text};
-use downbeam::anatomy::patient_field::PatientError;
-use downbeam::anatomy::patient_field::field;
+use downbeam::anatomy::patient_field::{PatientError, field};
 use downbeam::anatomy::patient_spec::PatientSpec;
 use lexopt::Parser;
 use std::collections::BTreeMap;
