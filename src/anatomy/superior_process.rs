@@ -3,6 +3,8 @@
 //! Root, tip and facet plane stand where the dimension table puts them, in the bone's own frame (see `super::vertebra`, for the sacrum
 //! `super::sacrum`); the inferior process of the level above grows to meet the facet and is carved by it (`super::posterior_arch`).
 //!
+//! Offsets and radii that no line marks are choices, no source, times the bone's size.
+//!
 //! Limits: one curvature a facet, the same up and down; left and right are mirror images.
 
 use super::dimensions::{Pelvis, Vertebra};

@@ -134,11 +134,11 @@ pub enum Aspirate {
     ClearFluid,
 }
 
-/// Live imaging is taken to last this long past its last pulse, ticks.
+/// Live imaging is taken to last this long past its last pulse, ticks. A choice, no source.
 const LIVE_GRACE: u32 = TICKS_PER_S;
 /// A pulse may come this late and still be of the same press, ticks: pictures take their time to draw. A choice, no source.
 const LATE_PULSE: u32 = TICKS_PER_S / 2;
-/// A view that the C-arm stays in for this long has been looked at, ticks.
+/// A view that the C-arm stays in for this long has been looked at, ticks. A choice, no source.
 const LOOK: u32 = TICKS_PER_S;
 /// Of the way in, this depth on counts for the beam, mm: before it the learner is still aligning. Common practice, no source.
 const HELD_FROM_MM: f64 = 8.0;

@@ -8,8 +8,7 @@ use super::file::{Lesson, PatientDraw, SeedFrom};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Side;
 use crate::anatomy::patient::{PatientBuilder, PatientSpec};
-use crate::anatomy::patient_field::FIELD_COUNT;
-use crate::anatomy::patient_field::PatientError;
+use crate::anatomy::patient_field::{FIELD_COUNT, PatientError};
 use crate::view::criteria::Target;
 use std::collections::BTreeMap;
 

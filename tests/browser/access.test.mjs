@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { axeClean, axeFinds, open, setUp, settled, sideways } from './harness.mjs';
+import { drawn } from './keyboard.mjs';
 
 let site;
 before(async () => (site = await setUp()));
@@ -93,7 +94,7 @@ test('320 px to desk: no sideways scroll, nothing cut off, buttons and choices 4
   await page.click('#spot');
   for (const width of [320, 360, 480, 600, 768, 1024, 1100, 1280, 1920]) {
     await page.setViewportSize({ width, height: 700 });
-    await page.evaluate(() => new Promise((next) => requestAnimationFrame(() => requestAnimationFrame(next))));
+    await drawn(page);
     const seen = await page.evaluate(() => {
       const name = (e) => `${e.tagName}#${e.id}.${e.className}`;
       const over = [...document.querySelectorAll('body *')].filter((e) => {

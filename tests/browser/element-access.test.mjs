@@ -4,6 +4,7 @@ import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { allReady, serveFolder } from './element-site.mjs';
 import { axeFinds, launch } from './harness.mjs';
+import { drawn } from './keyboard.mjs';
 
 let browser;
 let site;
@@ -74,7 +75,7 @@ test('nothing is cut off or sticks out, 320 px to desk', async () => {
     await last.locator('#turn-oblique-number').press('Enter');
     for (const width of [320, 400, 600, 800, 1280]) {
       await page.setViewportSize({ width, height: 700 });
-      await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+      await drawn(page);
       const found = await page.evaluate(() => ({
         page: document.documentElement.scrollWidth - document.documentElement.clientWidth,
         over: [...document.querySelectorAll('downbeam-view')].flatMap((host) => {

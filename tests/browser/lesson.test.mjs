@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { ROOT, axeFinds, cargo, open, setUp, sideways, typeAngle } from './harness.mjs';
+import { drawn } from './keyboard.mjs';
 
 let site;
 before(async () => (site = await setUp()));
@@ -157,8 +158,7 @@ test('parts are named by keyboard; what was missed comes back', async () => {
   await bestView(page, 'oblique', 'average', 'L4', 'left');
   const shown = await parts();
   // The question stands with the next frame.
-  const drawn = () => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-  const asked = async () => (await drawn(), /Point at the (.*)\.$/.exec(await page.locator('#naming-ask').textContent())?.[1]);
+  const asked = async () => (await drawn(page), /Point at the (.*)\.$/.exec(await page.locator('#naming-ask').textContent())?.[1]);
   const give = async (name) => {
     const at = shown.indexOf(name);
     assert.ok(at >= 0, `${name} is not in the picture`);

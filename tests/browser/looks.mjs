@@ -100,28 +100,6 @@ export function difference(blank, was, is) {
 export const look = (name, width, theme) => `${FOLDER}${name}-${width}-${theme}.png`;
 export const kept = (name, width, theme) => readFile(look(name, width, theme));
 
-/** `node looks.mjs [state…]` keeps the looks of now. Open them before they are committed: they say from then on what is right. */
-if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const { setUp } = await import('./harness.mjs');
-  const only = process.argv.slice(2);
-  await mkdir(FOLDER, { recursive: true });
-  const site = await setUp();
-  const blank = await site.browser.newPage();
-  for (const state of STATES.filter(({ name }) => only.length === 0 || only.includes(name))) {
-    const { page, close } = await reach(site, state);
-    for (const size of WIDTHS) {
-      for (const theme of THEMES) {
-        const png = await shot(page, size, theme, state);
-        await writeFile(look(state.name, size[0], theme), await cells(blank, png));
-        if (process.env.WHOLE) await writeFile(`${process.env.WHOLE}/${state.name}-${size[0]}-${theme}.png`, png);
-      }
-    }
-    console.log(state.name);
-    await close();
-  }
-  await site.tearDown();
-}
-
 /** Texts that run out of the box they stand in, to the right or left, at the widths that the page is made for. */
 export async function overruns(page) {
   const found = [];
@@ -156,4 +134,26 @@ export async function overruns(page) {
     found.push(...texts.map((text) => `${width}: ${text}`));
   }
   return found;
+}
+
+/** `node looks.mjs [state…]` keeps the looks of now. Open them before they are committed: they say from then on what is right. */
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const { setUp } = await import('./harness.mjs');
+  const only = process.argv.slice(2);
+  await mkdir(FOLDER, { recursive: true });
+  const site = await setUp();
+  const blank = await site.browser.newPage();
+  for (const state of STATES.filter(({ name }) => only.length === 0 || only.includes(name))) {
+    const { page, close } = await reach(site, state);
+    for (const size of WIDTHS) {
+      for (const theme of THEMES) {
+        const png = await shot(page, size, theme, state);
+        await writeFile(look(state.name, size[0], theme), await cells(blank, png));
+        if (process.env.WHOLE) await writeFile(`${process.env.WHOLE}/${state.name}-${size[0]}-${theme}.png`, png);
+      }
+    }
+    console.log(state.name);
+    await close();
+  }
+  await site.tearDown();
 }
