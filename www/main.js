@@ -7,6 +7,7 @@ import { FIRST_CATALOGUE } from './catalogue.js';
 import { checksPanel } from './checks.js';
 import { dragToTurn, tableControl, turnControl, windowControl } from './controls.js';
 import { isDelivered } from './delivery/delivered.js';
+import { early } from './early.js';
 import { FIRST_BEAM } from './exposure.js';
 import { filmState } from './film-state.js';
 import { onceAFrame, onceQuiet } from './frame.js';
@@ -56,7 +57,15 @@ let asked = false;
 let help = null;
 let keepsakes = null;
 let link = null;
+// Their buttons and keys can be pressed before them.
+const wishes = {
+  help: early(['tour-open', 'keys-open', 'read-open', 'needle-keys', 'welcome-tour', 'welcome-close']),
+  file: early(['attempt-save', 'attempt-open']),
+};
+const ofHelp = (wish) => () => (help ? wish(help) : wishes.help.ask(() => wish(help)));
+const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()) };
 
+document.documentElement.dataset.later = 'coming';
 fillPage();
 // On a first visit to the page itself one line says what to do; whoever brought the learner to a lesson has said so.
 byId('welcome').hidden = setting('welcome', ['new', 'seen']) === 'seen' || isDelivered() || leadsToLesson(location.hash);
@@ -111,27 +120,37 @@ if (isDelivered() && !leadsToLesson(location.hash)) door.delivered();
 function later() {
   if (asked) return;
   asked = true;
-  for (const link of document.querySelectorAll('link[data-href]')) link.href = link.dataset.href;
   const without = (name) => (error) => notice([texts.notice.noPartYet(name, reason(error))]);
-  import('./offline.js').then((m) => m.offline({ notice }), () => {});
-  import('./attempt-file.js').then((m) => m.attemptFile(needle.attempt, notice)).catch(without(texts.needle.file.save));
-  import('./help/door.js').then((m) => {
-    help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held });
-    help.words();
-  }).catch(without(texts.menu.name));
-  import('./keepsake/keepsake.js').then((m) => {
-    keepsakes = m.keepsakes(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
-    keepsakes.after();
-    if (document.documentElement.dataset.settled === 'yes') keepsakes.settled();
-  }).catch(without(texts.notice.keepsakes));
-  import('./gantry/link.js').then((m) => {
-    link = m.gantryLink(app, {
-      whole: patient.whole, shown, needle: needle.inGantry, marked: needle.marked, revision: needle.attempt.revision, busy: needle.aiming, field_mm: needle.field_mm,
-      tells: () => needle.attempt.report()?.finished || !(app.state.selfTest || app.lesson?.assessment || app.lesson?.asks.has('name_parts')),
-      relight: () => patient.whole() && app.report && images.mark(app.room, app.state, shown(), marks()),
-    });
-    link.update();
-  }).catch(without(texts.gantry.heading));
+  const looks = [...document.querySelectorAll('link[data-href]')].map((sheet) => new Promise((done) => {
+    sheet.onload = sheet.onerror = done;
+    sheet.href = sheet.dataset.href;
+  }));
+  const parts = [
+    import('./offline.js').then((m) => m.offline({ notice }), () => {}),
+    import('./attempt-file.js').then((m) => {
+      m.attemptFile(needle.attempt, notice);
+      wishes.file.come();
+    }).catch(without(texts.needle.file.save)),
+    import('./help/door.js').then((m) => {
+      help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held });
+      help.words();
+      wishes.help.come();
+    }).catch(without(texts.menu.name)),
+    import('./keepsake/keepsake.js').then((m) => {
+      keepsakes = m.keepsakes(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
+      keepsakes.after();
+      if (document.documentElement.dataset.settled === 'yes') keepsakes.settled();
+    }).catch(without(texts.notice.keepsakes)),
+    import('./gantry/link.js').then((m) => {
+      link = m.gantryLink(app, {
+        whole: patient.whole, shown, needle: needle.inGantry, marked: needle.marked, revision: needle.attempt.revision, busy: needle.aiming, field_mm: needle.field_mm,
+        tells: () => needle.attempt.report()?.finished || !(app.state.selfTest || app.lesson?.assessment || app.lesson?.asks.has('name_parts')),
+        relight: () => patient.whole() && app.report && images.mark(app.room, app.state, shown(), marks()),
+      });
+      link.update();
+    }).catch(without(texts.gantry.heading)),
+  ];
+  Promise.all([...looks, ...parts]).then(() => (document.documentElement.dataset.later = 'done'));
 }
 
 /** The engine has said which cases there are. */
@@ -151,7 +170,7 @@ function activity(name) {
 /** The single keys that hold now, with what does them. */
 function keyTables() {
   const here = app.state.injection ? needle.attempt.on() && [NEEDLE_KEYS, needle.does] : !app.state.lessons && [VIEW_KEYS, viewKeys];
-  return [...(help ? [[PAGE_KEYS, help]] : []), ...(here ? [here] : [])];
+  return [[PAGE_KEYS, pageKeys], ...(here ? [here] : [])];
 }
 
 /** Changes the state and asks for a frame. A new case or start begins the steps again. */

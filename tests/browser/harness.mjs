@@ -63,9 +63,12 @@ export async function open({ browser, server }, { hash = '', path = '', options 
   return { page, errors, close: () => context.close() };
 }
 
-/** The picture is there and the page has said all it has to say about it. */
+/** The picture is there, the page has said all it has to say about it, and what comes after it has come or failed. */
 export async function settled(page) {
-  await page.waitForFunction(() => document.documentElement.dataset.settled === 'yes' && document.getElementById('film-state').hidden, null, { timeout: 30_000 });
+  await page.waitForFunction(() => {
+    const { settled: still, later } = document.documentElement.dataset;
+    return still === 'yes' && later !== 'coming' && document.getElementById('film-state').hidden;
+  }, null, { timeout: 30_000 });
 }
 
 /** A hash of the radiograph's pixels. */

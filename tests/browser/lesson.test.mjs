@@ -5,7 +5,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { ROOT, axeFinds, cargo, open, setUp, sideways, typeAngle } from './harness.mjs';
+import { ROOT, axeFinds, cargo, open, setUp, settled, sideways, typeAngle } from './harness.mjs';
 import { drawn } from './keyboard.mjs';
 
 let site;
@@ -29,8 +29,8 @@ async function begin(page, code = '') {
 }
 
 async function stands(page) {
-  await page.waitForFunction(() => document.body.dataset.lesson === 'running' && !document.getElementById('stage-list').hidden && document.getElementById('film-state').hidden, null, { timeout: 30_000 });
-  await page.waitForFunction(() => document.documentElement.dataset.settled === 'yes');
+  await page.waitForFunction(() => document.body.dataset.lesson === 'running' && !document.getElementById('stage-list').hidden, null, { timeout: 30_000 });
+  await settled(page);
 }
 
 /** Types the angles of a view that the engine holds for the best. */

@@ -75,6 +75,32 @@ test('what comes after the picture and is missing: a sentence that names it, and
   }
 });
 
+test('a button or key of a part that has not come yet is not lost: it is done when the part comes', async () => {
+  const pressings = [
+    [(page) => page.locator('#picture').press('?'), '#keymap[open]'],
+    [(page) => page.locator('#welcome-tour').click(), '#tour:not([hidden])'],
+    [async (page) => {
+      await page.locator('#menu-button').click();
+      await page.locator('#tour-open').click();
+      await page.locator('#keys-open').click();
+    }, '#keymap[open]', '#tour:not([hidden])'],
+    [(page) => page.locator('#picture').press('r'), '#description-said:not(:empty)'],
+  ];
+  for (const [press, shows, not] of pressings) {
+    let release;
+    const held = new Promise((go) => (release = go));
+    const { page, errors, close } = await open(site, { ready: false, prepare: (p) => p.route('**/help/door.js', (route) => held.then(() => route.continue())) });
+    await page.waitForFunction(() => document.documentElement.dataset.settled === 'yes' && document.getElementById('film-state').hidden);
+    await press(page);
+    assert.equal(await page.locator(shows).count(), 0, 'its part has not come');
+    release();
+    await page.waitForSelector(shows, { state: 'attached' });
+    if (not) assert.equal(await page.locator(not).count(), 0, 'only the last wish');
+    assert.deepEqual(errors, []);
+    await close();
+  }
+});
+
 test('wasm sent as octet-stream, and a browser that cannot compile a stream', async () => {
   for (const prepare of [
     (p) => p.route('**/*.wasm', async (route) => route.fulfill({ response: await route.fetch(), headers: { 'content-type': 'application/octet-stream' } })),
