@@ -71,6 +71,12 @@ export async function settled(page) {
   }, null, { timeout: 30_000 });
 }
 
+/** The picture has failed to come, the page says so, and what comes after a picture has come. */
+export async function failed(page) {
+  await page.waitForSelector('#film-state[data-failed=true]');
+  await page.waitForFunction(() => document.documentElement.dataset.later === 'done', null, { timeout: 30_000 });
+}
+
 /** A hash of the radiograph's pixels. */
 export function pictureHash(page, id = 'radiograph') {
   return page.evaluate(async (canvasId) => {

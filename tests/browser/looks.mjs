@@ -3,7 +3,7 @@
 
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { ROOT, open, settled } from './harness.mjs';
+import { ROOT, failed, open, settled } from './harness.mjs';
 import { drawn, press } from './keyboard.mjs';
 import { deep } from './states.mjs';
 
@@ -31,7 +31,7 @@ export const STATES = [
   { name: 'injection', hash: NEEDLE, act: async (page) => { await deep(page); await press(page, 'l'); } },
   { name: 'lessons', hash: L4, act: async (page) => { await page.check('#activity-lessons'); await page.waitForSelector('#lesson-body a, #lesson-body button'); } },
   { name: 'failed', hash: L4, broken: true },
-  { name: 'check', path: 'check.html', away: true, act: (page) => page.waitForFunction(() => document.querySelector('h1')?.textContent) },
+  { name: 'check', path: 'check.html', away: true, act: (page) => page.waitForFunction(() => document.documentElement.dataset.settled === 'yes') },
   { name: 'author', path: 'author.html', away: true, act: (page) => page.waitForFunction(() => document.getElementById('preview-state').hidden && document.getElementById('preview-caption').textContent !== '') },
 ];
 
@@ -45,7 +45,7 @@ export async function reach(site, state) {
     prepare: (page) => state.broken && page.route('**/*.wasm', (route) => route.fulfill({ status: 404 })),
   });
   const { page } = opened;
-  if (state.broken) await page.waitForSelector('#film-state[data-failed=true]');
+  if (state.broken) await failed(page);
   await page.addStyleTag({ content: ':root { --downbeam-font: "DejaVu Sans"; } * { caret-color: transparent !important; } .caution { position: static !important; }' });
   await state.act?.(page);
   return opened;

@@ -2,7 +2,7 @@
 
 import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { open, setUp, settled, useTheme } from './harness.mjs';
+import { failed, open, setUp, settled, useTheme } from './harness.mjs';
 import { mark, press, turnTo, use } from './keyboard.mjs';
 import { atTheSkin, contrast, deep, exposed, scored } from './states.mjs';
 
@@ -60,7 +60,7 @@ for (const shot of SHOTS.filter((s) => only.length === 0 || only.includes(s.name
     ready: !shot.broken,
     prepare: (p) => shot.broken && p.route('**/*.wasm', (route) => route.fulfill({ status: 404 })),
   });
-  if (shot.broken) await page.waitForSelector('#film-state[data-failed=true]');
+  if (shot.broken) await failed(page);
   if (shot.theme) await useTheme(page, shot.theme);
   await shot.act?.(page);
   if (!shot.broken) await settled(page);
