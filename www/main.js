@@ -130,7 +130,7 @@ function later() {
     import('./attempt-file.js').then((m) => {
       m.attemptFile(needle.attempt, notice);
       wishes.file.come();
-    }).catch(without(texts.needle.file.save)),
+    }).catch(without(`${texts.needle.file.save}, ${texts.needle.file.open}`)),
     import('./help/door.js').then((m) => {
       help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held });
       help.words();
