@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { axeClean, axeFinds, open, setUp, settled, sideways } from './harness.mjs';
+import { axeClean, axeFinds, failed, open, setUp, settled, sideways } from './harness.mjs';
 import { drawn } from './keyboard.mjs';
 
 let site;
@@ -75,7 +75,7 @@ test('axe-core finds nothing while loading, on the failed page, and on the bench
   await page.waitForSelector('#film-progress', { state: 'visible' });
   await axeClean(page, 'loading');
   await answer.fulfill({ status: 404 });
-  await page.waitForSelector('#film-state[data-failed=true]');
+  await failed(page);
   await axeClean(page, 'failed');
   await close();
   const bench = await open(site, { path: 'bench.html?frames=10', ready: false });

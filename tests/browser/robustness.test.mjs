@@ -2,20 +2,21 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { open, setUp, settled, typeAngle, useTheme } from './harness.mjs';
+import { failed, open, setUp, settled, typeAngle, useTheme } from './harness.mjs';
 
 let site;
 before(async () => (site = await setUp()));
 after(() => site.tearDown());
 
 const stillUsable = async (page) => {
-  await page.waitForSelector('#film-state[data-failed=true]');
+  await failed(page);
   await page.locator('#turn-oblique').press('PageUp');
   await page.waitForFunction(() => document.documentElement.dataset.settled === 'yes');
   assert.match(await page.textContent('#gantry-feet-text'), /degrees to the patient/);
   assert.ok(await page.locator('#step-true_ap').isVisible());
   assert.match(await page.textContent('#checks-body'), /The checks come with the picture/);
   assert.ok(await page.locator('#retry').isVisible());
+  for (const choice of ['#gantry-tools', '#lit-part']) assert.equal(await page.locator(choice).isVisible(), false, `${choice}: nothing to choose without bones`);
 };
 
 for (const [name, answer, sentence] of [

@@ -21,7 +21,8 @@ export function litPart(app, holder, act) {
   const surface = byId('overlay');
   const name = make('p', { class: 'lit-name', id: 'lit-name', hidden: true });
   const list = make('select', { id: 'lit-part' }, make('option', { value: '' }, t.none));
-  const field = make('div', { class: 'choice' }, make('label', { for: 'lit-part' }, t.find), list);
+  // There is nothing to choose from before the engine has told its bones.
+  const field = make('div', { class: 'choice', hidden: true }, make('label', { for: 'lit-part' }, t.find), list);
   const hint = make('p', { class: 'quiet', id: 'gantry-hint' });
   film.append(name);
   holder.append(field, hint);
