@@ -150,7 +150,7 @@ function later() {
       link.update();
     }).catch(without(texts.gantry.heading)),
   ];
-  Promise.all([...looks, ...parts]).then(() => (document.documentElement.dataset.later = 'done'));
+  Promise.allSettled([...looks, ...parts]).then(() => (document.documentElement.dataset.later = 'done'));
 }
 
 /** The engine has said which cases there are. */

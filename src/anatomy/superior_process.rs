@@ -132,9 +132,6 @@ impl SuperiorProcess {
             // Sagittal (upper) joints are more hollow than frontal (lower) ones. Memory.
             curvature: (0.030 - 0.022 * (self.plane / 0.95)).max(0.004) as f32,
         };
-        let process = place
-            .piece(Part::SuperiorArticularProcess, shape, ARTICULAR_CORTEX_MM, 3.0 * k)
-            .with_facet(facet);
         let t = self.tangent();
         let bump = Shape::Ellipsoid(Ellipsoid {
             centre: place.point([
@@ -145,9 +142,8 @@ impl SuperiorProcess {
             axes: Mat3::IDENTITY,
             radii: glam::Vec3::new(3.0, 3.2, 5.2) * (k as f32) + grown as f32 * 0.5,
         });
-        [
-            process,
-            place.piece(Part::SuperiorArticularProcess, bump, ARTICULAR_CORTEX_MM, 3.0 * k).with_facet(facet),
-        ]
+        [shape, bump].map(|shape| {
+            place.piece(Part::SuperiorArticularProcess, shape, ARTICULAR_CORTEX_MM, 3.0 * k).with_facet(facet)
+        })
     }
 }

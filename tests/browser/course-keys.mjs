@@ -3,7 +3,7 @@
 
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { cargo, ROOT, settled } from './harness.mjs';
+import { cargo, lessonStands, ROOT } from './harness.mjs';
 import { drawn, mark, press, turnTo, use } from './keyboard.mjs';
 
 /** The careful hand's receipts for lessons of the course, by lesson: `{learner, log}`. */
@@ -19,8 +19,7 @@ export async function beginLesson(page, id, code) {
   await page.locator('#lesson-code').press('ControlOrMeta+A');
   await page.keyboard.type(code);
   await page.locator('#lesson-begin').press('Enter');
-  await page.waitForFunction(() => document.body.dataset.lesson === 'running' && !document.getElementById('stage-list').hidden, null, { timeout: 30_000 });
-  await settled(page);
+  await lessonStands(page);
 }
 
 /** The whole way of a lesson, from the list to its receipt and back. Returns what the page says of it, and the receipt's text. */

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { fileURLToPath } from 'node:url';
 import { after, before, test } from 'node:test';
 import { cmi5Host } from './cmi5-host.mjs';
-import { launch, settled, typeAngle } from './harness.mjs';
+import { launch, lessonStands, typeAngle } from './harness.mjs';
 import { MODULES, origin } from './hosts.mjs';
 import { graded, packer, unpacked } from './packages.mjs';
 import { scormHost } from './scorm-host.mjs';
@@ -45,8 +45,7 @@ const inFrame = async (page) => (await page.waitForSelector('iframe')).contentFr
 async function begin(lesson, button = '#lesson-begin') {
   await lesson.waitForSelector(button, { timeout: 30_000 });
   await lesson.click(button);
-  await lesson.waitForFunction(() => document.body.dataset.lesson === 'running' && !document.getElementById('stage-list').hidden);
-  await settled(lesson);
+  await lessonStands(lesson);
 }
 
 /** Keeps the true AP: straight, and squared by what the engine holds for best. */

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { after, before, test } from 'node:test';
-import { open, pictureHash, setUp, settled, typeAngle } from './harness.mjs';
+import { failed, open, pictureHash, setUp, settled, typeAngle } from './harness.mjs';
 
 const LIVE = '#level=L4&side=left&oblique=0&tilt=0';
 const EXPOSED = `${LIVE}&exposures=on`;
@@ -332,7 +332,7 @@ test('an engine that stops during fluoroscopy stops the beam, and the page goes 
       throw new Error('unreachable');
     };
   });
-  await page.waitForSelector('#film-state[data-failed=true]');
+  await failed(page);
   assert.equal(await page.getAttribute('#fluoroscopy', 'aria-pressed'), 'false');
   assert.ok(await page.isDisabled('#spot'));
   await page.click('#retry');

@@ -71,6 +71,12 @@ export async function settled(page) {
   }, null, { timeout: 30_000 });
 }
 
+/** The lesson that was begun runs, and its patient stands. */
+export async function lessonStands(page) {
+  await page.waitForFunction(() => document.body.dataset.lesson === 'running' && !document.getElementById('stage-list').hidden, null, { timeout: 30_000 });
+  await settled(page);
+}
+
 /** The picture has failed to come, the page says so, and what comes after a picture has come. */
 export async function failed(page) {
   await page.waitForSelector('#film-state[data-failed=true]');

@@ -5,7 +5,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { ROOT, axeFinds, cargo, open, setUp, settled, sideways, typeAngle } from './harness.mjs';
+import { ROOT, axeFinds, cargo, lessonStands, open, setUp, sideways, typeAngle } from './harness.mjs';
 import { drawn } from './keyboard.mjs';
 
 let site;
@@ -25,12 +25,7 @@ async function arrive(hash, more = {}) {
 async function begin(page, code = '') {
   if (code) await page.fill('#lesson-code', code);
   await page.click('#lesson-begin');
-  await stands(page);
-}
-
-async function stands(page) {
-  await page.waitForFunction(() => document.body.dataset.lesson === 'running' && !document.getElementById('stage-list').hidden, null, { timeout: 30_000 });
-  await settled(page);
+  await lessonStands(page);
 }
 
 /** Types the angles of a view that the engine holds for the best. */
@@ -106,7 +101,7 @@ test('a closed page loses a second at most: the attempt goes on where it was', a
   await page.reload();
   await page.waitForSelector('#lesson-go-on', { timeout: 30_000 });
   await page.click('#lesson-go-on');
-  await stands(page);
+  await lessonStands(page);
   assert.match(await page.locator('#stage-true_ap').textContent(), /100 of 100/);
   await page.click('#finish');
   assert.equal((await graded(await receipt(page))).total, 1);

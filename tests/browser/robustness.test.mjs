@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { failed, open, setUp, settled, typeAngle, useTheme } from './harness.mjs';
+import { mark } from './keyboard.mjs';
 
 let site;
 before(async () => (site = await setUp()));
@@ -41,7 +42,7 @@ for (const [name, answer, sentence] of [
 test('a page without an engine is the page of its address, and keeps it for the second try', async () => {
   const hash = '#patient=small&level=L2&side=right&start=7&oblique=15&tilt=-6&self-test=on';
   const { page, close } = await open(site, { hash, ready: false, prepare: (p) => p.route('**/*.wasm', (route) => route.fulfill({ status: 404 })) });
-  await page.waitForSelector('#film-state[data-failed=true]');
+  await failed(page);
   const shown = () => page.evaluate(() => [document.getElementById('level-L2').checked, document.getElementById('side-right').checked, ...['turn-oblique', 'turn-tilt', 'patient'].map((id) => document.getElementById(id).value)]);
   assert.deepEqual((await shown()).slice(0, 4), [true, true, '15', '-6']);
   await page.locator('#turn-oblique').press('ArrowLeft');
@@ -76,6 +77,31 @@ test('what comes after the picture and is missing: a sentence that names it, and
   }
 });
 
+/** Opens the page and holds a module back until `release()`. */
+async function openWithout(pattern, hash) {
+  let release;
+  const held = new Promise((go) => (release = go));
+  const opened = await open(site, { hash, ready: false, prepare: (p) => p.route(pattern, (route) => held.then(() => route.continue())) });
+  await opened.page.waitForFunction(() => document.documentElement.dataset.settled === 'yes' && document.getElementById('film-state').hidden);
+  return { ...opened, release };
+}
+
+test('an attempt that is to be saved before what saves it has come is saved when it comes', async () => {
+  const { page, errors, close, release } = await openWithout('**/attempt-file.js', '#injection=on&level=L4&side=left');
+  await mark(page, [0, 0]);
+  await page.click('#needle .more summary');
+  const downloads = [];
+  page.on('download', (file) => downloads.push(file.suggestedFilename()));
+  await page.click('#attempt-save');
+  assert.deepEqual(downloads, [], 'what saves it has not come');
+  const saved = page.waitForEvent('download');
+  release();
+  await saved;
+  assert.deepEqual(downloads, ['attempt.json']);
+  assert.deepEqual(errors, []);
+  await close();
+});
+
 test('a button or key of a part that has not come yet is not lost: it is done when the part comes', async () => {
   const pressings = [
     [(page) => page.locator('#picture').press('?'), '#keymap[open]'],
@@ -88,10 +114,7 @@ test('a button or key of a part that has not come yet is not lost: it is done wh
     [(page) => page.locator('#picture').press('r'), '#description-said:not(:empty)'],
   ];
   for (const [press, shows, not] of pressings) {
-    let release;
-    const held = new Promise((go) => (release = go));
-    const { page, errors, close } = await open(site, { ready: false, prepare: (p) => p.route('**/help/door.js', (route) => held.then(() => route.continue())) });
-    await page.waitForFunction(() => document.documentElement.dataset.settled === 'yes' && document.getElementById('film-state').hidden);
+    const { page, errors, close, release } = await openWithout('**/help/door.js');
     await press(page);
     assert.equal(await page.locator(shows).count(), 0, 'its part has not come');
     release();
@@ -125,7 +148,7 @@ test('an engine that stops in mid-flight is said, and can be loaded again', asyn
     };
   });
   await page.locator('#turn-tilt').press('PageUp');
-  await page.waitForSelector('#film-state[data-failed=true]');
+  await failed(page);
   assert.match(await page.textContent('#film-state-text'), /The engine stopped \(unreachable\)/);
   const kept = await page.inputValue('#turn-tilt-number');
   await page.click('#retry');

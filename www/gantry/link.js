@@ -43,6 +43,7 @@ export function gantryLink(app, act) {
     },
   });
   const tools = byId('gantry-tools');
+  // Until there are bones to choose.
   tools.hidden = true;
   tools.setAttribute('role', 'radiogroup');
   tools.setAttribute('aria-label', t.show);
