@@ -3,8 +3,8 @@
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::names::Level;
 use crate::needle::device::Medium;
-use crate::view::best_view::ViewKind;
 use crate::view::criteria::Target;
+use crate::view::report::AskedView;
 use crate::view::tolerance::{Tolerance, Tolerances};
 use serde::{Deserialize, Serialize};
 
@@ -56,12 +56,9 @@ impl Case {
         }
     }
 
-    /// Which oblique the approach wants: steeper for the way under the root.
-    pub fn oblique(&self, approach: Approach) -> ViewKind {
-        match (approach, self.target.level) {
-            (Approach::Infraneural, level) if level != Level::S1 => ViewKind::SteepOblique,
-            _ => ViewKind::Oblique,
-        }
+    /// What views are measured against, with the way in that has been chosen.
+    pub fn asked(&self, approach: Approach) -> AskedView {
+        AskedView { target: self.target, approach, tolerances: self.views }
     }
 
     /// The caution that belongs to the target.

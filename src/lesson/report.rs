@@ -13,7 +13,6 @@ use crate::needle::device::{Device, Medium};
 use crate::needle::reading::{Clock, Coaxial, LateralReading, clock, coaxial, hour, lateral, off_mark_mm};
 use crate::needle::shaft::Needle;
 use crate::view::best_view::ViewKind;
-use crate::view::report::{Criterion, criteria_of_view, criterion};
 use glam::{DVec2, DVec3};
 use serde::Serialize;
 
@@ -112,8 +111,6 @@ pub struct ProcedureReport {
     pub aspirated: Option<Aspirate>,
     /// Injections, in order.
     pub injected: Vec<InjectionReport>,
-    /// The criteria of the oblique view that the approach wants, in the present view.
-    pub oblique: Vec<Criterion>,
     /// The next thing to do.
     pub hint: Remark,
     /// Finished.
@@ -159,9 +156,6 @@ pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick
                 pattern: i.named.map(|_| i.bolus.compartment.pattern()),
             })
             .collect(),
-        oblique: criteria_of_view(case.target.level, case.oblique(state.approach))
-            .map(|id| criterion(interior, case.target, arm, id, &case.views))
-            .to_vec(),
         hint: hint(case, state, interior, view),
         finished: state.finished,
         actions: attempt.log.len(),

@@ -192,8 +192,9 @@ fn kept_view(case: &Case, interior: &Interior, state: &State, kind: ViewKind) ->
         (None, None) => return not_yet(Remark::KeepView { view: kind }),
     };
     // What is kept as the oblique is measured as the oblique that the approach wants.
-    let measured = if kind == ViewKind::Oblique { case.oblique(state.approach) } else { kind };
-    let worst = view_score(interior, case.target, measured, &arm, &case.views);
+    let asked = case.asked(state.approach);
+    let measured = asked.measured(kind);
+    let worst = view_score(interior, &asked, kind, &arm);
     let mut reasons = vec![if worst.score >= 1.0 {
         Remark::ViewRight { view: measured }
     } else {
