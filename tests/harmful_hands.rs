@@ -124,7 +124,9 @@ fn pain_ignored(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
 
 fn through_dura(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
     // Between the laminae of the level and the next, from the midline.
-    for node in &interior.nerves.sac {
+    let middle = interior.level(case.target.level).centre;
+    let near = || interior.nerves.sac.iter().filter(move |n| (n.point - middle).z.abs() < 45.0);
+    for node in near() {
         let mut hand = Hand::new(*case, interior);
         hand.set_up(ViewKind::TrueAp);
         hand.looks = false;
@@ -133,7 +135,7 @@ fn through_dura(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
             return then_well(hand);
         }
     }
-    for node in &interior.nerves.sac {
+    for node in near() {
         // Where the laminae close the way, from the side through the foramen.
         let mut hand = begun(case, interior);
         hand.looks = false;

@@ -70,6 +70,11 @@ impl<'a> Hand<'a> {
 
     /// A point of the target area that the beam reaches past all bone, as far from its border as can be.
     pub fn open_target(&self) -> DVec3 {
+        self.open_targets()[0]
+    }
+
+    /// Such points, best first, each 2 mm or more from those before it.
+    pub fn open_targets(&self) -> Vec<DVec3> {
         let area = self.attempt.state.area(&self.case(), self.interior).unwrap();
         let view = self.beam(&self.attempt.state.arm);
         let (centre, c) = (area.centre(), &area.corners);
@@ -81,12 +86,19 @@ impl<'a> Hand<'a> {
                 self.interior.tissues.bone_along(p, view.ray_to(p), 150.0).is_none()
             })
         };
-        (-20..=20)
+        let mut points: Vec<DVec3> = (-20..=20)
             .flat_map(|i| (-20..=20).map(move |j| (f64::from(i) * 0.6, f64::from(j) * 0.6)))
             .map(|(a, b)| centre + u * a + v * b)
             .filter(|p| area.distance_mm(*p) < 0.3 && clear(*p))
-            .min_by(|a, b| area.distance_mm(*a).total_cmp(&area.distance_mm(*b)))
-            .unwrap_or(centre)
+            .collect();
+        points.sort_by(|a, b| area.distance_mm(*a).total_cmp(&area.distance_mm(*b)));
+        let mut apart: Vec<DVec3> = Vec::new();
+        for p in points {
+            if apart.iter().all(|q| q.distance(p) >= 2.0) {
+                apart.push(p);
+            }
+        }
+        if apart.is_empty() { vec![centre] } else { apart }
     }
 
     /// Puts the hub over the tip.
@@ -184,7 +196,20 @@ impl<'a> Hand<'a> {
     pub fn inject_carefully(&mut self) {
         self.set_up(ViewKind::TrueAp);
         self.set_up(ViewKind::Oblique);
-        let target = self.open_target();
+        let targets = self.open_targets();
+        for (i, &target) in targets.iter().take(4).enumerate() {
+            if i > 0 {
+                self.act(Action::Remove);
+                self.act(Action::Recall { view: ViewKind::Oblique });
+            }
+            if self.inject_through(target) {
+                break;
+            }
+        }
+    }
+
+    /// A needle of its own to one target; returns whether contrast spread as wanted.
+    fn inject_through(&mut self, target: DVec3) -> bool {
         self.mark(target);
         self.act(Action::Place { gauge: self.gauge, length_mm: 127 });
         self.act(Action::Spot);
@@ -228,14 +253,15 @@ impl<'a> Hand<'a> {
         }
         self.set_up(ViewKind::TrueAp);
         // Until the spread is the one wanted: a little back from a vessel, and proven anew.
-        for _ in 0..6 {
+        for _ in 0..3 {
             self.act(Action::Aspirate);
-            if self.attempt.state.aspirated == Some(Aspirate::Nothing) && self.inject() == Pattern::Perineural
-            {
-                break;
+            let dry = self.attempt.state.aspirated == Some(Aspirate::Nothing);
+            if dry && self.inject() == Pattern::Perineural {
+                return true;
             }
             self.act(Action::Withdraw { by: 15 });
         }
+        false
     }
 
     /// Injects contrast live at the tip and names what it shows.
