@@ -255,7 +255,9 @@ impl<'a> Hand<'a> {
         // Until the spread is the one wanted: a little back from a vessel, and proven anew.
         for _ in 0..3 {
             self.act(Action::Aspirate);
-            let dry = self.attempt.state.aspirated == Some(Aspirate::Nothing);
+            let state = &self.attempt.state;
+            // Blood that came by itself counts as much as blood that was sucked.
+            let dry = state.aspirated == Some(Aspirate::Nothing) && !state.blood;
             if dry && self.inject() == Pattern::Perineural {
                 return true;
             }
