@@ -6,7 +6,7 @@ import { texts } from './texts.js';
 
 const VIEWS = ['true_ap', 'oblique', 'lateral'];
 
-/** Builds the panel. Returns an update function `(state, report, revealed)`. */
+/** Builds the panel. Returns an update function `(state, report, test, mayTell)`; `mayTell`: whether values may stand there unasked. */
 export function checksPanel(app) {
   const body = byId('checks-body');
   const showView = segments(byId('views'), 'view', VIEWS.map((v) => [v, texts.checks.views[v]]), (view) => app.change({ view }));
@@ -21,11 +21,11 @@ export function checksPanel(app) {
   byId('check').addEventListener('click', () => app.check());
   byId('best').addEventListener('click', () => app.toggleBest());
 
-  return (state, report, test) => {
+  return (state, report, test, mayTell) => {
     showView(state.view);
     selfTest.checked = state.selfTest;
     const view = viewOf(report, state.view);
-    const open = Boolean(view) && (!state.selfTest || test.revealed);
+    const open = Boolean(view) && mayTell && (!state.selfTest || test.revealed);
     total.element.hidden = list.hidden = !open;
     plain.hidden = open;
     say(plain, !report ? texts.checks.none : !view ? texts.checks.notHere : texts.checks.hidden);
@@ -36,8 +36,8 @@ export function checksPanel(app) {
       showCriteria(list, rows, criteriaOf(report, view), texts.checks);
     }
     const check = byId('check');
-    check.hidden = !state.selfTest;
-    check.disabled = !view || test.revealed;
+    check.hidden = !state.selfTest && mayTell;
+    check.disabled = !view || (state.selfTest && test.revealed);
     const best = byId('best');
     const locked = state.selfTest && test.used === 0;
     say(best, state.ownView ? texts.checks.back : texts.checks.best);

@@ -23,7 +23,7 @@ export function contrastControl(holder, act) {
   const naming = make('div', { class: 'naming' }, make('label', { for: 'pattern' }, t.name), make('div', { class: 'row tight' }, list, name));
   const verdict = make('p', { id: 'verdict', class: 'verdict' });
   holder.append(
-    make('p', { class: 'caution-line' }, words.cautions), live,
+    make('ul', { class: 'caution-line cautions' }, ...words.cautions.map((one) => make('li', {}, one))), live,
     make('div', { class: 'row middle' }, aspirate, answer),
     make('div', { class: 'row' }, ...buttons, hold), make('span', { class: 'unseen', id: 'inject-hint' }, t.holdHint),
     state, naming, verdict);
@@ -55,7 +55,7 @@ export function contrastControl(holder, act) {
     update(report) {
       const injection = report.injected.at(-1);
       live.hidden = !report.exposures;
-      say(answer, report.aspirated ? t.answer[report.aspirated] : '');
+      say(answer, aspirateWords(report.aspirated));
       answer.hidden = !report.aspirated;
       const said = injection ? [t.in(injection.volume_ml), ...(injection.aspirated ? [] : [t.notAspirated]), ...(injection.live ? [] : [t.notLive])] : [];
       say(state, said.join(' '));
@@ -64,6 +64,12 @@ export function contrastControl(holder, act) {
       if (injection?.pattern) say(verdict, verdictOf(injection));
     },
   };
+}
+
+/** What suction gave, with what nothing is worth. */
+export function aspirateWords(aspirated) {
+  if (!aspirated) return '';
+  return aspirated === 'nothing' ? texts.remarks.worth() : texts.needle.contrast.answer[aspirated];
 }
 
 /** What the engine answers to the name that was given. */

@@ -3,9 +3,9 @@
 import { aiming } from './aim.js';
 import { attemptKeeper } from './attempt.js';
 import { viewOf } from './criterion-rows.js';
-import { verdictOf } from './contrast.js';
+import { aspirateWords, verdictOf } from './contrast.js';
 import { needleHand } from './hand.js';
-import { byId, say, segments } from './page.js';
+import { byId, make, say, segments } from './page.js';
 import { stageList } from './stages.js';
 import { texts } from './texts.js';
 
@@ -25,8 +25,18 @@ export function injection(app, patient, record, act) {
   let hintOf = -1;
   let stage = '';
   let arm = '';
+  // The view that is worth nothing and that was asked about, with where the C-arm stood.
+  let asked = { view: '', at: '' };
+  const signs = make('p', { class: 'signs', id: 'needle-signs', role: 'status', hidden: true });
+  byId('needle-hint').before(signs);
 
   const told = () => !app.state.selfTest || Boolean(attempt.report()?.finished);
+  /** Whether what to do may be said unasked: practice says it when asked. */
+  const mayTell = () => !app.state.injection || app.state.selfTest || app.state.guided || hintOf === attempt.revision() || Boolean(attempt.report()?.finished);
+  const armAt = () => ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'level', 'side'].map((key) => app.state[key]).join();
+  const asking = () => (asked.at === armAt() ? asked.view : '');
+  /** Whether keeping this view now would earn nothing, where that may be said. */
+  const worthNothing = (view) => told() && viewOf(app.report, view)?.score <= 0;
   const taken = () => record().taken();
   const field_mm = () => (app.state.byExposure ? DETECTOR_MM / (taken()?.magnification ?? 1) : DETECTOR_MM);
   const moved = () => {
@@ -62,7 +72,7 @@ export function injection(app, patient, record, act) {
       case 'place':
         return t.did.place(needle);
       case 'aspirate':
-        return t.contrast.answer[report.aspirated];
+        return aspirateWords(report.aspirated);
       case 'inject':
         return t.contrast.in(report.injected.at(-1).volume_ml);
       case 'name':
@@ -83,7 +93,7 @@ export function injection(app, patient, record, act) {
   /** How near the C-arm stands to a view and what to move, where it may be told and the picture shows it. */
   function viewNow(name) {
     const view = viewOf(app.report, name);
-    if (!view || app.state.selfTest || (app.state.byExposure && moved())) return '';
+    if (!view || app.state.selfTest || !mayTell() || (app.state.byExposure && moved())) return '';
     const advice = view.criteria.map((id) => app.report.criteria.find((c) => c.id === id)).filter((c) => c?.score < 1).map(texts.checks.sentence);
     return [`${t.stage.now(view.score)}`, ...advice].join(' ');
   }
@@ -92,10 +102,21 @@ export function injection(app, patient, record, act) {
   function hintText(report) {
     if (!app.lesson) return texts.remarks.one(report.hint);
     if (stage === 'finish') return app.lesson.hintDone;
-    if (stage === 'parts') return '';
-    const view = stage === 'lateral' ? 'lateral' : stage === 'true_ap' || stage === 'oblique' ? stage : null;
+    if (stage === 'parts') return app.lesson.hintPart();
+    const view = ['true_ap', 'oblique', 'lateral'].includes(stage) ? stage : null;
     // In a guided lesson the stage says it already.
-    return view ? (app.state.guided ? '' : viewNow(view) || stages.words(stage, app.state)) : texts.remarks.one(report.hint);
+    if (view) return app.state.guided ? '' : viewNow(view) || stages.words(stage, { ...app.state, approach: report.approach });
+    // The engine goes by a whole injection; a lesson may ask for less.
+    return report.hint.id === 'keep_view' ? stages.words(stage, app.state) : texts.remarks.one(report.hint);
+  }
+
+  /** A stage has ended and another is in hand: says what was reached, behind what came of the last action. */
+  function sayEnded(was, now, report) {
+    if (was === '' || report.actions === 0 || report.finished) return;
+    const order = stages.order;
+    if (order.indexOf(now) <= order.indexOf(was)) return;
+    const { title, result } = stages.told(was);
+    said([line.textContent, t.stage.ended(title, result), t.stage.next(stages.told(now).title)].filter(Boolean).join(' '));
   }
 
   const hourOf = (needle) => (needle.coaxial.angle_deg < 45 ? needle.notch_hour : (((needle.roll_deg / 30) % 12) + 12) % 12);
@@ -105,6 +126,12 @@ export function injection(app, patient, record, act) {
     said,
     keep(view) {
       if (app.state.ownView) return act.notice([t.refuse.bestView]);
+      if (worthNothing(view) && asking() !== view) {
+        asked = { view, at: armAt() };
+        said(t.stage.keepNothing);
+        return app.touch();
+      }
+      asked = { view: '', at: '' };
       perform({ do: 'keep', view });
     },
     roll: (degrees) => plain({ do: 'roll', by: Math.round(degrees * 10) }),
@@ -138,6 +165,7 @@ export function injection(app, patient, record, act) {
       app.touch();
     },
     finish: () => perform({ do: 'finish' }),
+    touch: app.touch,
     hint() {
       if (app.state.selfTest) return;
       hintOf = attempt.revision();
@@ -200,6 +228,8 @@ export function injection(app, patient, record, act) {
       const needle = attempt.report()?.needle;
       return needle && told() && !app.state.byExposure ? [needle.hub_patient_mm, needle.tip_patient_mm] : null;
     },
+    /** Whether what to do may be said unasked. */
+    mayTell,
     /** Whether a target is marked. */
     marked: () => Boolean(attempt.report()?.mark_mm),
     /** Whether a press on the picture marks it. */
@@ -252,16 +282,21 @@ export function injection(app, patient, record, act) {
       byId('needle-caution-line').hidden = !ready || Boolean(app.lesson && !app.lesson.wantsMark);
       if (!ready) return;
       say(byId('needle-caution'), texts.remarks.caution(report.caution));
+      const now = stages.update(state, report, attempt.score(), { told: told(), marking: Boolean(aim.cross()), showArea, viewNow, asking: asking(), lesson: app.lesson });
+      if (now !== stage) {
+        sayEnded(stage, now, report);
+        stage = now;
+        state.view = VIEW_OF[now] ?? 'oblique';
+      }
       const hinted = !report.finished && !state.selfTest && (state.guided || hintOf === attempt.revision());
       const hint = hinted ? hintText(report) : '';
       byId('needle-hint').hidden = hint === '';
       say(byId('needle-hint-text'), hint);
       byId('needle-hint-ask').hidden = state.selfTest || state.guided || report.finished;
-      const now = stages.update(state, report, attempt.score(), { told: told(), marking: Boolean(aim.cross()), showArea, viewNow, lesson: app.lesson });
-      if (now !== stage) {
-        stage = now;
-        state.view = VIEW_OF[now] ?? 'oblique';
-      }
+      // A real hub shows them too, so they are said whatever the help.
+      const atHub = report.finished ? '' : ['blood', 'clear_fluid', 'paraesthesia'].filter((sign) => report.signs[sign]).map((sign) => t.signs[sign]).join(' ');
+      signs.hidden = atHub === '';
+      say(signs, atHub);
     },
     /** What is said of the needle with the picture. */
     inWords() {
@@ -283,6 +318,8 @@ export function injection(app, patient, record, act) {
       attempt.putAside();
       aim.leave();
       hintOf = -1;
+      stage = '';
+      asked = { view: '', at: '' };
     },
   };
 }

@@ -48,7 +48,7 @@ const app = {
   change,
   touch,
   hold,
-  check: () => review.check(),
+  check: () => (app.state.selfTest ? review.check() : needle.does.hint()),
   toggleBest: () => review.toggleBest(),
 };
 let held = false;
@@ -74,7 +74,7 @@ const frame = onceAFrame(draw);
 const settle = onceQuiet(settled, SETTLE_MS);
 const images = picture(() => frame());
 const steps = stepsPanel();
-const review = viewReview(app, steps, showWords);
+const review = viewReview(app, steps, showWords, () => needle.mayTell());
 const showChecks = checksPanel(app);
 const patient = shaping(app, film, { offered, made: () => (record.connect(), requestAnimationFrame(() => setTimeout(later))), shaped: () => needle.attempt.patientReady(), fail });
 const record = exposureRecord(app, images, patient, {
@@ -115,6 +115,7 @@ draw();
 patient.start();
 // What carries a lesson or waits for messages is met at once; an address that leads to a lesson does it by itself.
 if (isDelivered() && !leadsToLesson(location.hash)) door.delivered();
+else if (!leadsToLesson(location.hash)) door.resume();
 
 /** What is not needed for the first picture comes after it, or after the engine has failed. */
 function later() {
@@ -243,7 +244,7 @@ function showWords() {
   byId('checks').hidden = state.lessons || Boolean(app.lesson?.assessment);
   byId('film-aids').hidden = Boolean(app.lesson?.assessment) && !needle.attempt.report()?.finished;
   byId('sources-choice').disabled = Boolean(app.lesson);
-  showChecks(state, report, review.test);
+  showChecks(state, report, review.test, needle.mayTell());
   pictureWords(state, shown(), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
   help?.words();

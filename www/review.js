@@ -4,13 +4,13 @@ import { criteriaOf, viewOf } from './criterion-rows.js';
 import { byId, say } from './page.js';
 import { texts } from './texts.js';
 
-/** Reviews `app.report` against `steps`. `words` is called after a change that shows. */
-export function viewReview(app, steps, words) {
+/** Reviews `app.report` against `steps`. `words` is called after a change that shows; `mayTell()` says whether advice may be given unasked. */
+export function viewReview(app, steps, words, mayTell) {
   // What the self-test has seen: checks used, and whether the present view has been asked for.
   const test = { used: 0, revealed: false };
 
   /** Whether values and advice may be seen. */
-  const open = () => Boolean(app.report) && (!app.state.selfTest || test.revealed);
+  const open = () => Boolean(app.report) && mayTell() && (!app.state.selfTest || test.revealed);
 
   /** The sentences for the view being checked. */
   function advice() {

@@ -25,6 +25,7 @@ modeNote-assessment = Prüfung: keine Hinweise, keine Messwerte, keine Umrisse b
 
 exposures = Bilder kommen nur aus Aufnahmen, und sie zählen.
 standingNew = neu
+standingBegun = begonnen
 standingDone = { $passed ->
     [yes] bestanden, höchstens { $points } von 100
    *[no] noch nicht bestanden, höchstens { $points } von 100
@@ -46,6 +47,7 @@ codeWanted = Diese Lektion lost Ihre eigene Person aus: zuerst einen Code eingeb
 codeOptional = Steht im Beleg, damit Ihre Lehrperson weiß, von wem er ist. Er darf leer bleiben.
 steps = Was verlangt wird
 passMark = Bestanden ab { $n } von 100.
+gates = Woran sie scheitert, wie viele Punkte es auch sind
 drawn = Ihre Person: { $patient }, { $place }.
 running = Lektion: { $title }
 hintDone = Alles, was die Lektion verlangt, ist getan: abschließen.
@@ -82,6 +84,18 @@ naming-part = { $side ->
   }
 naming-ask = Zeigen Sie: { $part }.
 naming-allFound = Alle Teile sind gefunden.
+# Where to look for a part, in words of the oblique picture, where a vertebra looks like a small dog.
+naming-hint = { $part ->
+    [transverse_process] Der Querfortsatz von { $level } ist die Nase des Hundes: er steht vom Pedikel seitlich ab, zur Seite der Nadel.
+    [pedicle] Der Pedikel von { $level } ist das Auge des Hundes: ein Ring unter der oberen Deckplatte.
+    [superior_articular_process] Der obere Gelenkfortsatz von { $level } ist das Ohr des Hundes: er zeigt vom Auge nach oben, zur Höhe darüber.
+    [pars] Die Pars von { $level } ist der Hals des Hundes: die schmale Brücke zwischen Ohr und Vorderbein.
+    [lamina] Die Lamina von { $level } ist der Leib des Hundes: die breite Platte zur Mitte hin.
+    [inferior_articular_process] Der untere Gelenkfortsatz von { $level } ist das Vorderbein des Hundes: er zeigt nach unten, zur Höhe darunter.
+    [spinous_process] Der Dornfortsatz von { $level } steht in der Mittellinie, hinter dem Leib des Hundes.
+    [body] Der Körper von { $level } ist der große Block zwischen seinen beiden Deckplatten.
+   *[other] Sehen Sie die Umrisse von { $level } durch; jeder leuchtet auf, wenn man ihn drückt.
+  }
 naming-count = { $found } von { $all } gefunden
 naming-how = Einen Umriss im Bild drücken: er leuchtet auf. Noch einmal drücken, oder die Schaltfläche, um zu antworten. Mit der Tastatur auf dem Bild: Pfeiltasten gehen von Umriss zu Umriss, Eingabe antwortet. Der C-Bogen darf gedreht werden.
 naming-answer = Dieser

@@ -60,6 +60,10 @@ stage-list-oblique-actLumbar = { $side ->
     [left] Nach links drehen, bis der Gelenkfortsatz der nächsten Höhe darunter unter dem Pedikel steht, wieder einstellen und die Einstellung merken.
    *[right] Nach rechts drehen, bis der Gelenkfortsatz der nächsten Höhe darunter unter dem Pedikel steht, wieder einstellen und die Einstellung merken.
   }
+stage-list-oblique-actRoot = { $side ->
+    [left] Der Weg unter der Wurzel braucht eine steilere Schräge: nach links drehen, bis der Gelenkfortsatz der nächsten Höhe darunter an der Mitte der Deckplatte steht, die obere Deckplatte der Höhe darunter einstellen und die Einstellung merken.
+   *[right] Der Weg unter der Wurzel braucht eine steilere Schräge: nach rechts drehen, bis der Gelenkfortsatz der nächsten Höhe darunter an der Mitte der Deckplatte steht, die obere Deckplatte der Höhe darunter einstellen und die Einstellung merken.
+  }
 stage-list-oblique-kept = gemerkt
 stage-list-parts-title = Teile benennen
 stage-list-parts-act = Im Bild finden, wonach gefragt wird.
@@ -74,19 +78,25 @@ stage-list-mark-act = Die Schaltfläche drücken, dann die Stelle im Schrägbild
 stage-list-mark-done = markiert
 stage-list-place-title = Nadel setzen
 stage-list-place-act = Sie wird senkrecht auf die Haut über der Marke gesetzt.
+stage-list-place-caution = Vor jeder Nadel: Blutverdünner (auch ihr Absetzen hat ein Risiko), Kontrastmittelallergie, Schwangerschaft. Was jeweils geschieht, regeln die örtlichen Vorgaben.
 stage-list-align-title = Ansatz über Spitze
-stage-list-align-act = Im Schrägbild den Ansatz bewegen, bis die Nadel ein Punkt ist: den Ring im Bild ziehen, die vier Schaltflächen oder die Pfeiltasten auf dem Bild. Sie dreht sich um die Haut, also solange sie flach liegt. Dann etwa 10 mm vorschieben.
+stage-list-align-act = Im Schrägbild den Ansatz bewegen, bis die Nadel ein Punkt ist: den Ring im Bild ziehen, die vier Schaltflächen oder die Pfeiltasten auf dem Bild. Sie dreht sich um die Haut, also solange sie flach liegt. Dann vorschieben, bis sie etwa 15 mm tief ist.
 stage-list-align-done = { $deg }° neben dem Strahl
 stage-list-steer-title = Vorschieben und steuern
 stage-list-steer-act = Kurz vorschieben. Die Spitze weicht von der Kerbe weg: die Kerbe zu der Seite drehen, zu der die Spitze abgewichen ist. Eine halbe Drehung biegt anders herum; beim Rollen geht sie gerade.
+stage-list-steer-caution = Schmerz ins Bein heißt anhalten und zurückziehen. Sedierung kann ihn verdecken: bei schläfriger Person beweist fehlender Schmerz nichts.
 stage-list-steer-done = { $mm } mm tief
 stage-list-depth-title = Tiefe belegen
 stage-list-depth-act = Seitlich drehen, bevor sie tief ist, auch diese Einstellung merken, und zwischen ihr, AP und schräg so oft wechseln wie nötig und nicht öfter.
-stage-list-depth-done = belegt
+stage-list-depth-done = am Ort, in AP und seitlich gesehen
 stage-list-contrast-title = Kontrastmittel
 stage-list-contrast-act = Aspirieren, dann unter Livebild ein wenig spritzen. Zusehen, wohin es läuft, und es benennen.
 stage-list-contrast-exposures = Live heißt, dass die Durchleuchtung an ist, während es einläuft: unter „Strahlung“ „Durchleuchtung bleibt an“ setzen, einschalten, dann spritzen.
-stage-list-contrast-cautions = Zuerst nicht-partikuläres Steroid; bei Parästhesie oder Blut aufhören. Es gelten die örtlichen Vorgaben.
+stage-list-contrast-caution-live = Kontrastmittel unter Livebild vor allem anderen, und ganz zusehen. Eine Arterie zum Rückenmark kann auf jeder Höhe getroffen werden.
+stage-list-contrast-caution-aspirate = Jedes Mal aspirieren, und nur dem Blut trauen: von Spitzen in einem Gefäß gibt weniger als die Hälfte welches. Bei L5-S1 folgte eine Querschnittlähmung, obwohl nichts zurückkam und die Subtraktion nichts zeigte.
+stage-list-contrast-caution-subtraction = Subtraktion und eine Testdosis Lokalanästhetikum finden mehr und übersehen doch manches; Subtraktion kostet Strahlung.
+stage-list-contrast-caution-fluid = Durch eine dünne Nadel kommt klare Flüssigkeit spät oder nie: ein trockener Ansatz schließt die Dura nicht aus.
+stage-list-contrast-caution-steroid = Durchweg nicht-partikuläres Steroid; Ausnahmen nur nach örtlichen Vorgaben. Bei Kontrastmittelallergie sagen die örtlichen Vorgaben, was statt dessen geschieht.
 stage-list-contrast-wrong = Falscher Ort für eine Injektion: zurückziehen, neu setzen und wieder belegen.
 stage-list-contrast-right = Das ist die gewünschte Ausbreitung.
 stage-list-finish-title = Abschließen und werten
@@ -101,6 +111,12 @@ stage-keepAgain = { $view ->
     [oblique] Lieber diese schräge
    *[lateral] Lieber diese seitliche
   }
+# $title is the name of a step, $result what was reached in it.
+stage-ended = { $title }: { $result }.
+stage-next = Als Nächstes: { $title }.
+stage-goOn = Weiter zum nächsten Schritt
+stage-keepAsked = Trotzdem merken
+stage-keepNothing = So, wie sie steht, ist diese Einstellung 0 von 100 wert. Besser einstellen, oder zum Merken noch einmal drücken.
 stage-mark = Im Bild markieren
 stage-marking = Stelle drücken
 stage-showArea = Bereich zeigen
@@ -186,7 +202,6 @@ hand-nothingMet = Noch nichts.
 contrast-aspirate = Aspirieren
 contrast-inject = { $ml } ml spritzen
 contrast-in = { $ml } ml drin.
-contrast-answer-nothing = Es kommt nichts zurück.
 contrast-answer-blood = Blut kommt zurück: die Spitze liegt in einem Gefäß. Nicht spritzen; neu setzen.
 contrast-answer-clear_fluid = Klare Flüssigkeit kommt zurück: die Spitze liegt im Duralsack. Nicht spritzen; neu setzen.
 contrast-hold = Halten
@@ -220,6 +235,17 @@ score-none = noch keine
 score-notCounted = zählt nicht
 score-said = Abgeschlossen: { $marks } für die ganze Injektion.
 score-table = Punkte je Schritt, mit Gründen
+gates-heading = Was zum Bestehen nötig ist
+gates-held = Alles, was zum Bestehen nötig ist, wurde eingehalten.
+gates-failed = { $n ->
+    [one] { $n } Punkt, der zum Bestehen nötig ist, wurde nicht eingehalten, und keine Punktzahl gleicht das aus:
+   *[other] { $n } Punkte, die zum Bestehen nötig sind, wurden nicht eingehalten, und keine Punktzahl gleicht das aus:
+  }
+gates-isHeld = eingehalten
+gates-isFailed = nicht eingehalten
+signs-blood = Blut am Ansatz.
+signs-clear_fluid = Klare Flüssigkeit am Ansatz.
+signs-paraesthesia = Schmerz ins Bein wird gemeldet.
 
 file-save = attempt.json speichern
 file-open = Versuch öffnen

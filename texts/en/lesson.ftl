@@ -30,6 +30,7 @@ modeNote-assessment = Assessment: no hints, no readings, no outlines until you f
 exposures = Pictures come from exposures only, and they count.
 # Where the learner stands in a lesson.
 standingNew = new
+standingBegun = begun
 standingDone = { $passed ->
     [yes] passed, best { $points } of 100
    *[no] not yet passed, best { $points } of 100
@@ -53,6 +54,7 @@ codeWanted = This lesson draws your own patient: type a code first.
 codeOptional = Stands in the receipt, so that your teacher knows whose it is. It may stay empty.
 steps = What is asked
 passMark = Passed from { $n } of 100.
+gates = What fails it whatever the marks
 # $place is a level and a side: “L4 left”.
 drawn = Your patient: { $patient }, { $place }.
 running = Lesson: { $title }
@@ -92,6 +94,18 @@ naming-part = { $side ->
   }
 naming-ask = Point at the { $part }.
 naming-allFound = All parts are found.
+# Where to look for a part, in words of the oblique picture, where a vertebra looks like a small dog.
+naming-hint = { $part ->
+    [transverse_process] The transverse process of { $level } is the dog’s nose: it juts out sideways from the pedicle, towards the needle’s side.
+    [pedicle] The pedicle of { $level } is the dog’s eye: a ring under the upper end plate.
+    [superior_articular_process] The superior articular process of { $level } is the dog’s ear: it points up from the eye, to the level above.
+    [pars] The pars of { $level } is the dog’s neck: the narrow bridge between ear and foreleg.
+    [lamina] The lamina of { $level } is the dog’s body: the broad plate towards the midline.
+    [inferior_articular_process] The inferior articular process of { $level } is the dog’s foreleg: it points down to the level below.
+    [spinous_process] The spinous process of { $level } stands at the midline, behind the dog’s body.
+    [body] The body of { $level } is the large block between its two end plates.
+   *[other] Look along the outlines of { $level }; one after the other lights up when it is pressed.
+  }
 naming-count = { $found } of { $all } found
 naming-how = Press an outline on the picture: it lights up. Press it again, or the button, to answer. By keyboard, on the picture: arrow keys go from outline to outline, Enter answers. The C-arm may be turned.
 naming-answer = This one

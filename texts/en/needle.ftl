@@ -60,6 +60,10 @@ stage-list-oblique-actLumbar = { $side ->
     [left] Turn to the left until the articular process of the level below stands under the pedicle, square again, and keep the view.
    *[right] Turn to the right until the articular process of the level below stands under the pedicle, square again, and keep the view.
   }
+stage-list-oblique-actRoot = { $side ->
+    [left] The way under the root wants a steeper oblique: turn to the left until the articular process of the level below stands at the middle of the end plate, square the upper end plate of the level below, and keep the view.
+   *[right] The way under the root wants a steeper oblique: turn to the right until the articular process of the level below stands at the middle of the end plate, square the upper end plate of the level below, and keep the view.
+  }
 stage-list-oblique-kept = kept
 stage-list-parts-title = Name the parts
 stage-list-parts-act = Find on the picture what is asked for.
@@ -74,19 +78,25 @@ stage-list-mark-act = Press the button, then press the place on the oblique pict
 stage-list-mark-done = marked
 stage-list-place-title = Place a needle
 stage-list-place-act = It is set upright on the skin over the mark.
+stage-list-place-caution = Before any needle: blood thinners (to stop them has a risk too), allergy to contrast, pregnancy. What is done about each is local policy.
 stage-list-align-title = Hub over tip
-stage-list-align-act = On the oblique picture, move the hub until the needle is a dot: drag the ring in the picture, use the four buttons, or the arrow keys on the picture. It turns about the skin, so do it while the needle is shallow. Then advance about 10 mm.
+stage-list-align-act = On the oblique picture, move the hub until the needle is a dot: drag the ring in the picture, use the four buttons, or the arrow keys on the picture. It turns about the skin, so do it while the needle is shallow. Then advance until it is about 15 mm deep.
 stage-list-align-done = { $deg }° off the beam
 stage-list-steer-title = Advance and steer
 stage-list-steer-act = Short advances. The tip drifts away from the notch: turn the notch to the side that the tip has strayed to. Half a turn bends the other way; spinning goes straight.
+stage-list-steer-caution = Pain down the leg means stop and draw back. Sedation can hide it: no pain proves nothing in a sleepy patient.
 stage-list-steer-done = { $mm } mm deep
 stage-list-depth-title = Prove the depth
 stage-list-depth-act = Turn to the lateral before it is deep, keep that view too, and go back and forth with the AP and oblique as often as needed and no more.
-stage-list-depth-done = proven
+stage-list-depth-done = in its place, seen in AP and lateral
 stage-list-contrast-title = Contrast
 stage-list-contrast-act = Aspirate, then inject a little under live imaging. Watch where it runs, and name it.
 stage-list-contrast-exposures = Live means that fluoroscopy is on while it goes in: set “Fluoroscopy stays on” under Exposure, switch it on, then inject.
-stage-list-contrast-cautions = Non-particulate steroid first; stop on paraesthesia or blood. Local policy rules.
+stage-list-contrast-caution-live = Contrast live before anything else; watch all of it. An artery to the cord can be met at any level.
+stage-list-contrast-caution-aspirate = Aspirate each time, and trust only blood: of tips in a vessel fewer than half give any. Paraplegia followed at L5-S1 after nothing came back and subtraction showed nothing.
+stage-list-contrast-caution-subtraction = Subtraction and a test dose of local anaesthetic find more, and still miss some; subtraction costs radiation.
+stage-list-contrast-caution-fluid = Through a thin needle clear fluid comes late or never: a dry hub does not clear the dura.
+stage-list-contrast-caution-steroid = Non-particulate steroid throughout; exceptions by local policy alone. With an allergy to contrast local policy says what is done instead.
 stage-list-contrast-wrong = Wrong place for an injection: draw back, reposition, and prove it again.
 stage-list-contrast-right = This is the spread that is wanted.
 stage-list-finish-title = Finish and score
@@ -101,6 +111,12 @@ stage-keepAgain = { $view ->
     [oblique] Keep this oblique instead
    *[lateral] Keep this lateral instead
   }
+# $title is the name of a step, $result what was reached in it.
+stage-ended = { $title }: { $result }.
+stage-next = Next: { $title }.
+stage-goOn = Go on to the next step
+stage-keepAsked = Keep it all the same
+stage-keepNothing = As it stands this view is worth 0 of 100. Set it up better, or press again to keep it.
 stage-mark = Mark on the picture
 stage-marking = Marking: press the place
 stage-showArea = Show the area
@@ -190,7 +206,6 @@ hand-nothingMet = Nothing yet.
 contrast-aspirate = Aspirate
 contrast-inject = Inject { $ml } ml
 contrast-in = { $ml } ml in.
-contrast-answer-nothing = Nothing comes back.
 contrast-answer-blood = Blood comes back: the tip lies in a vessel. Do not inject; reposition.
 contrast-answer-clear_fluid = Clear fluid comes back: the tip lies in the sac. Do not inject; reposition.
 contrast-hold = Hold
@@ -225,6 +240,17 @@ score-none = none yet
 score-notCounted = not counted
 score-said = Finished: { $marks } for the whole injection.
 score-table = Marks by step, with reasons
+gates-heading = What a pass needs
+gates-held = All that a pass needs was kept to.
+gates-failed = { $n ->
+    [one] { $n } thing that a pass needs was not kept to, and no marks make up for it:
+   *[other] { $n } things that a pass needs were not kept to, and no marks make up for them:
+  }
+gates-isHeld = kept to
+gates-isFailed = not kept to
+signs-blood = Blood at the hub.
+signs-clear_fluid = Clear fluid at the hub.
+signs-paraesthesia = The patient reports pain down the leg.
 
 file-save = Save attempt.json
 file-open = Open an attempt

@@ -25,6 +25,7 @@ modeNote-assessment = Examen: sin pistas, sin lecturas, sin contornos hasta term
 
 exposures = Las imágenes vienen solo de exposiciones, y estas cuentan.
 standingNew = nueva
+standingBegun = empezada
 standingDone = { $passed ->
     [yes] aprobada, mejor { $points } de 100
    *[no] aún no aprobada, mejor { $points } de 100
@@ -46,6 +47,7 @@ codeWanted = Esta lección elige su propio paciente: escriba antes un código.
 codeOptional = Figura en el recibo, para que su docente sepa de quién es. Puede quedar vacío.
 steps = Lo que se pide
 passMark = Se aprueba desde { $n } de 100.
+gates = Lo que la suspende, sean cuales sean los puntos
 drawn = Su paciente: { $patient }, { $place }.
 running = Lección: { $title }
 hintDone = Todo lo que pide la lección está hecho: termine.
@@ -82,6 +84,18 @@ naming-part = { $side ->
   }
 naming-ask = Señale: { $part }.
 naming-allFound = Todas las partes están encontradas.
+# Where to look for a part, in words of the oblique picture, where a vertebra looks like a small dog.
+naming-hint = { $part ->
+    [transverse_process] La apófisis transversa de { $level } es el hocico del perro: sobresale del pedículo hacia fuera, hacia el lado de la aguja.
+    [pedicle] El pedículo de { $level } es el ojo del perro: un anillo bajo el platillo superior.
+    [superior_articular_process] La apófisis articular superior de { $level } es la oreja del perro: sube desde el ojo, hacia el nivel superior.
+    [pars] La pars de { $level } es el cuello del perro: el puente estrecho entre la oreja y la pata delantera.
+    [lamina] La lámina de { $level } es el cuerpo del perro: la placa ancha hacia la línea media.
+    [inferior_articular_process] La apófisis articular inferior de { $level } es la pata delantera del perro: baja hacia el nivel inferior.
+    [spinous_process] La apófisis espinosa de { $level } está en la línea media, detrás del cuerpo del perro.
+    [body] El cuerpo de { $level } es el bloque grande entre sus dos platillos.
+   *[other] Recorra los contornos de { $level }; cada uno se ilumina al pulsarlo.
+  }
 naming-count = { $found } de { $all } encontradas
 naming-how = Pulse un contorno en la imagen: se ilumina. Púlselo otra vez, o el botón, para responder. Con el teclado, sobre la imagen: las flechas van de contorno en contorno, Intro responde. El arco en C puede girarse.
 naming-answer = Este

@@ -66,6 +66,10 @@ stage-list-oblique-actLumbar = { $side ->
     [left] Gire a la izquierda hasta que la apófisis articular del nivel inferior quede bajo el pedículo, ajuste de nuevo y guarde la vista.
    *[right] Gire a la derecha hasta que la apófisis articular del nivel inferior quede bajo el pedículo, ajuste de nuevo y guarde la vista.
   }
+stage-list-oblique-actRoot = { $side ->
+    [left] La vía bajo la raíz pide una oblicua más acentuada: gire a la izquierda hasta que la apófisis articular del nivel inferior quede en la mitad del platillo, ajuste el platillo superior del nivel inferior y guarde la vista.
+   *[right] La vía bajo la raíz pide una oblicua más acentuada: gire a la derecha hasta que la apófisis articular del nivel inferior quede en la mitad del platillo, ajuste el platillo superior del nivel inferior y guarde la vista.
+  }
 stage-list-oblique-kept = guardada
 stage-list-parts-title = Nombrar las estructuras
 stage-list-parts-act = Busque en la imagen lo que se le pide.
@@ -80,19 +84,25 @@ stage-list-mark-act = Pulse el botón y después pulse el lugar en la imagen obl
 stage-list-mark-done = marcada
 stage-list-place-title = Colocar una aguja
 stage-list-place-act = Se coloca vertical sobre la piel, encima de la marca.
+stage-list-place-caution = Antes de cualquier aguja: anticoagulantes (suspenderlos también tiene riesgo), alergia al contraste, embarazo. Qué se hace con cada uno lo dice el protocolo local.
 stage-list-align-title = Pabellón sobre la punta
-stage-list-align-act = En la imagen oblicua, mueva el pabellón hasta que la aguja sea un punto: arrastre el anillo en la imagen, use los cuatro botones o las flechas sobre la imagen. La aguja pivota en la piel, así que hágalo mientras esté superficial. Después avance unos 10 mm.
+stage-list-align-act = En la imagen oblicua, mueva el pabellón hasta que la aguja sea un punto: arrastre el anillo en la imagen, use los cuatro botones o las flechas sobre la imagen. La aguja pivota en la piel, así que hágalo mientras esté superficial. Después avance hasta unos 15 mm de profundidad.
 stage-list-align-done = a { $deg }° del haz
 stage-list-steer-title = Avanzar y dirigir
 stage-list-steer-act = Avances cortos. La punta se desvía hacia el lado opuesto a la muesca: gire la muesca hacia el lado al que se ha desviado la punta. Con media vuelta se curva hacia el otro lado; si se avanza rotándola, va recta.
+stage-list-steer-caution = Dolor que baja por la pierna: pare y retroceda. La sedación puede ocultarlo: en un paciente adormilado, que no duela no demuestra nada.
 stage-list-steer-done = a { $mm } mm de profundidad
 stage-list-depth-title = Comprobar la profundidad
 stage-list-depth-act = Gire a la lateral antes de que esté profunda, guarde también esa vista y alterne con la AP y la oblicua tantas veces como haga falta y ni una más.
-stage-list-depth-done = comprobada
+stage-list-depth-done = en su sitio, vista en AP y lateral
 stage-list-contrast-title = Contraste
 stage-list-contrast-act = Aspire y después inyecte un poco bajo imagen en tiempo real. Observe por dónde corre y nómbrelo.
 stage-list-contrast-exposures = En tiempo real significa que la fluoroscopia está activa mientras entra: marque «La fluoroscopia sigue hasta pulsar de nuevo» en Exposición, actívela y después inyecte.
-stage-list-contrast-cautions = Primero un corticoide no particulado; pare ante parestesias o sangre. Rige el protocolo local.
+stage-list-contrast-caution-live = Contraste en tiempo real antes que nada, y mírelo entero. Una arteria que va a la médula puede encontrarse en cualquier nivel.
+stage-list-contrast-caution-aspirate = Aspire cada vez, y fíese solo de la sangre: de las puntas que están en un vaso, menos de la mitad la dan. En L5-S1 hubo una paraplejia sin que volviera nada y sin que la sustracción mostrara nada.
+stage-list-contrast-caution-subtraction = La sustracción y una dosis de prueba de anestésico local encuentran más, y aun así algo se les escapa; la sustracción cuesta radiación.
+stage-list-contrast-caution-fluid = Por una aguja fina el líquido claro llega tarde o nunca: un pabellón seco no descarta la duramadre.
+stage-list-contrast-caution-steroid = Corticoide no particulado siempre; excepciones solo por protocolo local. Con alergia al contraste, el protocolo local dice qué se hace en su lugar.
 stage-list-contrast-wrong = Lugar equivocado para inyectar: retroceda, recoloque y compruébelo de nuevo.
 stage-list-contrast-right = Esta es la distribución que se busca.
 stage-list-finish-title = Terminar y puntuar
@@ -107,6 +117,12 @@ stage-keepAgain = { $view ->
     [oblique] Cambiarla por esta oblicua
    *[lateral] Cambiarla por esta lateral
   }
+# $title is the name of a step, $result what was reached in it.
+stage-ended = { $title }: { $result }.
+stage-next = A continuación: { $title }.
+stage-goOn = Ir al paso siguiente
+stage-keepAsked = Guardarla de todos modos
+stage-keepNothing = Tal como está, esta vista vale 0 de 100. Ajústela mejor, o pulse otra vez para guardarla.
 stage-mark = Marcar en la imagen
 stage-marking = Marcando: pulse el lugar
 stage-showArea = Mostrar la zona
@@ -192,7 +208,6 @@ hand-nothingMet = Nada todavía.
 contrast-aspirate = Aspirar
 contrast-inject = Inyectar { $ml } ml
 contrast-in = { $ml } ml inyectados.
-contrast-answer-nothing = No refluye nada.
 contrast-answer-blood = Refluye sangre: la punta está en un vaso. No inyecte; recoloque.
 contrast-answer-clear_fluid = Refluye líquido claro: la punta está en el saco dural. No inyecte; recoloque.
 contrast-hold = Mantener
@@ -226,6 +241,17 @@ score-none = aún no hay
 score-notCounted = no cuenta
 score-said = Terminado: { $marks } en toda la inyección.
 score-table = Puntos por paso, con motivos
+gates-heading = Lo que hace falta para aprobar
+gates-held = Se cumplió todo lo que hace falta para aprobar.
+gates-failed = { $n ->
+    [one] No se cumplió { $n } cosa que hace falta para aprobar, y ningún punto la compensa:
+   *[other] No se cumplieron { $n } cosas que hacen falta para aprobar, y ningún punto las compensa:
+  }
+gates-isHeld = cumplido
+gates-isFailed = no cumplido
+signs-blood = Sangre en el pabellón.
+signs-clear_fluid = Líquido claro en el pabellón.
+signs-paraesthesia = El paciente refiere dolor que baja por la pierna.
 
 file-save = Guardar attempt.json
 file-open = Abrir un intento

@@ -4,6 +4,7 @@ import { late } from '../late.js';
 import { byId } from '../page.js';
 import { reason } from '../room.js';
 import { texts } from '../texts.js';
+import { interrupted } from './interrupted.js';
 
 /** `#lesson=…` carries a lesson whole, `#open=…` names one of the course. */
 const DOORS = /^#(lesson|open)=/;
@@ -13,7 +14,7 @@ export const leadsToLesson = (fragment) => DOORS.test(fragment);
 
 /**
  * `needle` is from `injection`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
- * lesson. Returns `{ list(), arrive(fragment), delivered(), leave(), after() }`.
+ * lesson. Returns `{ list(), arrive(fragment), delivered(), resume(), leave(), after() }`.
  */
 export function lessonDoor(app, needle, act) {
   let flow = null;
@@ -43,6 +44,8 @@ export function lessonDoor(app, needle, act) {
     arrive: (fragment) => open((f) => f.arrive(fragment)),
     /** Goes where the place outside that brought this page wants it. */
     delivered: () => open((f) => f.delivered()),
+    /** Offers at once what a reload has interrupted. */
+    resume: () => interrupted() !== null && open((f) => f.resume()),
     /** Ends the lesson that runs, if one does: the page goes elsewhere. */
     leave: () => flow?.leave(),
     /** After each frame. */

@@ -1,6 +1,7 @@
 // A lesson from the list to the receipt: choose, begin, run, done. The attempt itself is the injection's; what it scores is the desk's.
 
 import { connect } from '../delivery/choose.js';
+import { gateList } from '../gate-list.js';
 import { markTable } from '../marks-table.js';
 import { button, byId, make, say } from '../page.js';
 import { reason } from '../room.js';
@@ -11,6 +12,7 @@ import { store, stored } from '../storage.js';
 import { texts } from '../texts.js';
 import { lesson as t } from '../words/lesson.js';
 import { lessonDesk, shipped } from './desk.js';
+import { interrupted, noteRunning } from './interrupted.js';
 import { lessons, showList } from './list.js';
 import { naming } from './naming.js';
 
@@ -95,6 +97,7 @@ export function lessonFlow(app, needle, act) {
     const steps = make('ul', { class: 'lesson-steps' }, ...info.steps.map((s) => make('li', {}, texts.step(s))));
     const form = make('form', { class: 'lesson-begin' }, make('p', {}, info.intro), make('p', { class: 'quiet' }, t.modeNote[info.mode]),
       make('h3', { class: 'keys-heading' }, t.steps), steps,
+      make('details', { class: 'more' }, make('summary', {}, t.gates), make('ul', { class: 'lesson-gates' }, ...info.gates.map((id) => make('li', {}, texts.remarks.gate(id))))),
       make('p', { class: 'quiet' }, [info.exposures && info.mode !== 'assessment' ? t.exposures : '', t.passMark(info.pass_mark), where.keepsProgress ? '' : t.notHeldHere].filter(Boolean).join(' ')),
       make('div', { class: 'choice' }, make('label', { for: 'lesson-code' }, t.code), code), note, buttons);
     // The enter key; a sandboxed frame may have no forms, so the button works without.
@@ -142,13 +145,17 @@ export function lessonFlow(app, needle, act) {
     kept = { revision: -1, at_ms: 0, timer: 0 };
     exercise.forget();
     app.lesson = open;
+    noteRunning(json);
     showRunning();
     const at = 1 + (drawn.seed % 9998);
+    const from = startPosition(at);
+    // The parts are named from the needle's side.
+    if (open.asks.has('name_parts')) from.oblique = Math.abs(from.oblique) * (drawn.side === 'left' ? 1 : -1);
     needle.restart();
     app.change({
       lessons: false, injection: true, lesson: `${info.sha256} ${drawn.learner} ${runs}`, patient: drawn.patient, seed: drawn.seed, changed: Object.keys(drawn.changed).length > 0 ? JSON.stringify(drawn.changed) : '', level: drawn.level, side: drawn.side,
       byExposure: info.exposures, selfTest: open.assessment, guided: info.mode === 'guided', ownView: null, labels: false,
-      outlines: open.asks.has('name_parts') || (!open.assessment && app.state.outlines), start: at, ...startPosition(at), rotation: 0, tableX: 0, tableZ: 0,
+      outlines: open.asks.has('name_parts') || (!open.assessment && app.state.outlines), start: at, ...from, rotation: 0, tableX: 0, tableZ: 0,
     });
     app.touch();
     toPanel();
@@ -170,6 +177,11 @@ export function lessonFlow(app, needle, act) {
       naming: () => attempt.score()?.exercise ?? null,
       lit: () => exercise.lit(attempt.score()?.exercise),
       verdict: (answer) => exercise.verdict(answer),
+      /** Where to look for the part that is asked for. */
+      hintPart() {
+        const asks = attempt.score()?.exercise?.asks;
+        return asks ? t.naming.hint(asks) : t.hintDone;
+      },
       hintDone: t.hintDone,
       noUndo: (finished) => open?.assessment && finished,
     };
@@ -183,6 +195,7 @@ export function lessonFlow(app, needle, act) {
   /** The attempt has been finished: the marks, and what is handed in. */
   async function finished() {
     handedIn = true;
+    noteRunning(null);
     const { info, desk } = open;
     const log = attempt.lines();
     const score = attempt.score();
@@ -190,6 +203,7 @@ export function lessonFlow(app, needle, act) {
     const content = [make('p', { class: 'lesson-total', role: 'status' }, t.done(score.total, score.passed))];
     if (!score.complete) content.push(make('p', {}, t.incomplete));
     const holder = make('div', {});
+    gateList(holder).update(score.gates);
     markTable(holder).update(score, true, info.exposures);
     content.push(holder);
     try {
@@ -234,6 +248,7 @@ export function lessonFlow(app, needle, act) {
   function leave() {
     if (!app.lesson) return;
     keepNow();
+    noteRunning(null);
     app.lesson = null;
     open = null;
     panel.hidden = true;
@@ -260,6 +275,9 @@ export function lessonFlow(app, needle, act) {
     app.touch();
   }
 
+  /** After a reload: the lesson that was under way, with the offer to go on. */
+  const resume = () => begin(interrupted());
+
   async function arrive(fragment) {
     leave();
     app.change({ lessons: true, injection: false });
@@ -281,6 +299,7 @@ export function lessonFlow(app, needle, act) {
     list,
     arrive,
     delivered,
+    resume,
     leave,
     /** After each frame: keeps the log, a second at most behind, and sees whether the attempt has been finished. */
     after() {
@@ -291,6 +310,7 @@ export function lessonFlow(app, needle, act) {
       if (report?.finished && !handedIn) return void finished();
       if (handedIn && !report?.finished) {
         handedIn = false;
+        noteRunning(open.json);
         showRunning();
       }
       if (attempt.revision() === kept.revision || kept.timer) return;

@@ -6,7 +6,7 @@ import { save } from '../save.js';
 import { texts } from '../texts.js';
 import { lesson as t } from '../words/lesson.js';
 import { course, lessonDesk, shipped } from './desk.js';
-import { doneOf, exported, takeIn } from './progress.js';
+import { begun, doneOf, exported, takeIn } from './progress.js';
 
 /** Lessons of the course, read once: `[{id, json, info}]`. */
 let read = null;
@@ -33,9 +33,10 @@ export async function showList(holder, act) {
   const all = await lessons();
   const rows = all.map(({ id, json, info }) => {
     const done = doneOf(info.sha256);
+    const waits = begun(info.sha256);
     const row = button('', () => act.open(json), { class: 'lesson-row', id: `lesson-${id}` });
-    row.append(make('span', { class: 'lesson-title' }, info.title), make('span', { class: 'lesson-state' }, `${t.mode[info.mode]}, ${t.standing(done)}`));
-    return make('li', { 'data-done': done ? (done.passed ? 'passed' : 'tried') : 'new' }, make('span', { class: 'stage-mark', 'aria-hidden': 'true' }), row);
+    row.append(make('span', { class: 'lesson-title' }, info.title), make('span', { class: 'lesson-state' }, `${t.mode[info.mode]}, ${t.standing(done, waits)}`));
+    return make('li', { 'data-done': done?.passed ? 'passed' : waits ? 'begun' : done ? 'tried' : 'new' }, make('span', { class: 'stage-mark', 'aria-hidden': 'true' }), row);
   });
   const plain = (text, id) => make('button', { type: 'button', class: 'button', id }, text);
   const [file, openButton] = [plain(t.open, 'lesson-file'), plain(t.progress.open, 'progress-open')];

@@ -42,6 +42,15 @@ export function unfinished(sha256, learner) {
   return isLog(lines) && lines.length > 0 ? lines : null;
 }
 
+/** Whether an attempt at a lesson was begun and not finished, by any learner of this browser. */
+export function begun(sha256) {
+  try {
+    return Object.keys(localStorage).some((key) => key.startsWith(`${OPEN}${sha256}.`) && isLog(read(key)));
+  } catch {
+    return false;
+  }
+}
+
 /** Keeps a log, or forgets it (null). Returns false if the browser will not. */
 export function keepUnfinished(sha256, learner, lines) {
   return write(`${OPEN}${sha256}.${learner}`, lines);

@@ -2,6 +2,7 @@
 // stand in the cells of a table, so that what is drawn is also read; the four bands differ in pattern, not in colour alone.
 
 import { make } from '../page.js';
+import { remarks } from '../words/remark.js';
 import { teach } from '../words/teach.js';
 
 const t = teach.check.lesson;
@@ -87,11 +88,18 @@ function numbers(lesson) {
         make('tbody', {}, ...rows))));
 }
 
+/** Which gates failed whom; nothing where all were kept to. */
+function gates(lesson) {
+  const failed = lesson.gates.filter((gate) => gate.failed.length > 0);
+  if (failed.length === 0) return [];
+  return [make('h3', { class: 'keys-heading' }, t.gates), make('ul', { class: 'class-gates' }, ...failed.map(({ id, failed: who }) => make('li', { 'data-gate': id }, t.gate(remarks.gate(id), who))))];
+}
+
 /** The section of a lesson's class, the lesson's title its heading. */
 export function classSection(lesson, number) {
   const id = `class-${number}`;
   const section = make('section', { class: 'panel class', 'aria-labelledby': id }, make('h2', { id }, lesson.title));
   if (lesson.learners === 0) section.append(make('p', { class: 'quiet' }, t.none(lesson)));
-  else section.append(make('p', { class: 'quiet' }, t.sums(lesson)), key(), table(lesson), numbers(lesson));
+  else section.append(make('p', { class: 'quiet' }, t.sums(lesson)), key(), table(lesson), ...gates(lesson), numbers(lesson));
   return section;
 }

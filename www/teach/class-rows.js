@@ -1,6 +1,7 @@
 // The receipts of a class one by one: a table that can be sorted and narrowed to a status or a lesson.
 
 import { byId, choices, make, say } from '../page.js';
+import { remarks } from '../words/remark.js';
 import { teach } from '../words/teach.js';
 
 const t = teach.check.rows;
@@ -32,7 +33,8 @@ const KEYS = {
 };
 
 function notes(row) {
-  return [row.note && `${row.note[0].toUpperCase()}${row.note.slice(1)}.`.replace(/\.\.$/, '.'), row.same_log_as && t.sameLog(row.same_log_as), row.repeat_of && t.repeat(row.repeat_of)].filter(Boolean);
+  const gates = row.gates_failed?.length > 0 && t.gatesFailed(row.gates_failed.map(remarks.gate));
+  return [gates, row.note && `${row.note[0].toUpperCase()}${row.note.slice(1)}.`.replace(/\.\.$/, '.'), row.same_log_as && t.sameLog(row.same_log_as), row.repeat_of && t.repeat(row.repeat_of)].filter(Boolean);
 }
 
 function inOrder(by, falling) {

@@ -17,7 +17,10 @@ export const lesson = say.tree({
   noFile: (name) => say('noFile', { name }),
   unreadable: (why) => say('unreadable', { why }),
   unknown: (id) => say('unknown', { id }),
-  standing: (done) => (done ? say('standingDone', { passed: yes(done.passed), points: points(done.best) }) : say('standingNew')),
+  standing: (done, begun) => [
+    ...(begun ? [say('standingBegun')] : []),
+    ...(done ? [say('standingDone', { passed: yes(done.passed), points: points(done.best) })] : begun ? [] : [say('standingNew')]),
+  ].join(', '),
   goOn: (n) => say('goOn', { n }),
   passMark: (n) => say('passMark', { n }),
   drawn: (d, patient) => say('drawn', { patient, place: view.place(d) }),
@@ -30,6 +33,8 @@ export const lesson = say.tree({
   },
   naming: {
     ask: (label) => say('naming-ask', { part: part(label) }),
+    /** Where to look for a part. */
+    hint: (label) => say('naming-hint', { part: label.part, level: label.level }),
     count: (found, all) => say('naming-count', { found, all }),
     chosenOf: (i, n) => say('naming-chosenOf', { i, n }),
     right: (label) => say('naming-right', { part: part(label) }),

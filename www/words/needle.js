@@ -41,11 +41,14 @@ export const needle = say.tree({
     now: (score) => say('stage-now', { marks: marks(score) }),
     list: {
       true_ap: { act: (s) => say('stage-list-true_ap-act', { level: s.level }) },
-      oblique: { act: (s) => say(s.level === 'S1' ? 'stage-list-oblique-actS1' : 'stage-list-oblique-actLumbar', { side: s.side }) },
+      oblique: { act: (s) => say(`stage-list-oblique-act${s.level === 'S1' ? 'S1' : s.approach === 'infraneural' ? 'Root' : 'Lumbar'}`, { side: s.side }) },
       lateral: { act: (s) => say('stage-list-lateral-act', { side: s.side }) },
       align: { done: (deg) => say('stage-list-align-done', { deg: one(deg) }) },
       steer: { done: (mm) => say('stage-list-steer-done', { mm: whole(mm) }) },
+      contrast: { cautions: ['live', 'aspirate', 'subtraction', 'fluid', 'steroid'].map((name) => say(`stage-list-contrast-caution-${name}`)) },
     },
+    ended: (title, result) => say('stage-ended', { title, result }),
+    next: (title) => say('stage-next', { title }),
     keep: (view) => say('stage-keep', { view }),
     keepAgain: (view) => say('stage-keepAgain', { view }),
     gaugeName: (gauge) => say('stage-gaugeName', { gauge }),
@@ -80,6 +83,7 @@ export const needle = say.tree({
     columns: ['step', 'weight', 'marks'].map((name) => say(`score-columns-${name}`)),
     said: (total) => say('score-said', { marks: marks(total) }),
   },
+  gates: { failed: (n) => say('gates-failed', { n }) },
   file: {
     notResumed: (why) => say('file-notResumed', { why }),
     bad: (why) => say('file-bad', { why }),
