@@ -8,7 +8,7 @@ use downbeam::imaging::outline::OutlineTracer;
 use downbeam::imaging::projection::Projection;
 use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
 use downbeam::view::criteria::Target;
-use downbeam::view::report::report;
+use downbeam::view::report::{AskedView, report};
 use std::hint::black_box;
 use std::time::Duration;
 
@@ -47,7 +47,7 @@ fn frame(c: &mut Criterion) {
         });
     });
     group.bench_function("criteria and report", |b| {
-        b.iter(|| black_box(report(&patient, target, &arms.next().unwrap_or_default())));
+        b.iter(|| black_box(report(&patient, &AskedView::usual(target), &arms.next().unwrap_or_default())));
     });
     group.bench_function("whole frame", |b| {
         b.iter(|| {
@@ -55,7 +55,7 @@ fn frame(c: &mut Criterion) {
             let view = Projection::new(&arm, centre);
             black_box(radiograph.render(Scene::of(&patient), &view, &Look::default()));
             black_box(tracer.trace(&patient, &view));
-            black_box(report(&patient, target, &arm));
+            black_box(report(&patient, &AskedView::usual(target), &arm));
         });
     });
     group.finish();

@@ -5,7 +5,7 @@ use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::imaging::c_arm::CArm;
 use downbeam::view::best_view::ViewKind;
 use downbeam::view::criteria::Target;
-use downbeam::view::report::report;
+use downbeam::view::report::{AskedView, report};
 use std::error::Error;
 
 fn main() -> Result<(), Box<dyn Error>> {
@@ -16,9 +16,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         for side in Side::BOTH {
             let target = Target { level, side };
             for (i, kind) in ViewKind::ALL.into_iter().enumerate() {
-                let at_rest = report(&patient, target, &CArm::default());
+                let at_rest = report(&patient, &AskedView::usual(target), &CArm::default());
                 let best = at_rest.views[i].best;
-                let there = report(&patient, target, &CArm::at_degrees(best.oblique_deg, best.tilt_deg)?);
+                let there = report(&patient, &AskedView::usual(target), &CArm::at_degrees(best.oblique_deg, best.tilt_deg)?);
                 println!(
                     "{level},{side},{},{:.2},{:.2},{},{:.3},{:.2},{:.1}",
                     kind.name(),

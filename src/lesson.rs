@@ -11,6 +11,7 @@ pub mod digest;
 pub mod draw;
 pub mod engine;
 pub mod file;
+pub mod gate;
 pub mod link;
 pub mod log_line;
 pub mod marks;

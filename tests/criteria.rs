@@ -7,7 +7,7 @@ use downbeam::imaging::projection::Projection;
 use downbeam::view::best_view::{ViewKind, best_view};
 use downbeam::view::criteria::{CriterionId, Target, plate_angle};
 use downbeam::view::feedback::Control;
-use downbeam::view::report::{Report, criterion, report};
+use downbeam::view::report::{AskedView, Report, criterion, report};
 use downbeam::view::tolerance::Tolerances;
 use proptest::prelude::*;
 use std::sync::LazyLock;
@@ -15,7 +15,7 @@ use std::sync::LazyLock;
 static PATIENT: LazyLock<Patient> = LazyLock::new(|| Patient::new(&PatientSpec::named("average").unwrap()));
 
 fn at(patient: &Patient, target: Target, oblique: f64, tilt: f64) -> Report {
-    report(patient, target, &CArm::at_degrees(oblique, tilt).unwrap())
+    report(patient, &AskedView::usual(target), &CArm::at_degrees(oblique, tilt).unwrap())
 }
 
 #[test]

@@ -4,7 +4,7 @@ import { button, make, say } from './page.js';
 import { texts } from './texts.js';
 
 const VOLUMES_ML = [0.1, 0.5];
-const PATTERNS = ['perineural', 'intravascular', 'intrathecal', 'intraneural', 'intradiscal', 'peritoneal', 'muscular'];
+const PATTERNS = ['perineural', 'arterial', 'venous', 'mixed', 'intrathecal', 'subdural', 'intraneural', 'intradiscal', 'facet_joint', 'peritoneal', 'muscular'];
 const HOLD_MS = 250;
 
 /** Builds it in `holder`. `act.do(action)` as in the stages. */

@@ -27,6 +27,8 @@ pub struct Interior {
     pub tissues: Tissues,
     /// Size against the average.
     pub scale: f64,
+    /// What chance there is comes from it.
+    pub seed: u64,
 }
 
 impl Interior {
@@ -43,7 +45,7 @@ impl Interior {
         let foramina = foramen::build(&landmarks, &nerves, scale);
         let vessels = vessels::build(&landmarks, &foramina, scale, seed);
         let tissues = tissues::build(bones, &landmarks, &nerves, &vessels, &trunk.fascia, scale);
-        Self { landmarks, trunk, nerves, foramina, vessels, tissues, scale }
+        Self { landmarks, trunk, nerves, foramina, vessels, tissues, scale, seed }
     }
 
     /// The landmarks of a level.

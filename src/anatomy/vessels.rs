@@ -29,6 +29,13 @@ pub enum VesselKind {
     RadiculomedullaryArtery,
 }
 
+impl VesselKind {
+    /// Whether it flows away from the heart.
+    pub fn is_artery(self) -> bool {
+        matches!(self, Self::Aorta | Self::SegmentalArtery | Self::RadiculomedullaryArtery)
+    }
+}
+
 /// A vessel.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Vessel {

@@ -8,11 +8,12 @@ use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Label;
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
-use crate::needle::compartment::Pattern;
+use crate::needle::aspirate::{blood_at, shows};
+use crate::needle::compartment::{Compartment, Pattern, compartment_at};
 use crate::needle::contact::{Contact, ContactKind};
 use crate::needle::contrast::Bolus;
 use crate::needle::device::Device;
-use crate::needle::reading::coaxial;
+use crate::needle::reading::{Drift, coaxial, drift, medial_of_six_mm};
 use crate::needle::shaft::Needle;
 use crate::view::best_view::ViewKind;
 use glam::{DVec2, DVec3};
@@ -61,6 +62,28 @@ pub struct Met {
     pub pushed_on_mm: f64,
     /// Whether it was drawn back at all.
     pub drawn_back: bool,
+    /// Whether anything more was done with the needle before that.
+    pub went_on: bool,
+    /// Whether there was a sign of it: a vessel bleeds or does not.
+    pub shown: bool,
+}
+
+/// A turn of the hub under the skin, as it stood when the needle was next pushed on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Turn {
+    /// How deep, mm.
+    pub depth_mm: f64,
+    /// Where tip and line stood to each other.
+    pub drift: Drift,
+    /// Whether that could be seen: the needle at this depth on a picture near the mark's beam.
+    pub seen: bool,
+}
+
+impl Turn {
+    /// Whether it was decided: drift was there, it was seen, and the notch was turned towards it.
+    pub fn decided(&self) -> bool {
+        self.seen && self.drift.answered
+    }
 }
 
 /// An injection.
@@ -72,6 +95,10 @@ pub struct Injected {
     pub aspirated: bool,
     /// Whether all of it was watched live.
     pub live: bool,
+    /// Whether some of it was.
+    pub watched: bool,
+    /// Whether blood stood at the hub.
+    pub on_blood: bool,
     /// What the learner called it.
     pub named: Option<Pattern>,
 }
@@ -114,8 +141,16 @@ pub struct State {
     pub injected: Vec<Injected>,
     /// What the last suction gave, until the needle moves.
     pub aspirated: Option<Aspirate>,
+    /// Whether blood stands at the hub, until the needle moves.
+    pub blood: bool,
     /// Along the beam.
     pub held: Held,
+    /// Turns of the hub under the skin.
+    pub turns: Vec<Turn>,
+    /// Turned since it was last pushed on.
+    turned: bool,
+    /// How far medial of the pedicle's 6 o'clock the tip came before contrast was seen, mm; `None` while it was not deep.
+    pub medial_mm: Option<f64>,
     /// Parts pointed at, in order.
     pub pointed: Vec<Label>,
     /// The last pulses of fluoroscopy end at this tick; 0 before the first.
@@ -144,6 +179,13 @@ const LOOK: u32 = TICKS_PER_S;
 const HELD_FROM_MM: f64 = 8.0;
 /// Up to this depth, mm: beyond it bends are corrected by the bevel, not by the hub.
 const HELD_TO_MM: f64 = 50.0;
+/// A turn of the hub steers from this depth on, mm: before it the notch is only being set.
+const TURNED_FROM_MM: f64 = 5.0;
+/// A picture shows the tip against its line when it was taken this near to the mark's beam, degrees, and with the needle this near to the
+/// depth, mm. Choices, no source.
+const SEEN_WITHIN_DEG: f64 = 30.0;
+/// See [`SEEN_WITHIN_DEG`].
+const SEEN_WITHIN_MM: f64 = 1.0;
 /// Furthest the table can be moved, tenths of a millimetre.
 const TABLE_RANGE: i32 = 4000;
 /// Most contrast at once, hundredths of a millilitre.
@@ -180,7 +222,11 @@ impl State {
             looked: Vec::new(),
             injected: Vec::new(),
             aspirated: None,
+            blood: false,
             held: Held::default(),
+            turns: Vec::new(),
+            turned: false,
+            medial_mm: None,
             pointed: Vec::new(),
             pulsed_until: 0,
             finished: false,
@@ -274,8 +320,10 @@ impl State {
                 self.needle = Some(Needle::at_skin(device, entry, DVec3::NEG_Y));
                 self.needles += 1;
                 self.stylet = true;
-                self.aspirated = None;
+                self.moved();
                 self.held = Held::default();
+                self.turns.clear();
+                self.turned = false;
             }
             Action::Angle { right, up } => {
                 for by in [right, up] {
@@ -293,6 +341,7 @@ impl State {
                 in_range("a turn of the hub", i64::from(by), -36_000, 36_000, "tenths of a degree")?;
                 let needle = self.needle.as_mut().ok_or(ActionError::NoNeedle)?;
                 needle.turn((f64::from(by) / 10.0).to_radians());
+                self.turned |= needle.depth_mm() >= TURNED_FROM_MM;
             }
             Action::Advance { by, spin } => {
                 in_range("an advance", i64::from(by), 1, 2000, "tenths of a millimetre")?;
@@ -320,13 +369,14 @@ impl State {
                 if needle.depth_mm() == 0.0 {
                     return Err(ActionError::AtSkin);
                 }
-                let bolus = Bolus::at(interior, needle.tip().position, 0.0);
+                let tip = needle.tip().position;
                 self.stylet = false;
-                self.aspirated = Some(match bolus.compartment.pattern() {
-                    Pattern::Intravascular => Aspirate::Blood,
-                    Pattern::Intrathecal => Aspirate::ClearFluid,
+                self.aspirated = Some(match compartment_at(interior, tip) {
+                    Compartment::Intrathecal => Aspirate::ClearFluid,
+                    _ if blood_at(interior, tip) => Aspirate::Blood,
                     _ => Aspirate::Nothing,
                 });
+                self.blood |= self.aspirated == Some(Aspirate::Blood);
             }
             Action::Inject { volume } => self.inject(case, interior, tick, volume)?,
             Action::Name { pattern } => {
@@ -352,6 +402,21 @@ impl State {
     /// After any move of the needle what was sucked says nothing more.
     fn moved(&mut self) {
         self.aspirated = None;
+        self.blood = false;
+    }
+
+    /// Whether the needle at this depth can be seen against its line.
+    fn sees(&self, case: &Case, arm: &CArm, depth_mm: f64) -> bool {
+        let near = |a: &CArm| {
+            let off = |a: f64, b: f64| (a - b).abs().to_degrees() <= SEEN_WITHIN_DEG;
+            off(a.oblique, arm.oblique) && off(a.tilt, arm.tilt)
+        };
+        if case.exposures {
+            let here = |t: &&Taken| t.depth_mm.is_some_and(|d| (d - depth_mm).abs() <= SEEN_WITHIN_MM);
+            self.taken.iter().rev().take_while(here).any(|t| near(&t.arm))
+        } else {
+            near(&self.arm)
+        }
     }
 
     fn advance(
@@ -364,6 +429,12 @@ impl State {
     ) -> Result<(), ActionError> {
         // The beam that the needle is held along is that of the mark, wherever the C-arm stands now.
         let along = self.mark.map(|mark| view_of(&mark.arm, case, interior));
+        if let (true, Some(needle), Some(mark), Some(view)) = (self.turned, &self.needle, self.mark, &along) {
+            let depth_mm = needle.depth_mm();
+            let seen = self.sees(case, &mark.arm, depth_mm);
+            self.turns.push(Turn { depth_mm, drift: drift(view, mark.uv, needle), seen });
+            self.turned = false;
+        }
         let needle = self.needle.as_mut().ok_or(ActionError::NoNeedle)?;
         let before = needle.depth_mm();
         let contacts = needle.advance(interior, case.medium, length_mm, duty);
@@ -375,15 +446,29 @@ impl State {
         }
         for met in self.met.iter_mut().filter(|m| !m.drawn_back) {
             met.pushed_on_mm += pushed;
+            met.went_on = true;
         }
         let depth = needle.depth_mm();
+        let tip = needle.tip().position;
+        self.moved();
+        if !self.injected.iter().any(|i| i.watched)
+            && let Some(medial) = medial_of_six_mm(interior, case.target.level, case.target.side, tip)
+        {
+            self.medial_mm = Some(self.medial_mm.map_or(medial, |most| most.max(medial)));
+        }
         self.met.extend(contacts.into_iter().map(|contact| Met {
             tick,
             contact,
             pushed_on_mm: if contact.kind == ContactKind::Bone { 0.0 } else { depth - contact.depth_mm },
             drawn_back: false,
+            went_on: false,
+            shown: contact.kind != ContactKind::Vessel || shows(interior, contact.position, true),
         }));
-        self.moved();
+        // Blood stands at the hub while the tip is in the vessel that it met.
+        let bleeds = self.met.iter().rev().any(|m| {
+            m.tick == tick && m.contact.kind == ContactKind::Vessel && m.shown
+        });
+        self.blood = bleeds && compartment_at(interior, tip).vessel().is_some();
         Ok(())
     }
 
@@ -406,16 +491,22 @@ impl State {
             || (self.pulsed_until > 0 && tick <= self.pulsed_until.saturating_add(LIVE_GRACE));
         let aspirated = self.aspirated.is_some();
         self.stylet = false;
+        for met in self.met.iter_mut().filter(|m| !m.drawn_back) {
+            met.went_on = true;
+        }
         // More at the same place adds to what is there.
         let last = self.injected.last_mut().filter(|i| i.bolus.tip == tip && i.named.is_none());
         if let Some(there) = last {
             there.bolus.volume_ml += f64::from(volume) / 100.0;
             there.bolus.ended_s = now_s;
             there.live &= live;
+            there.watched |= live;
+            there.on_blood |= self.blood;
         } else {
             let mut bolus = Bolus::at(interior, tip, now_s);
             bolus.volume_ml = f64::from(volume) / 100.0;
-            self.injected.push(Injected { bolus, aspirated, live, named: None });
+            let (watched, on_blood) = (live, self.blood);
+            self.injected.push(Injected { bolus, aspirated, live, watched, on_blood, named: None });
         }
         Ok(())
     }

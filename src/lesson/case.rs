@@ -3,8 +3,8 @@
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::names::Level;
 use crate::needle::device::Medium;
-use crate::view::best_view::ViewKind;
 use crate::view::criteria::Target;
+use crate::view::report::AskedView;
 use crate::view::tolerance::{Tolerance, Tolerances};
 use serde::{Deserialize, Serialize};
 
@@ -56,12 +56,9 @@ impl Case {
         }
     }
 
-    /// Which oblique the approach wants: steeper for the way under the root.
-    pub fn oblique(&self, approach: Approach) -> ViewKind {
-        match (approach, self.target.level) {
-            (Approach::Infraneural, level) if level != Level::S1 => ViewKind::SteepOblique,
-            _ => ViewKind::Oblique,
-        }
+    /// What views are measured against, with the way in that has been chosen.
+    pub fn asked(&self, approach: Approach) -> AskedView {
+        AskedView { target: self.target, approach, tolerances: self.views }
     }
 
     /// The caution that belongs to the target.
@@ -96,19 +93,21 @@ impl Caution {
             Self::Upper => {
                 "At L3 and above an artery to the spinal cord may run in the upper part of the foramen, more often on the left: \
                  whether the place under the pedicle is the right one there is debated, and a lower, slightly posterior one \
-                 may be safer. Non-particulate steroid first; local policy and supervision decide."
-            }
-            Self::Sacral => {
-                "Vascular spread is more frequent at S1 than at lumbar levels: watch the whole injection live. Local policy and \
+                 may be safer. A dry aspirate does not exclude a vessel. Non-particulate steroid throughout; local policy and \
                  supervision decide."
             }
+            Self::Sacral => {
+                "Vascular spread is more frequent at S1 than at lumbar levels, and an artery to the spinal cord can be met at any \
+                 level: watch the whole injection live. Non-particulate steroid throughout; local policy and supervision decide."
+            }
             Self::Infraneural => {
-                "The way under the root lies beside the disc: prove depth in the lateral view before each advance. Local \
-                 policy and supervision decide."
+                "The way under the root lies beside the disc: prove depth in the lateral view before each advance. An artery to \
+                 the spinal cord can be met at any level. Non-particulate steroid throughout; local policy and supervision decide."
             }
             Self::Lower => {
-                "Never pass medial of the pedicle's 6 o'clock before contrast has been seen. Contrast under live imaging comes \
-                 first, non-particulate steroid first; stop on paraesthesia or blood. Local policy and supervision decide."
+                "Never pass medial of the pedicle's 6 o'clock before contrast has been seen. Paraplegia has followed injections \
+                 down to L5-S1 after a dry aspirate: contrast under live imaging comes first, non-particulate steroid \
+                 throughout; stop on paraesthesia or blood. Local policy and supervision decide."
             }
         }
     }

@@ -1,6 +1,7 @@
 //! What a lesson must keep to beyond its types, and reading one that does.
 
 use super::file::{AskedBone, FORMAT, Lesson, LessonApproach, LessonLevel, LessonPart, Mode, Texts};
+use super::gate::FURTHER;
 use super::parts::has_part;
 use super::read_error::ReadError;
 use super::score::StepId;
@@ -92,8 +93,34 @@ pub fn problems(lesson: &Lesson) -> Vec<ReadError> {
             }
         }
     }
+    for (path, problem) in gate_problems(lesson) {
+        say(&path, problem);
+    }
     if !(1..=100).contains(&lesson.pass_mark) {
         say("pass_mark", format!("found {}: allowed are 1 to 100 percent", lesson.pass_mark));
+    }
+    found
+}
+
+fn gate_problems(lesson: &Lesson) -> Vec<(String, String)> {
+    let mut found = Vec::new();
+    for (i, id) in lesson.gates.iter().enumerate() {
+        let path = format!("gates[{i}]");
+        match FURTHER.iter().find(|(further, _)| further == id) {
+            None => {
+                let allowed: Vec<&str> = FURTHER.iter().map(|g| g.0.id()).collect();
+                let held = "a lesson is held to it by its steps";
+                found.push((path, format!("'{}': {held}: allowed are {}", id.id(), allowed.join(", "))));
+            }
+            Some((_, step)) if !lesson.steps.contains(step) => {
+                let wants = format!("'{}' wants the step '{}'", id.id(), step.id());
+                found.push((path, format!("{wants}: give both or neither")));
+            }
+            Some(_) if lesson.gates[..i].contains(id) => {
+                found.push((path, format!("'{}' stands there twice: allowed is once", id.id())));
+            }
+            Some(_) => {}
+        }
     }
     found
 }

@@ -3,6 +3,8 @@
 //! Rows come in the order in which the receipts were given; nothing in here depends on the order of a hash map or on the clock.
 
 use super::draw::Interiors;
+use super::file::Lesson;
+use super::gate::{GateId, gates_of};
 use super::receipt::{Lessons, Receipt, Replayed, Verdict, verify_text};
 use super::score::StepId;
 use serde::Serialize;
@@ -189,8 +191,7 @@ impl ClassReport {
                 if rows.is_empty() {
                     return None;
                 }
-                let title = lesson.title.in_language("en");
-                Some(summary_of(&lesson.id, title, lesson.pass_mark, &lesson.steps, &rows))
+                Some(summary_of(lesson, &rows))
             })
             .collect();
         found.sort_by(|a, b| a.lesson.cmp(&b.lesson));
@@ -217,6 +218,17 @@ pub struct LessonSummary {
     pub mean_total: f64,
     /// By step, in order.
     pub steps: Vec<StepSummary>,
+    /// Gates, in order.
+    pub gates: Vec<GateSummary>,
+}
+
+/// A gate's class.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct GateSummary {
+    /// Which.
+    pub id: GateId,
+    /// Codes of the learners whom it did not let pass.
+    pub failed: Vec<String>,
 }
 
 /// A step's class.
@@ -234,7 +246,8 @@ pub struct StepSummary {
     pub below_pass: Vec<String>,
 }
 
-fn summary_of(id: &str, title: &str, pass_mark: u32, steps: &[StepId], rows: &[&Row]) -> LessonSummary {
+fn summary_of(lesson: &Lesson, rows: &[&Row]) -> LessonSummary {
+    let (steps, gates) = (&lesson.steps, gates_of(&lesson.steps, &lesson.gates));
     let mut best: BTreeMap<String, &Replayed> = BTreeMap::new();
     let verified = rows.iter().filter(|r| r.status == Status::Verified);
     for (row, told, replayed) in
@@ -244,7 +257,9 @@ fn summary_of(id: &str, title: &str, pass_mark: u32, steps: &[StepId], rows: &[&
         let code =
             if told.learner.is_empty() { format!("(no code) {}", place(row)) } else { told.learner.clone() };
         let there = best.entry(code).or_insert(replayed);
-        if replayed.score.total > there.score.total {
+        // A pass comes before a higher total that a gate has failed.
+        let rank = |r: &Replayed| (r.score.passed, r.score.total);
+        if rank(replayed) > rank(there) {
             *there = replayed;
         }
     }
@@ -265,20 +280,31 @@ fn summary_of(id: &str, title: &str, pass_mark: u32, steps: &[StepId], rows: &[&
             }),
             below_pass: best
                 .iter()
-                .filter(|(_, r)| of_step(r, id) * 100.0 < f64::from(pass_mark))
+                .filter(|(_, r)| of_step(r, id) * 100.0 < f64::from(lesson.pass_mark))
                 .map(|(code, _)| code.clone())
                 .collect(),
         })
         .collect();
     LessonSummary {
-        lesson: id.to_owned(),
-        title: title.to_owned(),
+        lesson: lesson.id.clone(),
+        title: lesson.title.in_language("en").to_owned(),
         receipts: rows.len(),
         verified: verified.count(),
         learners,
         passed: best.values().filter(|r| r.score.passed).count(),
         mean_total: mean(best.values().map(|r| r.score.total).sum()),
         steps,
+        gates: gates
+            .into_iter()
+            .map(|id| GateSummary {
+                id,
+                failed: best
+                    .iter()
+                    .filter(|(_, r)| r.score.gates.iter().any(|g| g.id == id && !g.passed))
+                    .map(|(code, _)| code.clone())
+                    .collect(),
+            })
+            .collect(),
     }
 }
 

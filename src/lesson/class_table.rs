@@ -9,7 +9,7 @@ use serde_json::{Map, Value};
 type Column = (&'static str, fn(usize, &Row) -> Value);
 
 /// Columns before the steps, and what stands in them.
-const FIRST: [Column; 14] = [
+const FIRST: [Column; 15] = [
     ("row", |number, _| number.into()),
     ("source", |_, r| r.source.as_str().into()),
     ("line", |_, r| r.line.into()),
@@ -24,6 +24,7 @@ const FIRST: [Column; 14] = [
     ("claimed", |_, r| r.told.as_ref().map(|t| t.claimed).into()),
     ("passed", |_, r| r.replayed.as_ref().map(|p| p.score.passed).into()),
     ("complete", |_, r| r.replayed.as_ref().map(|p| p.score.complete).into()),
+    ("gates_failed", |_, r| r.replayed.as_ref().map(|p| failed(&p.score.gates).join(" ")).into()),
 ];
 
 /// Columns after the steps.
@@ -42,6 +43,11 @@ const LAST: [Column; 8] = [
 fn not_done(steps: &[super::score::Step]) -> String {
     let left: Vec<&str> = steps.iter().filter(|s| s.score.is_none()).map(|s| s.id.id()).collect();
     left.join(" ")
+}
+
+/// Gates that failed, by name.
+pub fn failed(gates: &[super::gate::Gate]) -> Vec<&'static str> {
+    gates.iter().filter(|g| !g.passed).map(|g| g.id.id()).collect()
 }
 
 /// Marks of a step: none where the lesson does not ask for it, 0 where it was not done.

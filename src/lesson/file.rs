@@ -5,6 +5,7 @@
 
 use super::case::{Case, NeedleTolerances, Par};
 use super::changes::Changes;
+use super::gate::GateId;
 use super::read_error::ReadError;
 use super::score::StepId;
 use crate::anatomy::names::{Level, Part, Side};
@@ -68,6 +69,10 @@ pub struct Lesson {
     /// What a good hand needs; only with exposures.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub par: Option<LessonPar>,
+    /// What fails an attempt whatever its marks, beyond what the steps bring with them: `aspirated`, `pattern_named`, `within_par`, `one_needle`.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "cli", schemars(length(max = 4), extend("uniqueItems" = true)))]
+    pub gates: Vec<GateId>,
     /// Percent of all marks from which the lesson is passed.
     #[cfg_attr(feature = "cli", schemars(range(min = 1, max = 100)))]
     pub pass_mark: u32,

@@ -4,8 +4,9 @@ use super::action::{Action, ActionError, Event};
 use super::attempt::{Attempt, State};
 use super::draw::Drawn;
 use super::file::{Lesson, LessonApproach};
+use super::gate::{Gate, gate, gates_of};
 use super::parts::Exercise;
-use super::score::{Step, StepId, step, weighed};
+use super::score::{Step, StepId, scale_economy, step, weighed};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Label;
 use serde::Serialize;
@@ -19,13 +20,15 @@ pub struct LessonScore {
     pub total: f64,
     /// Whether every step was done.
     pub complete: bool,
-    /// Whether the pass mark is reached.
+    /// Whether everything was done, the pass mark is reached and no gate fails.
     pub passed: bool,
+    /// What fails it whatever the marks, in order.
+    pub gates: Vec<Gate>,
 }
 
 /// Scores where an attempt at a lesson stands.
 pub fn lesson_score(lesson: &Lesson, drawn: &Drawn, interior: &Interior, state: &State) -> LessonScore {
-    let steps: Vec<Step> = lesson
+    let mut steps: Vec<Step> = lesson
         .steps
         .iter()
         .map(|&id| {
@@ -36,10 +39,16 @@ pub fn lesson_score(lesson: &Lesson, drawn: &Drawn, interior: &Interior, state: 
             step
         })
         .collect();
+    scale_economy(&mut steps);
     let total = weighed(steps.iter());
     let complete = steps.iter().all(|s| s.score.is_some());
-    let passed = total * 100.0 >= f64::from(lesson.pass_mark);
-    LessonScore { steps, total, complete, passed }
+    let gates: Vec<Gate> = gates_of(&lesson.steps, &lesson.gates)
+        .into_iter()
+        .map(|id| gate(&drawn.case, interior, state, &steps, id))
+        .collect();
+    let enough = total * 100.0 >= f64::from(lesson.pass_mark);
+    let passed = complete && enough && gates.iter().all(|g| g.passed);
+    LessonScore { steps, total, complete, passed, gates }
 }
 
 /// Where naming the parts stands after these answers.

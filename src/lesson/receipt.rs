@@ -10,6 +10,7 @@ use super::digest::sha256_hex;
 use super::draw::{self, CodeError, Drawn, Interiors, drawn};
 use super::engine;
 use super::file::Lesson;
+use super::gate::GateId;
 use super::log_line;
 use super::marks::{LessonScore, ReplayError, lesson_score, replay};
 use super::read_error::ReadError;
@@ -106,12 +107,16 @@ pub struct Claim {
     pub passed: bool,
     /// 0 to 1 by step; `null` where it was not done.
     pub steps: BTreeMap<StepId, Option<f64>>,
+    /// Whether each gate let it pass; receipts of earlier engines have none.
+    #[serde(default)]
+    pub gates: BTreeMap<GateId, bool>,
 }
 
 impl Claim {
     fn of(score: &LessonScore) -> Self {
         let steps = score.steps.iter().map(|s| (s.id, s.score)).collect();
-        Self { total: score.total, complete: score.complete, passed: score.passed, steps }
+        let gates = score.gates.iter().map(|g| (g.id, g.passed)).collect();
+        Self { total: score.total, complete: score.complete, passed: score.passed, steps, gates }
     }
 }
 
@@ -366,6 +371,17 @@ fn differences(claim: &Claim, own: &Claim) -> Vec<String> {
     }
     if differ(Some(claim.total), Some(own.total)) {
         found.push(format!("the total is claimed as {}", said(Some(claim.total), Some(own.total))));
+    }
+    for id in GateId::all() {
+        let said = |passed: Option<&bool>| match passed {
+            Some(true) => "passed",
+            Some(false) => "failed",
+            None => "not asked",
+        };
+        let (a, b) = (claim.gates.get(&id), own.gates.get(&id));
+        if a != b {
+            found.push(format!("gate {} is claimed as {}, and is {}", id.id(), said(a), said(b)));
+        }
     }
     if claim.complete != own.complete {
         found.push(format!("complete is claimed as {}, and is {}", claim.complete, own.complete));

@@ -2,7 +2,7 @@
 //! stand in `texts/LANGUAGE/remark.ftl`, and nowhere here.
 
 use crate::anatomy::foramen::Approach;
-use crate::anatomy::names::{Label, Level};
+use crate::anatomy::names::{Label, Level, Side};
 use crate::needle::contact::ContactKind;
 use crate::view::best_view::ViewKind;
 use crate::view::criteria::CriterionId;
@@ -46,6 +46,7 @@ pub enum Remark {
     BeamOff { deg: f64 },
     Steered { mm: f64 },
     Strayed { mm: f64 },
+    TurnedBlind { blind: usize, all: usize },
 
     // The depth.
     ApMedial { mm: f64 },
@@ -55,6 +56,9 @@ pub enum Remark {
     SideShallow { mm: f64 },
     SideOff { mm: f64, along: Along },
     SideInside,
+    SacralUpper,
+    SacralLow { mm: f64 },
+    SacralDeep { mm: f64 },
     SacralInside,
     SacralOutside,
     Unproven { view: ViewKind },
@@ -74,6 +78,17 @@ pub enum Remark {
 
     // Radiation.
     Spent { pictures: u32, beam_s: f64, par_pictures: u32, par_beam_s: u32 },
+    EconomyScaled { percent: f64 },
+
+    // Gates.
+    GateHeld,
+    StepsLeft { left: usize, all: usize },
+    ViewMissed { view: ViewKind },
+    OtherTarget { level: Level, side: Side, wanted_level: Level, wanted_side: Side },
+    PainIgnored { mm: f64 },
+    MedialBeforeContrast { mm: f64 },
+    InjectedOnBlood,
+    NeedlesUsed { needles: u32 },
 
     // Parts named.
     PartsFound { all: usize },
@@ -90,8 +105,15 @@ pub enum Remark {
     SpreadWrong,
     OnBone,
     TipStrayed { mm: f64, way: Way, hour: f64 },
-    TipInLateral { mm: f64, behind: bool },
     Advance,
+    AdvanceBy { mm: f64 },
+    DrawBackBy { mm: f64 },
+    LookIn { view: ViewKind },
+    AspirateNow,
+    InjectNow,
+    BloodAnswer,
+    PainAnswer,
+    ClearFluidAnswer,
 }
 
 /// What is aimed at.
@@ -172,6 +194,7 @@ impl Way {
 mod tests {
     use super::*;
     use crate::lesson::case::Caution;
+    use crate::lesson::gate::GateId;
     use crate::needle::compartment::Pattern;
     use strum::VariantNames;
 
@@ -193,7 +216,8 @@ mod tests {
             .chain(Way::VARIANTS.iter().flat_map(|way| [format!("to-{way}"), format!("of-{way}")]))
             .chain(kinds.iter().flat_map(|kind| [format!("kind-{kind}"), format!("sign-{kind}")]))
             .chain(patterns.iter().map(|pattern| format!("pattern-{pattern}")))
-            .chain(cautions.iter().map(|caution| format!("caution-{caution}")));
+            .chain(cautions.iter().map(|caution| format!("caution-{caution}")))
+            .chain(GateId::all().map(|gate| format!("gate-{}", gate.id())));
         for name in wanted {
             assert!(messages.contains(&name.as_str()), "texts/en/remark.ftl has no message {name}");
         }

@@ -3,17 +3,17 @@
 use super::attempt::{Aspirate, Attempt, State, seconds, view_of};
 use super::case::{Case, Caution};
 use super::remark::{Area, Remark, Way};
+use super::score::{DEEP_MM, StepId, depth_seen, step, tip_place};
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::needle::compartment::Pattern;
-use crate::needle::contact::Contact;
+use crate::needle::contact::{Contact, ContactKind};
 use crate::needle::device::{Device, Medium};
 use crate::needle::reading::{Clock, Coaxial, LateralReading, clock, coaxial, hour, lateral, off_mark_mm};
 use crate::needle::shaft::Needle;
 use crate::view::best_view::ViewKind;
-use crate::view::report::{Criterion, criteria_of_view, criterion};
 use glam::{DVec2, DVec3};
 use serde::Serialize;
 
@@ -79,12 +79,53 @@ pub struct InjectionReport {
     pub age_s: f64,
     /// Suction came first.
     pub aspirated: bool,
-    /// Watched live.
+    /// Watched live, all of it.
     pub live: bool,
+    /// Watched live, some of it.
+    pub watched: bool,
     /// What the learner called it.
     pub named: Option<Pattern>,
     /// What it was; only once it has been named.
     pub pattern: Option<Pattern>,
+}
+
+/// A step and whether it may end by itself.
+#[derive(Clone, Debug, Serialize)]
+pub struct Progress {
+    /// Which.
+    pub id: StepId,
+    /// Whether its aim is met.
+    pub done: bool,
+    /// Whether it was done and has no marks: worth asking once whether that was meant.
+    pub at_nothing: bool,
+    /// Its marks, 0 to 1.
+    pub score: Option<f64>,
+}
+
+/// Where the tip stands, as the marks say it.
+#[derive(Clone, Debug, Serialize)]
+pub struct TipReport {
+    /// In AP; at S1 in the opening.
+    pub ap: Remark,
+    /// In the lateral view; at S1 along the tunnel.
+    pub lateral: Remark,
+    /// Whether both have full marks.
+    pub in_place: bool,
+    /// Whether an AP was seen with the needle there.
+    pub ap_seen: bool,
+    /// The same of a lateral.
+    pub lateral_seen: bool,
+}
+
+/// What the patient says and the hub shows, until the needle is drawn back.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct Signs {
+    /// Blood at the hub.
+    pub blood: bool,
+    /// Pain down the leg.
+    pub paraesthesia: bool,
+    /// Clear fluid at the hub.
+    pub clear_fluid: bool,
 }
 
 /// The procedure as it stands.
@@ -112,8 +153,12 @@ pub struct ProcedureReport {
     pub aspirated: Option<Aspirate>,
     /// Injections, in order.
     pub injected: Vec<InjectionReport>,
-    /// The criteria of the oblique view that the approach wants, in the present view.
-    pub oblique: Vec<Criterion>,
+    /// The steps that end by themselves.
+    pub progress: Vec<Progress>,
+    /// Where the tip stands; `None` while it is not deep.
+    pub tip: Option<TipReport>,
+    /// What is reported and seen now.
+    pub signs: Signs,
     /// The next thing to do.
     pub hint: Remark,
     /// Finished.
@@ -126,6 +171,7 @@ pub struct ProcedureReport {
 pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick: u32) -> ProcedureReport {
     let view = &view_of(arm, &attempt.case, interior);
     let (case, state) = (&attempt.case, &attempt.state);
+    let tip = tip_report(case, state, interior);
     let on_plane = state.mark.and_then(|mark| {
         let beam = view_of(&mark.arm, case, interior);
         state.area(case, interior)?.meets(beam.source, beam.ray_through(mark.uv))
@@ -144,6 +190,8 @@ pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick
         met: state
             .met
             .iter()
+            // A vessel that does not bleed is not noticed.
+            .filter(|m| m.shown || state.finished)
             .map(|m| MetReport { tick: m.tick, contact: m.contact, harm: m.contact.kind.is_harm() })
             .collect(),
         aspirated: state.aspirated,
@@ -155,14 +203,15 @@ pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick
                 age_s: seconds(tick) - i.bolus.ended_s,
                 aspirated: i.aspirated,
                 live: i.live,
+                watched: i.watched,
                 named: i.named,
                 pattern: i.named.map(|_| i.bolus.compartment.pattern()),
             })
             .collect(),
-        oblique: criteria_of_view(case.target.level, case.oblique(state.approach))
-            .map(|id| criterion(interior, case.target, arm, id, &case.views))
-            .to_vec(),
-        hint: hint(case, state, interior, view),
+        progress: progress(case, state, interior, tip.as_ref()),
+        signs: signs(state),
+        hint: hint(case, state, interior, tip.as_ref()),
+        tip,
         finished: state.finished,
         actions: attempt.log.len(),
     }
@@ -205,8 +254,58 @@ pub fn needle_report(
     }
 }
 
-/// The next thing to do, as a teacher beside the learner would say it.
-fn hint(case: &Case, state: &State, interior: &Interior, view: &Projection) -> Remark {
+/// Where the tip stands once it is deep.
+fn tip_report(case: &Case, state: &State, interior: &Interior) -> Option<TipReport> {
+    let needle = state.needle.as_ref().filter(|n| n.depth_mm() > DEEP_MM)?;
+    let [(ap_score, ap), (lateral_score, lateral)] =
+        tip_place(case, interior, state, needle.tip().position);
+    let [ap_seen, lateral_seen] = depth_seen(case, interior, state);
+    Some(TipReport { ap, lateral, in_place: ap_score >= 1.0 && lateral_score >= 1.0, ap_seen, lateral_seen })
+}
+
+/// The steps that a page closes when their aim is met.
+const CLOSING: [StepId; 8] = [
+    StepId::TrueAp,
+    StepId::Oblique,
+    StepId::Lateral,
+    StepId::Target,
+    StepId::DownTheBeam,
+    StepId::Steering,
+    StepId::Depth,
+    StepId::Contrast,
+];
+
+fn progress(case: &Case, state: &State, interior: &Interior, tip: Option<&TipReport>) -> Vec<Progress> {
+    CLOSING
+        .into_iter()
+        .map(|id| {
+            let score = step(case, interior, state, id).score;
+            let injected = state.injected.last();
+            let done = match id {
+                // Deep, and on the line.
+                StepId::Steering => score.is_some_and(|s| s >= 1.0) && tip.is_some(),
+                StepId::Depth => {
+                    injected.is_some() || tip.is_some_and(|t| t.in_place && t.ap_seen && t.lateral_seen)
+                }
+                StepId::Contrast => injected.is_some_and(|i| i.watched && i.named.is_some()),
+                _ => score.is_some(),
+            };
+            Progress { id, done, at_nothing: done && score.is_none_or(|s| s <= 0.0), score }
+        })
+        .collect()
+}
+
+fn signs(state: &State) -> Signs {
+    let there = |is: fn(ContactKind) -> bool| state.met.iter().any(|m| is(m.contact.kind) && !m.drawn_back);
+    Signs {
+        blood: state.blood,
+        paraesthesia: there(|k| matches!(k, ContactKind::Root | ContactKind::Ganglion)),
+        clear_fluid: there(|k| k == ContactKind::Dura) || state.aspirated == Some(Aspirate::ClearFluid),
+    }
+}
+
+/// The next thing to do, as a teacher beside the learner would say it: from where the attempt stands, and from nothing else.
+fn hint(case: &Case, state: &State, interior: &Interior, tip: Option<&TipReport>) -> Remark {
     for kind in [ViewKind::TrueAp, ViewKind::Oblique] {
         if state.kept(kind).is_none() {
             return Remark::KeepView { view: kind };
@@ -218,13 +317,23 @@ fn hint(case: &Case, state: &State, interior: &Interior, view: &Projection) -> R
     let Some(needle) = &state.needle else {
         return Remark::PlaceNeedle;
     };
+    let signs = signs(state);
+    for (sign, answer) in [
+        (signs.paraesthesia, Remark::PainAnswer),
+        (signs.clear_fluid, Remark::ClearFluidAnswer),
+        (signs.blood, Remark::BloodAnswer),
+    ] {
+        if sign {
+            return answer;
+        }
+    }
     let beam = view_of(&mark.arm, case, interior);
     let now = coaxial(&beam, needle);
     if needle.depth_mm() < 20.0 && now.angle_deg > 2.0 {
         let off = DVec2::from_array(now.hub_offset_mm);
         return Remark::HubOff { off: Way::nearest(off), to: Way::nearest(-off), deg: now.angle_deg };
     }
-    if let Some(last) = state.injected.last() {
+    if let Some(last) = state.injected.last().filter(|i| i.bolus.tip == needle.tip().position) {
         return match (last.named, last.bolus.compartment.pattern()) {
             (None, _) => Remark::NameSpread,
             (_, Pattern::Perineural) => Remark::SpreadGood,
@@ -234,15 +343,26 @@ fn hint(case: &Case, state: &State, interior: &Interior, view: &Projection) -> R
     if needle.on_bone() {
         return Remark::OnBone;
     }
+    if let Some(tip) = tip.filter(|t| t.in_place) {
+        return match (tip.ap_seen, tip.lateral_seen, state.aspirated) {
+            (false, ..) => Remark::LookIn { view: ViewKind::TrueAp },
+            (_, false, _) => Remark::LookIn { view: ViewKind::Lateral },
+            (.., None) => Remark::AspirateNow,
+            _ => Remark::InjectNow,
+        };
+    }
     let off = DVec2::from_array(off_mark_mm(&beam, mark.uv, needle.tip().position));
     if off.length() > 1.5 {
         return Remark::TipStrayed { mm: off.length(), way: Way::nearest(off), hour: hour(off) };
     }
-    let lateral_seen = on_screen(view, interior.level(case.target.level).upper_plate.left).length() < 0.4;
-    if lateral_seen {
-        let reading = lateral(view, interior, case.target.level, case.target.side, needle.tip().position);
-        let behind = reading.behind_wall_mm;
-        return Remark::TipInLateral { mm: behind.abs(), behind: behind > 0.0 };
+    match tip {
+        Some(TipReport { lateral: Remark::SideShallow { mm }, .. }) => Remark::AdvanceBy { mm: *mm },
+        Some(TipReport { lateral: Remark::SideDeep { mm } | Remark::SacralDeep { mm }, .. })
+        | Some(TipReport { ap: Remark::ApMedial { mm }, .. }) => Remark::DrawBackBy { mm: *mm },
+        Some(TipReport { ap: Remark::ApShort { mm }, .. }) => Remark::AdvanceBy { mm: *mm },
+        Some(tip) if !tip.lateral_seen => Remark::LookIn { view: ViewKind::Lateral },
+        Some(tip) if matches!(tip.lateral, Remark::SideInside | Remark::SacralInside) => tip.ap.clone(),
+        Some(tip) => tip.lateral.clone(),
+        None => Remark::Advance,
     }
-    Remark::Advance
 }

@@ -6,12 +6,13 @@
 
 use super::attempt::{Injected, Kept, Mark, Met, State, view_of};
 use super::case::{Case, Par};
+use super::gate::{Gate, gate, gates_of};
 use super::remark::{self, Across, Along, Remark};
-use crate::anatomy::foramen::Approach;
+use crate::anatomy::foramen::{Approach, Foramen};
 use crate::anatomy::interior::Interior;
-use crate::anatomy::names::Level;
+use crate::anatomy::names::{Level, Side};
 use crate::imaging::c_arm::CArm;
-use crate::needle::compartment::{Compartment, Pattern, foraminal};
+use crate::needle::compartment::{Compartment, Pattern};
 use crate::needle::contact::ContactKind;
 use crate::needle::reading::{OPEN_REACH_MM, clock, lateral, off_mark_mm};
 use crate::view::best_view::{Orientation, ViewKind, best_view};
@@ -135,6 +136,8 @@ pub struct Score {
     pub total: f64,
     /// Whether everything was done.
     pub complete: bool,
+    /// What would fail it whatever the marks.
+    pub gates: Vec<Gate>,
 }
 
 /// Marks of a step and the reasons.
@@ -147,10 +150,30 @@ fn not_yet(remark: Remark) -> Marks {
 
 /// Scores an attempt as it stands.
 pub fn score(case: &Case, interior: &Interior, state: &State) -> Score {
-    let steps: Vec<Step> = StepId::ALL.into_iter().map(|id| step(case, interior, state, id)).collect();
+    let mut steps: Vec<Step> = StepId::ALL.into_iter().map(|id| step(case, interior, state, id)).collect();
+    scale_economy(&mut steps);
     let counts = |s: &&Step| s.id != StepId::Radiation || case.exposures;
-    let complete = steps.iter().filter(counts).all(|s| s.score.is_some());
-    Score { total: weighed(steps.iter().filter(counts)), complete, steps }
+    let counted: Vec<Step> = steps.iter().filter(counts).cloned().collect();
+    let gates = gates_of(&StepId::ALL, &[]);
+    Score {
+        total: weighed(counted.iter()),
+        complete: counted.iter().all(|s| s.score.is_some()),
+        gates: gates.into_iter().map(|id| gate(case, interior, state, &counted, id)).collect(),
+        steps,
+    }
+}
+
+/// Little radiation is worth something for what was reached with it: its marks scale with those of the other steps.
+pub fn scale_economy(steps: &mut [Step]) {
+    let reached = weighed(steps.iter().filter(|s| s.id != StepId::Radiation));
+    for step in steps.iter_mut().filter(|s| s.id == StepId::Radiation) {
+        if let Some(score) = &mut step.score
+            && reached < 1.0
+        {
+            *score *= reached;
+            step.reasons.push(Remark::EconomyScaled { percent: 100.0 * reached });
+        }
+    }
 }
 
 /// Weighted mean over steps, 0 to 1; a step not done gives nothing.
@@ -192,8 +215,9 @@ fn kept_view(case: &Case, interior: &Interior, state: &State, kind: ViewKind) ->
         (None, None) => return not_yet(Remark::KeepView { view: kind }),
     };
     // What is kept as the oblique is measured as the oblique that the approach wants.
-    let measured = if kind == ViewKind::Oblique { case.oblique(state.approach) } else { kind };
-    let worst = view_score(interior, case.target, measured, &arm, &case.views);
+    let asked = case.asked(state.approach);
+    let measured = asked.measured(kind);
+    let worst = view_score(interior, &asked, kind, &arm);
     let mut reasons = vec![if worst.score >= 1.0 {
         Remark::ViewRight { view: measured }
     } else {
@@ -203,6 +227,22 @@ fn kept_view(case: &Case, interior: &Interior, state: &State, kind: ViewKind) ->
         reasons.push(Remark::KeptLate);
     }
     (Some(if late { 0.5 * worst.score } else { worst.score }), reasons)
+}
+
+/// The point of the area's plane that was marked.
+pub(super) fn marked_point(case: &Case, interior: &Interior, state: &State) -> Option<DVec3> {
+    let Mark { uv, arm } = state.mark?;
+    let view = view_of(&arm, case, interior);
+    state.area(case, interior)?.meets(view.source, view.ray_through(uv))
+}
+
+/// Level and side of the foramen whose area is nearest to a point.
+pub(super) fn place_of(interior: &Interior, approach: Approach, p: DVec3) -> Option<(Level, Side)> {
+    let nearest = interior.foramina.iter().min_by(|a, b| {
+        let to = |f: &&Foramen| f.area(approach).centre().distance(p);
+        to(a).total_cmp(&to(b))
+    })?;
+    Some((nearest.level, nearest.side))
 }
 
 fn target(case: &Case, interior: &Interior, state: &State) -> Marks {
@@ -270,7 +310,7 @@ fn down_the_beam(case: &Case, state: &State) -> Marks {
 const LEAST_TRAVEL_MM: f64 = 5.0;
 
 /// The tip that is scored: where contrast went in last, else where it stands once it is deep.
-fn final_tip(state: &State) -> Option<DVec3> {
+pub(super) fn final_tip(state: &State) -> Option<DVec3> {
     match state.injected.last() {
         Some(last) => Some(last.bolus.tip),
         None => state.needle.as_ref().filter(|n| n.depth_mm() > DEEP_MM).map(|n| n.tip().position),
@@ -278,7 +318,7 @@ fn final_tip(state: &State) -> Option<DVec3> {
 }
 
 /// A needle is being steered from this depth on, mm.
-const DEEP_MM: f64 = 30.0;
+pub(super) const DEEP_MM: f64 = 30.0;
 
 fn steering(case: &Case, interior: &Interior, state: &State) -> Marks {
     let (Some(tip), Some(mark)) = (final_tip(state), state.mark) else {
@@ -288,9 +328,16 @@ fn steering(case: &Case, interior: &Interior, state: &State) -> Marks {
     let off = off_mark_mm(&view, mark.uv, tip);
     let distance = libm::hypot(off[0], off[1]);
     let score = case.needle.off_mark_mm.score(distance);
-    let reason =
-        if score >= 1.0 { Remark::Steered { mm: distance } } else { Remark::Strayed { mm: distance } };
-    (Some(score), vec![reason])
+    let mut reasons =
+        vec![if score >= 1.0 { Remark::Steered { mm: distance } } else { Remark::Strayed { mm: distance } }];
+    // What was decided counts, not how often the hub was turned: drift seen, and the notch turned towards it.
+    let all = state.turns.len();
+    let blind = state.turns.iter().filter(|t| !t.decided()).count();
+    if blind > 0 {
+        reasons.push(Remark::TurnedBlind { blind, all });
+    }
+    let decided = if all == 0 { 1.0 } else { (all - blind) as f64 / all as f64 };
+    (Some(score * decided), reasons)
 }
 
 /// Where a tip should be, as [low, high] of each reading.
@@ -303,13 +350,25 @@ struct Place {
     medial_mm: [f64; 2],
 }
 
-fn place(approach: Approach) -> Place {
+/// How far medial of 6 o'clock a tip may be before contrast, mm.
+pub(super) fn medial_limit_mm(case: &Case, approach: Approach) -> f64 {
+    match (approach, case.target.level) {
+        (Approach::Infraneural, level) if level != Level::S1 => INFRANEURAL_MEDIAL_MM,
+        _ => 0.0,
+    }
+}
+
+/// Under the root the place lies further in. Common practice, no source.
+const INFRANEURAL_MEDIAL_MM: f64 = 4.0;
+
+/// `border_mm`: from 6 o'clock out to the pedicle's lateral border.
+fn place(approach: Approach, border_mm: f64) -> Place {
     match approach {
         Approach::Subpedicular => {
-            Place { height: [-0.05, 0.5], behind_wall_mm: [-0.5, 9.0], medial_mm: [-14.0, 0.0] }
+            Place { height: [-0.05, 0.5], behind_wall_mm: [-0.5, 9.0], medial_mm: [-border_mm, 0.0] }
         }
         Approach::Infraneural => {
-            Place { height: [0.45, 1.05], behind_wall_mm: [-0.5, 9.0], medial_mm: [-16.0, 4.0] }
+            Place { height: [0.45, 1.05], behind_wall_mm: [-0.5, 9.0], medial_mm: [-16.0, INFRANEURAL_MEDIAL_MM] }
         }
     }
 }
@@ -321,21 +380,37 @@ fn beyond(value: f64, [low, high]: [f64; 2]) -> f64 {
 /// A part of a step's marks and its reason.
 type Part = (f64, Remark);
 
+/// Where a tip stands in the best AP and the best lateral view, each with its marks; at S1 in the opening and along the tunnel.
+pub(super) fn tip_place(case: &Case, interior: &Interior, state: &State, tip: DVec3) -> [Part; 2] {
+    match case.target.level {
+        Level::S1 => sacral_place(case, interior, tip),
+        _ => foraminal_place(case, interior, state, best_pair(case, interior), tip),
+    }
+}
+
+/// The best AP and the best lateral view.
+fn best_pair(case: &Case, interior: &Interior) -> [Orientation; 2] {
+    PROVING.map(|kind| best_view(interior, case.target, kind, &CArm::default()).orientation)
+}
+
+/// The views that prove depth.
+const PROVING: [ViewKind; 2] = [ViewKind::TrueAp, ViewKind::Lateral];
+
+/// Whether depth has been seen in AP and in lateral.
+pub(super) fn depth_seen(case: &Case, interior: &Interior, state: &State) -> [bool; 2] {
+    proven(case, state, best_pair(case, interior))
+}
+
 /// What the views say about where a tip is.
 fn depth(case: &Case, interior: &Interior, state: &State) -> Marks {
     let Some(tip) = final_tip(state) else {
         return not_yet(Remark::DepthNotYet);
     };
-    let best = [ViewKind::TrueAp, ViewKind::Lateral]
-        .map(|kind| best_view(interior, case.target, kind, &CArm::default()).orientation);
-    let place = match case.target.level {
-        Level::S1 => vec![sacral_place(case, interior, tip)],
-        _ => foraminal_place(case, interior, state, best, tip).to_vec(),
-    };
+    let place = tip_place(case, interior, state, tip);
     let worst = place.iter().fold(1.0, |least, part| f64::min(least, part.0));
     let mut scores: Vec<f64> = place.iter().map(|part| part.0).collect();
     let mut reasons: Vec<Remark> = place.into_iter().map(|part| part.1).collect();
-    for (seen, view) in proven(case, state, best).into_iter().zip([ViewKind::TrueAp, ViewKind::Lateral]) {
+    for (seen, view) in depth_seen(case, interior, state).into_iter().zip(PROVING) {
         scores.push(if seen { 1.0 } else { 0.0 });
         if !seen {
             reasons.push(Remark::Unproven { view });
@@ -346,14 +421,50 @@ fn depth(case: &Case, interior: &Interior, state: &State) -> Marks {
     (Some(mean.min(worst * 0.5 + 0.5)), reasons)
 }
 
-/// Whether the tip lies in the sacral foramen.
-fn sacral_place(case: &Case, interior: &Interior, tip: DVec3) -> Part {
-    if foraminal(interior, tip) == Some((Level::S1, case.target.side)) {
-        (1.0, Remark::SacralInside)
+/// Where the tip stands in the first sacral foramen: in the upper lateral part, since the root runs down and out through it, and just past
+/// the opening's plane. Common practice, no source.
+fn sacral_place(case: &Case, interior: &Interior, tip: DVec3) -> [Part; 2] {
+    let side = case.target.side;
+    let Some(foramen) = interior.foramen(Level::S1, side) else {
+        return [(0.0, Remark::SacralOutside), (0.0, Remark::SacralOutside)];
+    };
+    let (ring, plate) = (&foramen.ring, &interior.level(Level::S1).upper_plate);
+    let outwards = plate.left * side.sign();
+    let off = tip - ring.centre;
+    let (wide, tall) = (ring.across.length().max(1e-6), ring.up.length().max(1e-6));
+    let across = if ring.across.dot(outwards) < 0.0 { -ring.across } else { ring.across } / wide;
+    let up = if ring.up.dot(plate.normal) < 0.0 { -ring.up } else { ring.up } / tall;
+    let (out, high) = (off.dot(across), off.dot(up));
+    // The root's side of the line from the upper medial to the lower lateral border, and the opening's own border.
+    let root_side = (-(out / wide + high / tall) * 0.5 * (wide + tall) / std::f64::consts::SQRT_2).max(0.0);
+    let beyond_rim = ((libm::hypot(out / wide, high / tall) - 1.0) * 0.5 * (wide + tall)).max(0.0);
+    let aside = root_side.max(beyond_rim);
+    let full = case.needle.depth_mm.full;
+    let place = if aside <= full {
+        Remark::SacralUpper
+    } else if beyond_rim > root_side {
+        Remark::SacralOutside
     } else {
-        (0.0, Remark::SacralOutside)
-    }
+        Remark::SacralLow { mm: aside }
+    };
+    let normal = foramen.subpedicular.normal();
+    let inside_mm = -off.dot(normal);
+    let low = -SACRAL_BEHIND_MM;
+    let off_depth = beyond(inside_mm, [low, SACRAL_DEEP_MM * interior.scale]);
+    let depth = if off_depth <= full {
+        Remark::SacralInside
+    } else if inside_mm < low {
+        Remark::SideShallow { mm: off_depth }
+    } else {
+        Remark::SacralDeep { mm: off_depth }
+    };
+    [(case.needle.depth_mm.score(aside), place), (case.needle.depth_mm.score(off_depth), depth)]
 }
+
+/// Behind the opening's plane by less than this the tip is at it, mm. Derived: the bevel's own length.
+const SACRAL_BEHIND_MM: f64 = 0.5;
+/// Past the plane of the posterior opening a tip should not go further, mm at average size: halfway through the bone. Derived.
+const SACRAL_DEEP_MM: f64 = 9.0;
 
 /// Where the tip stands in the best AP and in the best lateral view.
 fn foraminal_place(
@@ -368,7 +479,9 @@ fn foraminal_place(
         let arm = CArm::at_degrees(orientation.oblique_deg, orientation.tilt_deg).unwrap_or_default();
         view_of(&arm, case, interior)
     });
-    let place = place(state.approach);
+    let landmarks = interior.level(level);
+    let pedicle = &landmarks.side(side).pedicle;
+    let place = place(state.approach, pedicle.across.dot(landmarks.upper_plate.left).abs());
     let ap = clock(&from_behind, interior, level, side, tip);
     let too_medial = (ap.medial_mm - place.medial_mm[1]).max(0.0);
     let too_lateral = (place.medial_mm[0] - ap.medial_mm).max(0.0);
@@ -436,14 +549,20 @@ fn cost(kind: ContactKind) -> (f64, f64) {
     }
 }
 
+/// The view that depth was not proven in, if there is one.
+pub(super) fn unproven(case: &Case, interior: &Interior, state: &State) -> Option<ViewKind> {
+    let seen = depth_seen(case, interior, state);
+    PROVING.into_iter().zip(seen).find_map(|(kind, seen)| (!seen).then_some(kind))
+}
+
 /// Pushed on further than this after a contact counts as pushed through, mm.
-const PUSHED_MM: f64 = 2.0;
+pub(super) const PUSHED_MM: f64 = 2.0;
 
 fn contacts(state: &State) -> Marks {
     if state.needles == 0 || final_tip(state).is_none() {
         return not_yet(Remark::NothingMetYet);
     }
-    let harms: Vec<&Met> = state.met.iter().filter(|m| m.contact.kind.is_harm()).collect();
+    let harms: Vec<&Met> = state.met.iter().filter(|m| m.contact.kind.is_harm() && m.shown).collect();
     if harms.is_empty() {
         return (Some(1.0), vec![Remark::NothingMet]);
     }

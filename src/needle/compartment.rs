@@ -25,7 +25,15 @@ pub enum Compartment {
     Intravascular {
         vessel: VesselKind,
     },
+    /// The bevel half in a vein and half beside the root.
+    Mixed {
+        vessel: VesselKind,
+        level: Level,
+        side: Side,
+    },
     Intrathecal,
+    /// Between dura and arachnoid.
+    Subdural,
     /// In the root or ganglion itself.
     Intraneural {
         level: Level,
@@ -33,6 +41,11 @@ pub enum Compartment {
     },
     Intradiscal {
         level: Level,
+    },
+    /// Between the processes under a level.
+    FacetJoint {
+        level: Level,
+        side: Side,
     },
     Peritoneal,
     Subcutaneous,
@@ -45,22 +58,30 @@ pub enum Compartment {
 #[allow(missing_docs, reason = "the names are the trade's")]
 pub enum Pattern {
     Perineural,
-    Intravascular,
+    Arterial,
+    Venous,
+    Mixed,
     Intrathecal,
+    Subdural,
     Intraneural,
     Intradiscal,
+    FacetJoint,
     Peritoneal,
     Muscular,
 }
 
 impl Pattern {
     /// All, in the order of a list.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 11] = [
         Self::Perineural,
-        Self::Intravascular,
+        Self::Arterial,
+        Self::Venous,
+        Self::Mixed,
         Self::Intrathecal,
+        Self::Subdural,
         Self::Intraneural,
         Self::Intradiscal,
+        Self::FacetJoint,
         Self::Peritoneal,
         Self::Muscular,
     ];
@@ -71,7 +92,13 @@ impl Pattern {
             Self::Perineural => {
                 "stays, outlines the root as a paler band and climbs inside the pedicle along the epidural space"
             }
-            Self::Intravascular => "runs off along a vessel while it is injected and is gone when it stops",
+            Self::Arterial => {
+                "a thin line that runs off fast and is gone at once, towards the cord where the artery feeds it"
+            }
+            Self::Venous => "wider and slower: fills a vein while it is injected and clears when it stops",
+            Self::Mixed => "part outlines the root and stays, part runs off along a vein",
+            Self::Subdural => "a dense, narrow band with a sharp edge along the inside of the sac, slow to move on",
+            Self::FacetJoint => "a dense, small rim within the joint, away from the root",
             Self::Intrathecal => "spreads thin and even within the sac, lies at its front and stays",
             Self::Intraneural => "a thin dense line within the root, with pain",
             Self::Intradiscal => "a dense bun between the end plates",
@@ -86,12 +113,24 @@ impl Compartment {
     pub fn pattern(self) -> Pattern {
         match self {
             Self::Perineural { .. } => Pattern::Perineural,
-            Self::Intravascular { .. } => Pattern::Intravascular,
+            Self::Intravascular { vessel } if vessel.is_artery() => Pattern::Arterial,
+            Self::Intravascular { .. } => Pattern::Venous,
+            Self::Mixed { .. } => Pattern::Mixed,
+            Self::Subdural => Pattern::Subdural,
+            Self::FacetJoint { .. } => Pattern::FacetJoint,
             Self::Intrathecal => Pattern::Intrathecal,
             Self::Intraneural { .. } => Pattern::Intraneural,
             Self::Intradiscal { .. } => Pattern::Intradiscal,
             Self::Peritoneal => Pattern::Peritoneal,
             Self::Subcutaneous | Self::Muscular => Pattern::Muscular,
+        }
+    }
+
+    /// The vessel that the tip is in, wholly or in part.
+    pub fn vessel(self) -> Option<VesselKind> {
+        match self {
+            Self::Intravascular { vessel } | Self::Mixed { vessel, .. } => Some(vessel),
+            _ => None,
         }
     }
 }
@@ -105,11 +144,44 @@ const FRONT_MM: f64 = 2.0;
 /// At S1, further than this from the root's middle is not the tunnel any more, mm.
 const SACRAL_REACH_MM: f64 = 8.0;
 
+/// This near to a vein's wall the spread is mixed, mm: a third of a 22 G bevel's width. Derived.
+const AT_WALL_MM: f64 = 0.25;
+/// This far under the dura a bevel's opening can still lift the arachnoid off it, mm. Derived.
+const SUBDURAL_MM: f64 = 0.5;
+/// Reach of a joint around its middle, and most room between its processes, mm at average size. Derived.
+const JOINT_MM: (f64, f64) = (8.0, 4.0);
+
+/// The joint that a point lies in: between the superior process below and the inferior process above.
+fn facet_joint(interior: &Interior, p: DVec3) -> Option<(Level, Side)> {
+    let (reach, room) = JOINT_MM;
+    for level in Level::TARGETS {
+        let Some(below) = level.below() else { continue };
+        for side in Side::BOTH {
+            if p.distance(interior.level(below).side(side).superior_facet) > reach * interior.scale {
+                continue;
+            }
+            let to = |level| {
+                let mut bones = interior.tissues.of_kind(TissueKind::Bone).filter(|t| t.level == Some(level));
+                bones.next().map_or(f64::INFINITY, |bone| bone.distance_mm(p))
+            };
+            if to(level) + to(below) < room * interior.scale {
+                return Some((level, side));
+            }
+        }
+    }
+    None
+}
+
 /// The space at a point.
 pub fn compartment_at(interior: &Interior, p: DVec3) -> Compartment {
     let holds = |kind: TissueKind| interior.tissues.of_kind(kind).find(|t| t.distance_mm(p) < 0.0);
-    if let Some(vessel) = holds(TissueKind::Vessel).and_then(|t| t.vessel) {
-        return Compartment::Intravascular { vessel };
+    if let Some((tube, vessel)) = holds(TissueKind::Vessel).and_then(|t| Some((t, t.vessel?))) {
+        // At a vein's wall a part of the bevel's opening is still outside it.
+        let at_wall = !vessel.is_artery() && tube.distance_mm(p) > -AT_WALL_MM * interior.scale;
+        return match foraminal(interior, p).filter(|_| at_wall) {
+            Some((level, side)) => Compartment::Mixed { vessel, level, side },
+            None => Compartment::Intravascular { vessel },
+        };
     }
     // Where a root leaves it, the sac's sleeve is around the root: the root comes first.
     for kind in [TissueKind::Ganglion, TissueKind::Root] {
@@ -117,14 +189,18 @@ pub fn compartment_at(interior: &Interior, p: DVec3) -> Compartment {
             return Compartment::Intraneural { level, side };
         }
     }
-    if holds(TissueKind::Dura).is_some() {
-        return Compartment::Intrathecal;
+    if let Some(sac) = holds(TissueKind::Dura) {
+        let under_dura = sac.distance_mm(p) > -SUBDURAL_MM * interior.scale;
+        return if under_dura { Compartment::Subdural } else { Compartment::Intrathecal };
     }
     if let Some(level) = holds(TissueKind::Disc).and_then(|t| t.level) {
         return Compartment::Intradiscal { level };
     }
     if interior.tissues.peritoneum_mm(p) < 0.0 {
         return Compartment::Peritoneal;
+    }
+    if let Some((level, side)) = facet_joint(interior, p) {
+        return Compartment::FacetJoint { level, side };
     }
     if let Some((level, side)) = foraminal(interior, p) {
         return Compartment::Perineural { level, side };

@@ -11,6 +11,7 @@ use super::compartment::{Compartment, compartment_at};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::{Level, Side};
 use crate::anatomy::nerves::{Node, nearest};
+use crate::anatomy::vessels::VesselKind;
 use crate::geometry::mesh::Mesh;
 use crate::geometry::pipe::{Section, pipe};
 use glam::DVec3;
@@ -51,8 +52,12 @@ const STREAK_HALF_MM: [f64; 2] = [1.7, 0.8];
 const STREAK_REACH_MM: f64 = 62.0;
 /// Longest streak along a muscle's fibres, mm; more volume makes it thicker.
 const LONGEST_STREAK_MM: f64 = 60.0;
-/// Speed of blood, mm/s, and time in which contrast fades by 1/e, s.
-const BLOOD: (f64, f64) = (120.0, 0.6);
+/// Speed of blood in an artery, mm/s, and time in which contrast fades by 1/e, s.
+const ARTERIAL_BLOOD: (f64, f64) = (160.0, 0.4);
+/// The same in a vein: slower, and longer to clear.
+const VENOUS_BLOOD: (f64, f64) = (60.0, 1.2);
+/// Share that runs off where the bevel stands half in a vein.
+const MIXED_VENOUS_SHARE: f64 = 0.5;
 /// Below this share nothing is drawn.
 const LEAST_SHARE: f64 = 0.01;
 /// Dilution in the sac's fluid.
@@ -78,7 +83,21 @@ impl Bolus {
         let k = interior.scale;
         match self.compartment {
             Compartment::Perineural { level, side } => self.around_root(interior, level, side, volume),
-            Compartment::Intravascular { .. } => self.in_vessel(interior, now_s),
+            Compartment::Intravascular { vessel } => self.in_vessel(interior, now_s, vessel, volume),
+            Compartment::Mixed { vessel, level, side } => {
+                let mut bodies = self.around_root(interior, level, side, volume * (1.0 - MIXED_VENOUS_SHARE));
+                bodies.extend(self.in_vessel(interior, now_s, vessel, volume * MIXED_VENOUS_SHARE));
+                bodies
+            }
+            Compartment::Subdural => self.under_dura(interior, volume),
+            Compartment::FacetJoint { level, side } => {
+                let Some(below) = level.below() else { return Vec::new() };
+                let middle = interior.level(below).side(side).superior_facet;
+                let plate = &interior.level(below).upper_plate;
+                // The joint stands upright; in section it lies between the two planes.
+                let out = plate.left * side.sign();
+                self.blob(middle, plate.normal * (6.5 * k), (out + plate.back).normalize_or(out), [5.5 * k, 0.9 * k], volume)
+            }
             Compartment::Intrathecal => self.in_sac(interior, volume),
             Compartment::Intraneural { level, side } => {
                 let Some(root) = interior.nerves.root(level, side) else { return Vec::new() };
@@ -161,14 +180,15 @@ impl Bolus {
         bodies
     }
 
-    fn in_vessel(&self, interior: &Interior, now_s: f64) -> Vec<Spread> {
+    fn in_vessel(&self, interior: &Interior, now_s: f64, kind: VesselKind, volume: f64) -> Vec<Spread> {
         let nearest_vessel = interior
             .vessels
             .iter()
+            .filter(|v| v.kind == kind)
             .min_by(|a, b| nearest(&a.course, self.tip).1.total_cmp(&nearest(&b.course, self.tip).1));
         let Some(vessel) = nearest_vessel else { return Vec::new() };
         let (start, _) = nearest(&vessel.course, self.tip);
-        let (speed, fading) = BLOOD;
+        let (speed, fading) = if kind.is_artery() { ARTERIAL_BLOOD } else { VENOUS_BLOOD };
         let (front, tail) = (speed * (now_s - self.begun_s), speed * (now_s - self.ended_s).max(0.0) * 0.5);
         // Past the drawn course it goes on as it went.
         let mut course = vessel.course.clone();
@@ -180,13 +200,32 @@ impl Bolus {
         let radius = vessel.course[0].radius_mm;
         let area = std::f64::consts::PI * radius * radius;
         let lasting = (self.ended_s - self.begun_s).max(0.2);
-        let strength = (1000.0 * self.volume_ml / lasting / (area * speed)).min(1.0);
+        let strength = (volume / lasting / (area * speed)).min(1.0);
         let share = strength * libm::exp(-(now_s - self.ended_s).max(0.0) / fading);
         if share < LEAST_SHARE {
             return Vec::new();
         }
         let mesh = pipe(&sections(&line, DVec3::X, |_| [radius; 2]), SIDES);
         mesh.into_iter().map(|mesh| Spread { mesh, share }).collect()
+    }
+
+    /// Under the dura on the needle's side: a narrow band that holds together.
+    fn under_dura(&self, interior: &Interior, volume: f64) -> Vec<Spread> {
+        let sac = &interior.nerves.sac;
+        let Some(here) = sac.iter().min_by(|a, b| a.point.distance(self.tip).total_cmp(&b.point.distance(self.tip)))
+        else {
+            return Vec::new();
+        };
+        let side = (self.tip - here.point).dot(here.left).signum();
+        let k = interior.scale;
+        let course: Vec<Node> = sac
+            .iter()
+            .map(|n| Node { point: n.point + n.left * (side * (n.half_width_mm - 1.2 * k)), radius_mm: 1.0 })
+            .collect();
+        let (middle, _) = nearest(&course, self.tip);
+        let half = [1.1 * k, 2.4 * k];
+        let length = (volume / (std::f64::consts::PI * half[0] * half[1])).clamp(6.0, 80.0 * k);
+        filled(&sections(&along(&course, middle - 0.5 * length, middle + 0.5 * length), DVec3::X, |_| half), volume)
     }
 
     /// At the front of the sac, where it sinks to in a prone patient.

@@ -145,3 +145,68 @@ pub fn open_mm2(view: &Projection, interior: &Interior, area: &Area) -> f64 {
 
 /// Bone is looked for this far towards the receptor, mm: past the skin of any patient.
 pub const OPEN_REACH_MM: f64 = 150.0;
+
+/// Where the tip stands against its line down the beam, and where the notch looks.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Drift {
+    /// Off the line, mm at the tip, [right, up].
+    pub off_mm: [f64; 2],
+    /// Off the line a little further on, going as it goes now, mm.
+    pub ahead_mm: [f64; 2],
+    /// Whether there is a drift that can be seen, and the notch looks towards it: the tip drifts away from the notch.
+    pub answered: bool,
+}
+
+impl Drift {
+    /// Which way the tip strays so far that it can be seen: where it is off, else where it is going.
+    pub fn strays(&self) -> Option<DVec2> {
+        let (off, ahead) = (DVec2::from_array(self.off_mm), DVec2::from_array(self.ahead_mm));
+        if ahead.length() >= AHEAD_SEEN_MM {
+            Some(ahead)
+        } else {
+            (off.length() >= OFF_SEEN_MM).then_some(off)
+        }
+    }
+}
+
+/// So far ahead a drift is judged, mm. A choice, no source.
+const AHEAD_MM: f64 = 20.0;
+/// Off the line by this the tip is seen to be off, mm: most of a 22 G needle's width. A choice, no source.
+const OFF_SEEN_MM: f64 = 0.5;
+/// Off the line by this further on, the needle is seen to lean, mm: 3 degrees. A choice, no source.
+const AHEAD_SEEN_MM: f64 = 1.0;
+/// The notch looks towards a drift within this cosine: 60 degrees.
+const TOWARDS_COSINE: f64 = 0.5;
+
+/// Reads it against a mark's beam.
+pub fn drift(view: &Projection, mark: DVec2, needle: &Needle) -> Drift {
+    let tip = needle.tip();
+    let on_screen = |v: DVec3| DVec2::new(v.dot(view.right), v.dot(view.up));
+    let ray = view.ray_to(tip.position);
+    let axis = tip.axis();
+    // The needle goes against the beam: what is aside of the ray, per mm of way.
+    let lean = on_screen(axis - ray * axis.dot(ray));
+    let off = DVec2::from_array(off_mark_mm(view, mark, tip.position));
+    let ahead = off + lean * AHEAD_MM;
+    let mut drift = Drift { off_mm: off.to_array(), ahead_mm: ahead.to_array(), answered: false };
+    let notch = on_screen(needle.notch()).normalize_or(DVec2::ZERO);
+    let towards = |way: DVec2, least: f64| {
+        way.length() >= least && way.normalize_or(DVec2::ZERO).dot(notch) >= TOWARDS_COSINE
+    };
+    drift.answered = towards(off, OFF_SEEN_MM) || towards(ahead, AHEAD_SEEN_MM);
+    drift
+}
+
+/// How far medial of the pedicle's 6 o'clock line a tip lies in the patient, mm, < 0 lateral; `None` while it is behind the canal, and on the
+/// sacrum, which has its own rule.
+pub fn medial_of_six_mm(interior: &Interior, level: Level, side: Side, tip: DVec3) -> Option<f64> {
+    level.below()?;
+    let landmarks = interior.level(level);
+    let plate = &landmarks.upper_plate;
+    let deep = (tip - landmarks.posterior_wall).dot(plate.back) < CANAL_MM * interior.scale;
+    let six = landmarks.side(side).pedicle.centre;
+    deep.then(|| -(tip - six).dot(plate.left) * side.sign())
+}
+
+/// Behind the posterior wall by less than this a tip is at the canal's depth, mm at average size: the canal is 15 to 20 mm deep.
+const CANAL_MM: f64 = 14.0;

@@ -7,6 +7,7 @@ use super::criteria::{
 };
 use super::feedback::{Advice, advice, control_of, sentence};
 use super::tolerance::{Tolerance, Tolerances};
+use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::{Level, Part, Side};
 use crate::anatomy::patient::Patient;
@@ -51,11 +52,39 @@ pub enum Finding {
     Stuck,
 }
 
+/// What a view is measured against: a whole task's part that views know of.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AskedView {
+    /// Level and side.
+    pub target: Target,
+    /// Way into the foramen: it decides which oblique is wanted.
+    pub approach: Approach,
+    /// Limits.
+    pub tolerances: Tolerances,
+}
+
+impl AskedView {
+    /// The usual way in with the usual limits.
+    pub fn usual(target: Target) -> Self {
+        Self { target, approach: Approach::Subpedicular, tolerances: Tolerances::default() }
+    }
+
+    /// The view that is measured when one is kept as `kind`: under the root the oblique is the steep one.
+    pub fn measured(&self, kind: ViewKind) -> ViewKind {
+        match (kind, self.approach, self.target.level) {
+            (ViewKind::Oblique, Approach::Infraneural, level) if level != Level::S1 => ViewKind::SteepOblique,
+            _ => kind,
+        }
+    }
+}
+
 /// A kind of view and how near it is.
 #[derive(Clone, Debug, Serialize)]
 pub struct ViewScore {
-    /// Which view.
+    /// As which it is kept.
     pub view: ViewKind,
+    /// As which it is measured: the way under the root wants the steep oblique.
+    pub measured: ViewKind,
     /// The least of its criteria's scores.
     pub score: f64,
     /// The criteria that make it.
@@ -160,24 +189,6 @@ pub struct Report {
     pub landmarks: Vec<LandmarkReport>,
     /// Label anchors of the dog's parts.
     pub dog: Vec<DogPart>,
-}
-
-/// The criteria of a level, in the order in which a learner meets them.
-pub fn criteria_of(level: Level) -> &'static [CriterionId] {
-    match level {
-        Level::S1 => &[
-            CriterionId::SpinousCentred,
-            CriterionId::Squared,
-            CriterionId::ForamenAligned,
-            CriterionId::Lateral,
-        ],
-        _ => &[
-            CriterionId::SpinousCentred,
-            CriterionId::Squared,
-            CriterionId::FacetUnderPedicle,
-            CriterionId::Lateral,
-        ],
-    }
 }
 
 /// The criteria that make a view of a level.
@@ -289,40 +300,34 @@ pub fn criterion(
 /// Overlap of process and pedicle at which the facet criterion gives nothing, mm on the detector. Common practice, no source.
 const FACET_OVERLAP_NONE_MM: f64 = 6.0;
 
-/// Score of a kind of view, and the criterion that scores least.
-pub fn view_score(
-    interior: &Interior,
-    target: Target,
-    kind: ViewKind,
-    arm: &CArm,
-    tolerances: &Tolerances,
-) -> Criterion {
-    let [a, b] =
-        criteria_of_view(target.level, kind).map(|id| criterion(interior, target, arm, id, tolerances));
+/// How a view kept as `kind` scores: by the criterion that scores least.
+pub fn view_score(interior: &Interior, asked: &AskedView, kind: ViewKind, arm: &CArm) -> Criterion {
+    let [a, b] = criteria_of_view(asked.target.level, asked.measured(kind))
+        .map(|id| criterion(interior, asked.target, arm, id, &asked.tolerances));
     if b.score < a.score { b } else { a }
 }
 
-/// Says everything about a view.
-pub fn report(patient: &Patient, target: Target, arm: &CArm) -> Report {
-    report_with(patient, target, arm, &Tolerances::default())
-}
-
-/// The same with a lesson's own tolerances.
-pub fn report_with(patient: &Patient, target: Target, arm: &CArm, tolerances: &Tolerances) -> Report {
+/// Says everything about a view. What it says of a view's score is what keeping the view is marked with.
+pub fn report(patient: &Patient, asked: &AskedView, arm: &CArm) -> Report {
+    let target = asked.target;
     let level = patient.level(target.level);
     let view = Projection::new(arm, level.centre);
-    let criteria: Vec<Criterion> = criteria_of(target.level)
-        .iter()
-        .map(|&id| criterion(&patient.interior, target, arm, id, tolerances))
-        .collect();
+    let mut criteria: Vec<Criterion> = Vec::new();
     let views: Vec<ViewScore> = ViewKind::ALL
         .into_iter()
         .map(|kind| {
-            let ids = criteria_of_view(target.level, kind);
+            let measured = asked.measured(kind);
+            let ids = criteria_of_view(target.level, measured);
+            for id in ids {
+                if criteria.iter().all(|c| c.id != id) {
+                    criteria.push(criterion(&patient.interior, target, arm, id, &asked.tolerances));
+                }
+            }
             let score = criteria.iter().filter(|c| ids.contains(&c.id)).map(|c| c.score).fold(1.0, f64::min);
-            let best = best_view(&patient.interior, target, kind, arm);
+            let best = best_view(&patient.interior, target, measured, arm);
             ViewScore {
                 view: kind,
+                measured,
                 score,
                 criteria: ids.to_vec(),
                 best: best.orientation,

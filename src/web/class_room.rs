@@ -52,6 +52,7 @@ struct RowEntry {
     passed: Option<bool>,
     complete: Option<bool>,
     steps: Vec<StepEntry>,
+    gates_failed: Vec<&'static str>,
     same_log_as: Option<usize>,
     repeat_of: Option<usize>,
 }
@@ -79,6 +80,7 @@ impl RowEntry {
             passed: score.map(|s| s.passed),
             complete: score.map(|s| s.complete),
             steps: steps.map(|s| StepEntry { id: s.id.id(), name: s.id.name(), score: s.score }).collect(),
+            gates_failed: score.map_or(Vec::new(), |s| class_table::failed(&s.gates)),
             same_log_as: row.same_log_as,
             repeat_of: row.repeat_of,
         }

@@ -4,6 +4,7 @@ use super::lesson_desk::{LessonDesk, StepEntry};
 use super::{PatientEntry, patients, plain};
 use crate::anatomy::names::{Level, Side};
 use crate::lesson::case::{Case, Par};
+use crate::lesson::gate::{FURTHER, GateId};
 use crate::lesson::file::{FORMAT, LessonPart, LessonTolerances};
 use crate::lesson::score::StepId;
 use crate::view::criteria::Target;
@@ -23,6 +24,8 @@ struct Choices {
     /// In the order of the file.
     tolerances: Vec<ToleranceEntry>,
     par: Par,
+    /// Those that a lesson file can name.
+    gates: Vec<GateId>,
 }
 
 #[derive(Serialize)]
@@ -35,7 +38,7 @@ struct ToleranceEntry {
 #[wasm_bindgen]
 impl LessonDesk {
     /// What a lesson file can name, and what holds where it says nothing:
-    /// `{format, steps, parts, patients, levels, tolerances, par}`.
+    /// `{format, steps, parts, patients, levels, tolerances, par, gates}`.
     pub fn choices() -> Result<JsValue, JsError> {
         let case = Case::new(Target { level: Level::L4, side: Side::Left });
         let (views, needle) = (serde_json::to_value(case.views)?, serde_json::to_value(case.needle)?);
@@ -49,6 +52,7 @@ impl LessonDesk {
             levels: Level::TARGETS.map(Level::name).to_vec(),
             tolerances: tolerances.map(|(name, _)| ToleranceEntry { name, usual: usual(name) }).into(),
             par: case.par,
+            gates: FURTHER.map(|g| g.0).to_vec(),
         })
     }
 }

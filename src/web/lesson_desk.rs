@@ -10,6 +10,7 @@ use crate::lesson::case::Case;
 use crate::lesson::check::problems;
 use crate::lesson::draw::{Drawn, Interiors, code, drawn};
 use crate::lesson::file::{Lesson, LessonApproach, Mode};
+use crate::lesson::gate::{GateId, gates_of};
 use crate::lesson::link;
 use crate::lesson::log_line;
 use crate::lesson::marks::{LessonScore, exercise, lesson_score, replay};
@@ -41,6 +42,8 @@ struct LessonEntry<'a> {
     /// Whether the way into the foramen is the learner's to choose.
     open_approach: bool,
     exposures: bool,
+    /// What fails it whatever the marks.
+    gates: Vec<GateId>,
     /// Percent.
     pass_mark: u32,
     /// Whether what is drawn depends on the learner's code.
@@ -110,7 +113,7 @@ impl LessonDesk {
         Ok(Self { lesson, drawn, learner, interiors: Interiors::default() })
     }
 
-    /// The lesson in words of a language (BCP 47): `{id, title, intro, mode, steps, open_approach, exposures, pass_mark, asks_code, sha256}`.
+    /// The lesson in words of a language (BCP 47): `{id, title, intro, mode, steps, open_approach, exposures, gates, pass_mark, asks_code, sha256}`.
     pub fn read(json: &str, language: &str) -> Result<JsValue, JsError> {
         let lesson = Lesson::from_json(json)?;
         plain(&LessonEntry {
@@ -121,6 +124,7 @@ impl LessonDesk {
             steps: lesson.steps.iter().map(|&step| step.into()).collect(),
             open_approach: lesson.approach == Some(LessonApproach::Open),
             exposures: lesson.exposes(),
+            gates: gates_of(&lesson.steps, &lesson.gates),
             pass_mark: lesson.pass_mark,
             asks_code: lesson.depends_on_code(),
             sha256: lesson.hash(),
@@ -163,7 +167,7 @@ impl LessonDesk {
         })
     }
 
-    /// Where a log stands: `{steps, total, complete, passed, exercise}` (`lesson::marks::LessonScore`, and the naming of
+    /// Where a log stands: `{steps, total, complete, passed, gates, exercise}` (`lesson::marks::LessonScore`, and the naming of
     /// parts where it is asked for).
     pub fn standing(&mut self, log: Vec<String>) -> Result<JsValue, JsError> {
         let attempt = self.replayed(&log)?;

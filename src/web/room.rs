@@ -183,9 +183,10 @@ impl TeachingRoom {
         self.outlines.draw(canvas, &self.patient, self.target, &view, &style)
     }
 
-    /// The whole report, as a plain object (see `view::report::Report`).
+    /// The whole report, as a plain object (see `view::report::Report`), with the way in and the limits of what is open.
     pub fn report(&self) -> Result<JsValue, JsError> {
-        plain(&report::report(&self.patient, self.target, &self.arm))
+        let attempt = &self.procedure.attempt;
+        plain(&report::report(&self.patient, &attempt.case.asked(attempt.state.approach), &self.arm))
     }
 
     /// The patients that can be asked for: `[{name, sentence}]`.

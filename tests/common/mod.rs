@@ -48,10 +48,7 @@ impl<'a> Hand<'a> {
 
     /// Goes to the best view of a kind, in whole tenths of a degree, takes a picture and keeps it.
     pub fn set_up(&mut self, kind: ViewKind) {
-        let wanted = match kind {
-            ViewKind::Oblique => self.case().oblique(self.attempt.state.approach),
-            other => other,
-        };
+        let wanted = self.case().asked(self.attempt.state.approach).measured(kind);
         let best = best_view(self.interior, self.case().target, wanted, &CArm::default()).orientation;
         let tenths = |deg: f64| (deg * 10.0).round() as i32;
         self.act(Action::Orient { oblique: tenths(best.oblique_deg), tilt: tenths(best.tilt_deg) });

@@ -62,6 +62,7 @@ beam_held = Die Nadel wurde im Strahl gehalten: im Mittel { $deg } Grad daneben.
 beam_off = Die Nadel stand im Mittel { $deg } Grad neben dem Strahl: den Ansatz über die Spitze bringen, solange sie flach liegt.
 steered = Die Spitze endete { $mm } mm von der Marke.
 strayed = Die Spitze endete { $mm } mm von der Marke: die Kerbe zu der Seite drehen, zu der sie abgewichen ist, denn sie weicht von der Kerbe weg.
+turned_blind = { $blind } von { $all } Drehungen des Ansatzes folgten keiner gesehenen Abweichung: hinsehen, die Kerbe zu der Seite drehen, zu der die Spitze abweicht, und sie lassen, solange sie auf der Linie ist.
 
 ## The depth
 
@@ -75,7 +76,10 @@ side_off = { $along ->
    *[low] Seitlich liegt sie im Foramen { $mm } mm zu niedrig.
   }
 side_inside = Seitlich liegt sie in ihrem Teil des Foramens.
-sacral_inside = Die Spitze liegt im ersten Kreuzbeinloch.
+sacral_upper = Die Spitze liegt im oberen lateralen Teil der Öffnung, abseits der Wurzel.
+sacral_low = Die Spitze liegt in der Öffnung { $mm } mm zu tief unten oder zu weit medial: dort läuft die Wurzel nach unten und außen.
+sacral_deep = Die Spitze liegt { $mm } mm zu tief im ersten Kreuzbeinloch.
+sacral_inside = Die Spitze liegt in guter Tiefe im ersten Kreuzbeinloch.
 sacral_outside = Die Spitze liegt nicht im ersten Kreuzbeinloch.
 unproven = { $view ->
     [true_ap] Die Tiefe wurde mit liegender Nadel nicht in AP belegt.
@@ -117,13 +121,17 @@ inject_live = Unter Livebild spritzen: ein Gefäß zeigt sich nur, solange es fl
 wrong_place = Das letzte Kontrastmittel lief an den falschen Ort: neu setzen, bevor irgendetwas anderes gespritzt wird.
 name_pattern = Das Muster benennen, das zu sehen ist.
 named_wrongly = Ein Muster wurde falsch benannt.
-contrast_good = Aspiriert, live gespritzt, entlang der richtigen Wurzel, und als das benannt, was es ist.
+contrast_good = Aspiriert, live gespritzt, entlang der angezielten Wurzel, und als das benannt, was es ist.
 contrast_in_root = Kontrastmittel lief in die Wurzel selbst: bei Schmerz aufhören.
 pattern-perineural = Es bleibt, umgibt die Wurzel, die sich als blasseres Band abzeichnet, und steigt innen am Pedikel entlang des Epiduralraums auf.
-pattern-intravascular = Es läuft während des Spritzens in einem Gefäß davon und ist fort, sobald es endet.
+pattern-arterial = Es läuft schnell in einer dünnen Linie davon und ist gleich fort, zum Rückenmark hin, wo die Arterie es versorgt.
+pattern-venous = Es füllt während des Spritzens eine weitere Vene, langsamer, und ist fort, sobald es endet.
+pattern-mixed = Ein Teil umgibt die Wurzel und bleibt, ein Teil läuft in einer Vene davon.
 pattern-intrathecal = Es verteilt sich dünn und gleichmäßig im Duralsack, liegt vorn in ihm und bleibt.
+pattern-subdural = Es zeigt sich als dichtes, schmales Band mit scharfem Rand an der Innenseite des Duralsacks und wandert nur langsam.
 pattern-intraneural = Es zeigt sich als dünne, dichte Linie in der Wurzel, mit Schmerz.
 pattern-intradiscal = Es zeigt sich als dichtes Kissen zwischen den Endplatten.
+pattern-facet_joint = Es zeigt sich als dichter, kleiner Saum im Gelenk, abseits der Wurzel.
 pattern-peritoneal = Es zeigt sich als dünne Streifen weit vor der Wirbelsäule.
 pattern-muscular = Es zeigt sich als gefiederte Streifen entlang der Muskelfasern, abseits der Wurzel.
 
@@ -133,6 +141,44 @@ spent = { $pictures ->
     [one] { $pictures } Aufnahme und { $beam_s } s Durchleuchtung; Vorgabe sind { $par_pictures } und { $par_beam_s } s.
    *[other] { $pictures } Aufnahmen und { $beam_s } s Durchleuchtung; Vorgabe sind { $par_pictures } und { $par_beam_s } s.
   }
+
+economy_scaled = Wenig Strahlung zählt nur für das, was damit erreicht wurde: { $percent } % der übrigen Punkte.
+
+## Gates
+
+gate-complete = Jeder Schritt getan
+gate-views = Ansichten erreicht
+gate-target = Richtige Höhe und Seite
+gate-root = Keine Wurzel durchstochen
+gate-dura = Dura nicht durchstochen
+gate-paraesthesia = Bei Parästhesie aufgehört
+gate-medial = Nicht medial vor Kontrastmittel
+gate-blood = Nichts bei Blut gespritzt
+gate-contrast_live = Kontrastmittel live gesehen
+gate-compartment = Kontrastmittel am richtigen Ort
+gate-steering = Nach Sicht gesteuert
+gate-aspirated = Jedes Mal aspiriert
+gate-pattern_named = Muster richtig benannt
+gate-within_par = Innerhalb der Vorgabe
+gate-one_needle = Eine Nadel
+gate_held = Eingehalten.
+steps_left = { $left } von { $all } Schritten wurden nicht getan.
+view_missed = { $view ->
+    [true_ap] Die echte AP-Ansicht wurde nicht erreicht.
+    [oblique] Die Schrägansicht wurde nicht erreicht.
+    [steep_oblique] Die steile Schrägansicht wurde nicht erreicht.
+   *[lateral] Die seitliche Ansicht wurde nicht erreicht.
+  }
+other_target = { $side ->
+    [left] Es liegt bei { $level } links, und verlangt war { $wanted }.
+   *[right] Es liegt bei { $level } rechts, und verlangt war { $wanted }.
+  }
+wanted-left = { $level } links
+wanted-right = { $level } rechts
+pain_ignored = Bei { $mm } mm wurde Schmerz das Bein hinunter angegeben, und vor dem Zurückziehen geschah noch etwas.
+medial_before_contrast = Die Spitze ging { $mm } mm über 6 Uhr hinaus, bevor Kontrastmittel gesehen wurde.
+injected_on_blood = Es wurde gespritzt, während Blut am Ansatz stand: erst zurückziehen und neu setzen.
+needles_used = { $needles } Nadeln wurden gebraucht.
 
 ## Parts named
 
@@ -166,11 +212,19 @@ spread_good = Gute Ausbreitung entlang der Wurzel: abschließen.
 spread_wrong = Falscher Ort: zurückziehen, neu setzen und wieder belegen.
 on_bone = Knochen: ein wenig zurückziehen, die Kerbe zum Knochen drehen, damit der Schliff von ihm weg führt, und vorschieben.
 tip_strayed = Die Spitze ist { $mm } mm { $to } abgewichen: die Kerbe auf { $hour } drehen, zu dieser Seite, und vorschieben; die Spitze weicht von der Kerbe weg.
-tip_in_lateral = { $way ->
-    [behind] Die Spitze liegt { $mm } mm hinter der hinteren Körperlinie.
-   *[front] Die Spitze liegt { $mm } mm vor der hinteren Körperlinie.
-  }
 advance = Ein wenig vorschieben und die Tiefe in AP und seitlich belegen, bevor sie tief ist.
+advance_by = Etwa { $mm } mm vorschieben, dann wieder hinsehen.
+draw_back_by = Etwa { $mm } mm zurückziehen.
+look_in = { $view ->
+    [true_ap] In AP ansehen, mit der Nadel dort.
+   *[lateral] In der seitlichen Ansicht ansehen, mit der Nadel dort.
+  }
+aspirate_now = Am Ort und in beiden Ansichten gesehen: aspirieren.
+inject_now = Jetzt Kontrastmittel unter Livebild: eine leere Aspiration beweist nichts.
+blood_answer = Blut am Ansatz: zurückziehen, neu setzen und hier nichts spritzen.
+pain_answer = Schmerz das Bein hinunter: aufhören, zurückziehen und erst dann auf anderem Weg weiter.
+clear_fluid_answer = Klare Flüssigkeit: die Dura ist durchstochen. Zurückziehen und nichts spritzen; ob es überhaupt weitergeht, entscheiden die örtlichen Vorgaben.
+aspirate-nothing-worth = Es kommt nichts. Das beweist nichts: von Spitzen in einem Gefäß geben weniger als die Hälfte (45 %) Blut. Kontrastmittel unter Livebild entscheidet.
 
 ## Ways on the screen
 
@@ -193,7 +247,7 @@ of-up_left = links oberhalb
 
 ## Cautions
 
-caution-upper = Auf Höhe L3 und darüber kann eine Arterie zum Rückenmark im oberen Teil des Foramens verlaufen, häufiger links: ob die Stelle unter dem Pedikel dort die richtige ist, ist umstritten, und eine tiefere, etwas weiter hinten gelegene kann sicherer sein. Zuerst nicht-partikuläres Steroid; es entscheiden örtliche Vorgaben und Aufsicht.
-caution-lower = Niemals über 6 Uhr des Pedikels nach medial hinausgehen, bevor Kontrastmittel gesehen wurde. Zuerst Kontrastmittel unter Livebild, zuerst nicht-partikuläres Steroid; bei Parästhesie oder Blut aufhören. Es entscheiden örtliche Vorgaben und Aufsicht.
-caution-sacral = Bei S1 läuft es häufiger in Gefäße als auf lumbalen Höhen: die ganze Injektion live verfolgen. Es entscheiden örtliche Vorgaben und Aufsicht.
-caution-infraneural = Der Weg unter der Wurzel verläuft neben der Bandscheibe: vor jedem Vorschieben die Tiefe seitlich belegen. Es entscheiden örtliche Vorgaben und Aufsicht.
+caution-upper = Bei L3 und höher kann eine Arterie zum Rückenmark im oberen Teil des Foramens verlaufen, öfter links: ob der Ort unter dem Pedikel dort der richtige ist, ist umstritten, und ein tieferer, etwas weiter hinten liegender kann sicherer sein. Eine leere Aspiration schließt kein Gefäß aus. Durchweg nicht partikelhaltiges Steroid; örtliche Vorgaben und Aufsicht entscheiden.
+caution-lower = Nie über 6 Uhr des Pedikels nach medial, bevor Kontrastmittel gesehen wurde. Querschnittlähmung ist nach leerer Aspiration bis hinab zu L5-S1 vorgekommen: Kontrastmittel unter Livebild kommt zuerst, durchweg nicht partikelhaltiges Steroid; bei Parästhesie oder Blut aufhören. Örtliche Vorgaben und Aufsicht entscheiden.
+caution-sacral = Ausbreitung in Gefäße ist bei S1 häufiger als an den Lendenwirbeln, und eine Arterie zum Rückenmark kann in jeder Höhe getroffen werden: die ganze Injektion live ansehen. Durchweg nicht partikelhaltiges Steroid; örtliche Vorgaben und Aufsicht entscheiden.
+caution-infraneural = Der Weg unter der Wurzel liegt neben der Bandscheibe: die Tiefe vor jedem Vorschieben in der seitlichen Ansicht belegen. Eine Arterie zum Rückenmark kann in jeder Höhe getroffen werden. Durchweg nicht partikelhaltiges Steroid; örtliche Vorgaben und Aufsicht entscheiden.

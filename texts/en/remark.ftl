@@ -63,6 +63,7 @@ beam_held = The needle was held down the beam: { $deg } degrees off on the mean.
 beam_off = The needle stood { $deg } degrees off the beam on the mean: put the hub over the tip while it is shallow.
 steered = The tip ended { $mm } mm from the mark.
 strayed = The tip ended { $mm } mm from the mark: turn the notch towards the side it has strayed to, since it drifts away from the notch.
+turned_blind = { $blind } of { $all } turns of the hub were not decided by drift that was seen: look, turn the notch towards the side it strays to, and leave it while it is on line.
 
 ## The depth. $hour is an hour in words.
 
@@ -76,7 +77,10 @@ side_off = { $along ->
    *[low] In the lateral view it is { $mm } mm too low in the foramen.
   }
 side_inside = In the lateral view it lies in its part of the foramen.
-sacral_inside = The tip lies in the first sacral foramen.
+sacral_upper = The tip lies in the upper lateral part of the opening, away from the root.
+sacral_low = The tip is { $mm } mm too low or too far medial in the opening: the root runs down and out there.
+sacral_deep = The tip is { $mm } mm too deep in the first sacral foramen.
+sacral_inside = The tip lies at a good depth in the first sacral foramen.
 sacral_outside = The tip does not lie in the first sacral foramen.
 unproven = { $view ->
     [true_ap] The depth was not proven in an AP view with the needle in place.
@@ -118,13 +122,17 @@ inject_live = Inject under live imaging: a vessel shows only while it flows.
 wrong_place = The last contrast went to the wrong place: reposition before anything else goes in.
 name_pattern = Name the pattern that you see.
 named_wrongly = A pattern was named wrongly.
-contrast_good = Aspirated, injected live, along the right root, and named as what it is.
+contrast_good = Aspirated, injected live, along the root that was aimed at, and named as what it is.
 contrast_in_root = Contrast went into the root itself: stop on pain.
 pattern-perineural = It stays, outlines the root as a paler band and climbs inside the pedicle along the epidural space.
-pattern-intravascular = It runs off along a vessel while it is injected and is gone when it stops.
+pattern-arterial = It runs off fast in a thin line and is gone at once, towards the cord where the artery feeds it.
+pattern-venous = It fills a wider vein while it is injected, slower, and clears when it stops.
+pattern-mixed = Part of it outlines the root and stays, part runs off along a vein.
 pattern-intrathecal = It spreads thin and even within the sac, lies at its front and stays.
+pattern-subdural = It shows as a dense, narrow band with a sharp edge along the inside of the sac, and is slow to move on.
 pattern-intraneural = It shows as a thin dense line within the root, with pain.
 pattern-intradiscal = It shows as a dense bun between the end plates.
+pattern-facet_joint = It shows as a dense, small rim within the joint, away from the root.
 pattern-peritoneal = It shows as thin streaks far in front of the column.
 pattern-muscular = It shows as feathery streaks along the muscle’s fibres, away from the root.
 
@@ -134,6 +142,44 @@ spent = { $pictures ->
     [one] { $pictures } exposure and { $beam_s } s of fluoroscopy; par is { $par_pictures } and { $par_beam_s } s.
    *[other] { $pictures } exposures and { $beam_s } s of fluoroscopy; par is { $par_pictures } and { $par_beam_s } s.
   }
+
+economy_scaled = Little radiation counts for what was reached with it: { $percent } % of the other marks.
+
+## Gates: what fails an attempt whatever its marks
+
+gate-complete = Every step done
+gate-views = Views reached
+gate-target = Right level and side
+gate-root = No root pushed through
+gate-dura = Dura not gone through
+gate-paraesthesia = Stopped on paraesthesia
+gate-medial = Not medial before contrast
+gate-blood = Nothing injected on blood
+gate-contrast_live = Contrast seen live
+gate-compartment = Contrast in the right place
+gate-steering = Steered by sight
+gate-aspirated = Aspirated each time
+gate-pattern_named = Patterns named rightly
+gate-within_par = Within par
+gate-one_needle = One needle
+gate_held = Held.
+steps_left = { $left } of { $all } steps were not done.
+view_missed = { $view ->
+    [true_ap] The true AP was not reached.
+    [oblique] The oblique was not reached.
+    [steep_oblique] The steep oblique was not reached.
+   *[lateral] The lateral was not reached.
+  }
+other_target = { $side ->
+    [left] It is at { $level } left, and { $wanted } was asked for.
+   *[right] It is at { $level } right, and { $wanted } was asked for.
+  }
+wanted-left = { $level } left
+wanted-right = { $level } right
+pain_ignored = The patient reported pain down the leg at { $mm } mm, and more was done before drawing back.
+medial_before_contrast = The tip went { $mm } mm past 6 o’clock before contrast was seen.
+injected_on_blood = Something was injected with blood at the hub: draw back and reposition first.
+needles_used = { $needles } needles were used.
 
 ## Parts named. $missed is a list of messages part.
 
@@ -168,11 +214,19 @@ spread_good = Good spread along the root: finish.
 spread_wrong = Wrong place: draw back, reposition, and prove it again.
 on_bone = Bone: draw back a little, turn the notch towards the bone so that the bevel leads away, and advance.
 tip_strayed = The tip has strayed { $mm } mm { $to }: turn the notch to { $hour }, towards that side, and advance; it drifts away from the notch.
-tip_in_lateral = { $way ->
-    [behind] The tip is { $mm } mm behind the posterior body line.
-   *[front] The tip is { $mm } mm in front of the posterior body line.
-  }
 advance = Advance a little, and prove the depth in AP and lateral before it is deep.
+advance_by = Advance about { $mm } mm, then look again.
+draw_back_by = Draw back about { $mm } mm.
+look_in = { $view ->
+    [true_ap] Look in AP with the needle there.
+   *[lateral] Look in the lateral view with the needle there.
+  }
+aspirate_now = In its place and seen in both views: aspirate.
+inject_now = Now contrast under live imaging: a dry aspirate proves nothing.
+blood_answer = Blood at the hub: draw back, reposition, and inject nothing here.
+pain_answer = Pain down the leg: stop, draw back, and only then go on another way.
+clear_fluid_answer = Clear fluid: the dura is through. Draw back and inject nothing; local policy decides whether to go on at all.
+aspirate-nothing-worth = Nothing comes back. That proves nothing: of tips in a vessel fewer than half (45 %) give blood. Contrast under live imaging decides.
 
 ## Ways on the screen
 
@@ -195,7 +249,7 @@ of-up_left = up and to the left
 
 ## Cautions
 
-caution-upper = At L3 and above an artery to the spinal cord may run in the upper part of the foramen, more often on the left: whether the place under the pedicle is the right one there is debated, and a lower, slightly posterior one may be safer. Non-particulate steroid first; local policy and supervision decide.
-caution-lower = Never pass medial of the pedicle’s 6 o’clock before contrast has been seen. Contrast under live imaging comes first, non-particulate steroid first; stop on paraesthesia or blood. Local policy and supervision decide.
-caution-sacral = Vascular spread is more frequent at S1 than at lumbar levels: watch the whole injection live. Local policy and supervision decide.
-caution-infraneural = The way under the root lies beside the disc: prove depth in the lateral view before each advance. Local policy and supervision decide.
+caution-upper = At L3 and above an artery to the spinal cord may run in the upper part of the foramen, more often on the left: whether the place under the pedicle is the right one there is debated, and a lower, slightly posterior one may be safer. A dry aspirate does not exclude a vessel. Non-particulate steroid throughout; local policy and supervision decide.
+caution-lower = Never pass medial of the pedicle’s 6 o’clock before contrast has been seen. Paraplegia has followed injections down to L5-S1 after a dry aspirate: contrast under live imaging comes first, non-particulate steroid throughout; stop on paraesthesia or blood. Local policy and supervision decide.
+caution-sacral = Vascular spread is more frequent at S1 than at lumbar levels, and an artery to the spinal cord can be met at any level: watch the whole injection live. Non-particulate steroid throughout; local policy and supervision decide.
+caution-infraneural = The way under the root lies beside the disc: prove depth in the lateral view before each advance. An artery to the spinal cord can be met at any level. Non-particulate steroid throughout; local policy and supervision decide.

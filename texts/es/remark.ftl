@@ -62,6 +62,7 @@ beam_held = La aguja se mantuvo en el haz: { $deg } grados de desvío medio.
 beam_off = La aguja se desvió del haz { $deg } grados de media: ponga el pabellón sobre la punta mientras esté poco profunda.
 steered = La punta terminó a { $mm } mm de la marca.
 strayed = La punta terminó a { $mm } mm de la marca: gire la muesca hacia el lado al que se ha desviado, porque la punta se desvía hacia el lado opuesto a la muesca.
+turned_blind = { $blind } de { $all } giros del pabellón no se decidieron por una desviación vista: mire, gire la muesca hacia el lado al que se desvía y déjela mientras siga en la línea.
 
 ## The depth
 
@@ -75,7 +76,10 @@ side_off = { $along ->
    *[low] En la vista lateral está { $mm } mm demasiado baja en el agujero.
   }
 side_inside = En la vista lateral está en su parte del agujero.
-sacral_inside = La punta está en el primer agujero sacro.
+sacral_upper = La punta está en la parte superior y lateral de la abertura, lejos de la raíz.
+sacral_low = La punta está { $mm } mm demasiado baja o demasiado medial en la abertura: ahí la raíz baja hacia fuera.
+sacral_deep = La punta está { $mm } mm demasiado profunda en el primer agujero sacro.
+sacral_inside = La punta está a buena profundidad en el primer agujero sacro.
 sacral_outside = La punta no está en el primer agujero sacro.
 unproven = { $view ->
     [true_ap] La profundidad no se comprobó en una vista AP con la aguja colocada.
@@ -117,13 +121,17 @@ inject_live = Inyecte bajo imagen en tiempo real: un vaso solo se ve mientras fl
 wrong_place = El último contraste fue al lugar equivocado: recoloque antes de que entre cualquier otra cosa.
 name_pattern = Nombre el patrón que ve.
 named_wrongly = Un patrón se nombró mal.
-contrast_good = Aspirado, inyectado en tiempo real, a lo largo de la raíz correcta y nombrado como lo que es.
+contrast_good = Aspirado, inyectado en tiempo real, a lo largo de la raíz buscada y nombrado como lo que es.
 contrast_in_root = El contraste entró en la propia raíz: pare ante el dolor.
 pattern-perineural = Permanece, rodea la raíz, que aparece como una banda más pálida, y sube por dentro del pedículo a lo largo del espacio epidural.
-pattern-intravascular = Se va por un vaso mientras se inyecta y desaparece al parar.
+pattern-arterial = Se va rápido en una línea fina y desaparece enseguida, hacia la médula donde la arteria la irriga.
+pattern-venous = Llena una vena más ancha mientras se inyecta, más lento, y se aclara al parar.
+pattern-mixed = Una parte rodea la raíz y permanece, otra se va por una vena.
 pattern-intrathecal = Se extiende fino y uniforme dentro del saco dural, se deposita en su parte anterior y permanece.
+pattern-subdural = Se ve como una banda densa y estrecha de borde nítido por dentro del saco dural, y avanza despacio.
 pattern-intraneural = Se ve como una línea fina y densa dentro de la raíz, con dolor.
 pattern-intradiscal = Se ve como un bollo denso entre los platillos.
+pattern-facet_joint = Se ve como un reborde denso y pequeño dentro de la articulación, lejos de la raíz.
 pattern-peritoneal = Se ve como estrías finas muy por delante de la columna.
 pattern-muscular = Se ve como estrías en forma de pluma a lo largo de las fibras del músculo, lejos de la raíz.
 
@@ -133,6 +141,44 @@ spent = { $pictures ->
     [one] { $pictures } exposición y { $beam_s } s de fluoroscopia; lo previsto es { $par_pictures } y { $par_beam_s } s.
    *[other] { $pictures } exposiciones y { $beam_s } s de fluoroscopia; lo previsto es { $par_pictures } y { $par_beam_s } s.
   }
+
+economy_scaled = La poca radiación cuenta por lo que se logró con ella: { $percent } % de los demás puntos.
+
+## Gates
+
+gate-complete = Todos los pasos hechos
+gate-views = Proyecciones logradas
+gate-target = Nivel y lado correctos
+gate-root = Ninguna raíz atravesada
+gate-dura = Duramadre no atravesada
+gate-paraesthesia = Parado ante la parestesia
+gate-medial = No medial antes del contraste
+gate-blood = Nada inyectado con sangre
+gate-contrast_live = Contraste visto en tiempo real
+gate-compartment = Contraste en el lugar correcto
+gate-steering = Dirigida a la vista
+gate-aspirated = Aspirado cada vez
+gate-pattern_named = Patrones bien nombrados
+gate-within_par = Dentro de lo previsto
+gate-one_needle = Una sola aguja
+gate_held = Cumplido.
+steps_left = No se hicieron { $left } de { $all } pasos.
+view_missed = { $view ->
+    [true_ap] No se logró la AP verdadera.
+    [oblique] No se logró la oblicua.
+    [steep_oblique] No se logró la oblicua pronunciada.
+   *[lateral] No se logró la lateral.
+  }
+other_target = { $side ->
+    [left] Está en { $level } izquierda, y se pedía { $wanted }.
+   *[right] Está en { $level } derecha, y se pedía { $wanted }.
+  }
+wanted-left = { $level } izquierda
+wanted-right = { $level } derecha
+pain_ignored = El paciente refirió dolor que baja por la pierna a { $mm } mm, y se siguió antes de retroceder.
+medial_before_contrast = La punta pasó { $mm } mm más allá de las 6 antes de ver contraste.
+injected_on_blood = Se inyectó con sangre en el pabellón: primero retroceda y recoloque.
+needles_used = Se usaron { $needles } agujas.
 
 ## Parts named
 
@@ -166,11 +212,19 @@ spread_good = Buena distribución a lo largo de la raíz: termine.
 spread_wrong = Lugar equivocado: retroceda, recoloque y compruébelo de nuevo.
 on_bone = Hueso: retroceda un poco, gire la muesca hacia el hueso para que el bisel lleve en sentido contrario y avance.
 tip_strayed = La punta se ha desviado { $mm } mm { $to }: gire la muesca a { $hour }, hacia ese lado, y avance; la punta se desvía hacia el lado opuesto a la muesca.
-tip_in_lateral = { $way ->
-    [behind] La punta está { $mm } mm por detrás de la línea vertebral posterior.
-   *[front] La punta está { $mm } mm por delante de la línea vertebral posterior.
-  }
 advance = Avance un poco y compruebe la profundidad en AP y en lateral antes de que esté profunda.
+advance_by = Avance unos { $mm } mm y vuelva a mirar.
+draw_back_by = Retroceda unos { $mm } mm.
+look_in = { $view ->
+    [true_ap] Mire en AP con la aguja ahí.
+   *[lateral] Mire en lateral con la aguja ahí.
+  }
+aspirate_now = En su lugar y vista en ambas proyecciones: aspire.
+inject_now = Ahora contraste en tiempo real: una aspiración seca no prueba nada.
+blood_answer = Sangre en el pabellón: retroceda, recoloque y no inyecte nada aquí.
+pain_answer = Dolor que baja por la pierna: pare, retroceda y solo después siga por otro camino.
+clear_fluid_answer = Líquido claro: se ha atravesado la duramadre. Retroceda y no inyecte nada; la norma local decide si se continúa.
+aspirate-nothing-worth = No sale nada. Eso no prueba nada: de las puntas dentro de un vaso, menos de la mitad (45 %) dan sangre. Decide el contraste en tiempo real.
 
 ## Ways on the screen
 
@@ -193,7 +247,7 @@ of-up_left = por encima y a la izquierda
 
 ## Cautions
 
-caution-upper = En L3 y por encima, una arteria que va a la médula espinal puede pasar por la parte superior del agujero, más a menudo en el lado izquierdo: se discute si el lugar bajo el pedículo es allí el correcto, y otro más bajo y algo posterior puede ser más seguro. Primero un corticoide no particulado; deciden el protocolo local y la supervisión.
-caution-lower = Nunca pase medial a las 6 del pedículo antes de haber visto el contraste. Primero el contraste bajo imagen en tiempo real, primero un corticoide no particulado; pare ante parestesias o sangre. Deciden el protocolo local y la supervisión.
-caution-sacral = La difusión vascular es más frecuente en S1 que en los niveles lumbares: observe en tiempo real toda la inyección. Deciden el protocolo local y la supervisión.
-caution-infraneural = La vía bajo la raíz pasa junto al disco: compruebe la profundidad en la vista lateral antes de cada avance. Deciden el protocolo local y la supervisión.
+caution-upper = En L3 y por encima, una arteria que va a la médula puede pasar por la parte superior del foramen, más a menudo a la izquierda: se discute si el lugar bajo el pedículo es ahí el correcto, y uno más bajo y algo posterior puede ser más seguro. Una aspiración seca no descarta un vaso. Siempre corticoide no particulado; deciden la norma local y la supervisión.
+caution-lower = Nunca pase medial a las 6 del pedículo antes de ver contraste. Ha habido paraplejía tras aspiración seca hasta en L5-S1: primero contraste en tiempo real, siempre corticoide no particulado; pare ante parestesia o sangre. Deciden la norma local y la supervisión.
+caution-sacral = La difusión vascular es más frecuente en S1 que en los niveles lumbares, y una arteria que va a la médula puede encontrarse en cualquier nivel: mire toda la inyección en tiempo real. Siempre corticoide no particulado; deciden la norma local y la supervisión.
+caution-infraneural = El camino bajo la raíz pasa junto al disco: compruebe la profundidad en lateral antes de cada avance. Una arteria que va a la médula puede encontrarse en cualquier nivel. Siempre corticoide no particulado; deciden la norma local y la supervisión.

@@ -1,6 +1,6 @@
 // A lesson between text and object: keys in the order of the file, values by path. What a lesson may hold the engine knows.
 
-const KEYS = ['$schema', 'format', 'id', 'title', 'intro', 'mode', 'steps', 'parts', 'patient', 'level', 'side', 'approach', 'medium', 'exposures', 'tolerances', 'par', 'pass_mark'];
+const KEYS = ['$schema', 'format', 'id', 'title', 'intro', 'mode', 'steps', 'parts', 'patient', 'level', 'side', 'approach', 'medium', 'exposures', 'tolerances', 'par', 'gates', 'pass_mark'];
 
 /** What every lesson has is English, in whatever language it is made. */
 const TITLE = 'My lesson';

@@ -13,7 +13,7 @@ const met = (m) => say(m.level ? 'metOf' : 'met', { kind: say(`kind-${m.kind}`),
 
 const missedOf = (r) => r.missed.map(partOf).join(', ');
 /** Values that are counted, or whole by nature; other numbers are said to a tenth. */
-const COUNTS = ['pictures', 'par_pictures', 'par_beam_s', 'all', 'left'];
+const COUNTS = ['pictures', 'par_pictures', 'par_beam_s', 'all', 'left', 'blind', 'needles'];
 
 /** What a remark's own values become where the message wants something else than the number to a tenth or the word. */
 const OWN = {
@@ -26,7 +26,10 @@ const OWN = {
   parts_left_missed: (r) => ({ missed: missedOf(r) }),
   hub_off: (r) => ({ of: say(`of-${r.off}`), to: say(`to-${r.to}`), n: Math.round(r.deg) }),
   tip_strayed: (r) => ({ to: say(`to-${r.way}`), hour: needle.hour(Math.max(1, Math.round(r.hour))) }),
-  tip_in_lateral: (r) => ({ mm: whole(r.mm), way: r.behind ? 'behind' : 'front' }),
+  other_target: (r) => ({ wanted: say(`wanted-${r.wanted_side}`, { level: r.wanted_level }) }),
+  economy_scaled: (r) => ({ percent: whole(r.percent) }),
+  advance_by: (r) => ({ mm: whole(Math.max(1, r.mm)) }),
+  draw_back_by: (r) => ({ mm: whole(Math.max(1, r.mm)) }),
 };
 
 /** One remark. */
@@ -42,4 +45,7 @@ export const remarks = {
   met: (contact) => `${met({ ...contact, mm: contact.depth_mm })}.`,
   pattern: (name) => say(`pattern-${name}`),
   caution: (name) => say(`caution-${name}`),
+  gate: (id) => say(`gate-${id}`),
+  /** What a dry aspirate is worth. */
+  worth: () => say('aspirate-nothing-worth'),
 };

@@ -5,7 +5,7 @@ use crate::receipt_source::{Found, each};
 use crate::{lesson_source, project};
 use anyhow::Context;
 use downbeam::lesson::class_report::{ClassReport, LessonSummary, Row, Status, place, row, unreadable};
-use downbeam::lesson::class_table::{csv, ndjson};
+use downbeam::lesson::class_table::{csv, failed, ndjson};
 use downbeam::lesson::draw::Interiors;
 use downbeam::lesson::receipt::Lessons;
 use lexopt::{Arg, Parser};
@@ -153,6 +153,7 @@ fn rows_in_words(report: &ClassReport) -> String {
         );
         for note in [
             (!row.note.is_empty()).then(|| plain(&row.note)),
+            row.replayed.as_ref().map(|p| failed(&p.score.gates).join(", ")).filter(|f| !f.is_empty()).map(|f| format!("gates failed: {f}")),
             row.same_log_as.map(|n| format!("same log as row {n}, of another learner")),
             row.repeat_of.map(|n| format!("row {n} again")),
         ]
@@ -186,6 +187,10 @@ fn summary_in_words(class: &LessonSummary) -> String {
             100.0 * step.mean,
             if who.is_empty() { "none".to_owned() } else { format!("{} ({})", who.len(), named(&who)) }
         );
+    }
+    for gate in class.gates.iter().filter(|gate| !gate.failed.is_empty()) {
+        let who: Vec<String> = gate.failed.iter().map(|code| plain(code)).collect();
+        let _ = writeln!(text, "  gate {:<17} failed by {} ({})", gate.id.id(), who.len(), named(&who));
     }
     text
 }

@@ -15,7 +15,7 @@ use downbeam::imaging::projection::Projection;
 use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
 use downbeam::view::best_view::{BestView, ViewKind, best_view};
 use downbeam::view::criteria::Target;
-use downbeam::view::report::{Report, report};
+use downbeam::view::report::{AskedView, Report, report};
 use lexopt::{Arg, Parser};
 use serde::Serialize;
 use std::fmt::Write;
@@ -185,7 +185,7 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     };
     let projection = Projection::new(&arm, patient.level(level).centre);
     let shown = Shown {
-        report: report(&patient, target, &arm),
+        report: report(&patient, &AskedView::usual(target), &arm),
         outlines: OutlineTracer::default().trace(&patient, &projection),
         patient: &patient,
         target,
