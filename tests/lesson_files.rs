@@ -2,7 +2,7 @@
 
 mod common;
 
-use common::learner::{course, lessons_folder, log, shipped};
+use common::learner::{course, lessons_folder, log, log_with, shipped};
 use downbeam::anatomy::names::{Level, Part, Side};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::lesson::action::{Action, Event};
@@ -13,6 +13,7 @@ use downbeam::lesson::link;
 use downbeam::lesson::marks::{lesson_score, replay};
 use downbeam::lesson::parts::{Exercise, has_part, label};
 use downbeam::lesson::score::StepId;
+use downbeam::needle::device::Gauge;
 use downbeam::view::criteria::Target;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
@@ -52,20 +53,31 @@ fn every_lesson_is_passed_by_a_careful_learner_and_not_by_an_idle_one() {
             let code = code.as_str();
             let drawn = drawn(&lesson, code).unwrap();
             let interior = interiors.of(&drawn.spec);
-            let log = log(&lesson, &drawn, interior, 0);
-            let attempt = replay(&lesson, &drawn, interior, &log).unwrap();
-            let score = lesson_score(&lesson, &drawn, interior, &attempt.state);
-            let told: Vec<String> =
-                score.steps.iter().map(|s| format!("{} {:?}: {:?}", s.id.id(), s.score, s.reasons)).collect();
-            let target = drawn.case.target;
-            if score.total < 1.0 {
-                println!(
-                    "{id} {code} {} {} {}: {:.3}",
-                    drawn.spec.name, target.level, target.side, score.total
+            for gauge in Gauge::ALL {
+                let log = log_with(&lesson, &drawn, interior, 0, gauge);
+                let attempt = replay(&lesson, &drawn, interior, &log).unwrap();
+                let score = lesson_score(&lesson, &drawn, interior, &attempt.state);
+                let told: Vec<String> = score
+                    .steps
+                    .iter()
+                    .map(|s| format!("{} {:?}: {:?}", s.id.id(), s.score, s.reasons))
+                    .collect();
+                let target = drawn.case.target;
+                if score.total < 1.0 {
+                    println!(
+                        "{id} {code} {} {} {}: {:.3}",
+                        drawn.spec.name, target.level, target.side, score.total
+                    );
+                }
+                let failed: Vec<_> = score.gates.iter().filter(|g| !g.passed).collect();
+                assert!(
+                    score.passed,
+                    "{id} {code} {gauge:?}: {}\n{}\n{failed:?}",
+                    score.total,
+                    told.join("\n")
                 );
+                assert_eq!(score.steps.iter().map(|s| s.id).collect::<Vec<_>>(), lesson.steps);
             }
-            assert!(score.complete && score.passed, "{id} for {code}: {}\n{}", score.total, told.join("\n"));
-            assert_eq!(score.steps.iter().map(|s| s.id).collect::<Vec<_>>(), lesson.steps);
 
             let idle = replay(&lesson, &drawn, interior, &[Event(0, Action::Finish)]).unwrap();
             let score = lesson_score(&lesson, &drawn, interior, &idle.state);

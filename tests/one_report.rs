@@ -31,7 +31,9 @@ fn the_report_is_what_is_marked() {
                     .find(|v| v.view == view)
                     .unwrap()
                     .best;
-                for off in [[0.0, 0.0], [2.0, 0.0], [-2.0, 0.0], [0.0, 2.0], [5.0, 0.0], [-5.0, 0.0], [0.0, 5.0]] {
+                for off in
+                    [[0.0, 0.0], [2.0, 0.0], [-2.0, 0.0], [0.0, 2.0], [5.0, 0.0], [-5.0, 0.0], [0.0, 5.0]]
+                {
                     let tenths = |deg: f64| (deg * 10.0).round() as i32;
                     let (oblique, tilt) = (tenths(best.oblique_deg + off[0]), tenths(best.tilt_deg + off[1]));
                     let mut hand = Hand::new(case, &patient.interior);
@@ -45,7 +47,11 @@ fn the_report_is_what_is_marked() {
                         _ => StepId::Oblique,
                     };
                     let marks = step(&case, &patient.interior, &hand.attempt.state, marked).score.unwrap();
-                    assert_eq!(shown.to_bits(), marks.to_bits(), "{id} {approach:?} {view:?} {off:?}: {shown} {marks}");
+                    assert_eq!(
+                        shown.to_bits(),
+                        marks.to_bits(),
+                        "{id} {approach:?} {view:?} {off:?}: {shown} {marks}"
+                    );
                     compared += 1;
                     between += u32::from(shown > 0.0 && shown < 1.0);
                     if off == [0.0, 0.0] {

@@ -153,7 +153,7 @@ fn each_bad_compartment_is_met_recorded_and_scored() {
     let cases: [(Pattern, Vec<DVec3>, Option<ContactKind>); 4] = [
         (Pattern::Intraneural, root, Some(ContactKind::Root)),
         (Pattern::Intradiscal, disc, Some(ContactKind::Disc)),
-        (Pattern::Intravascular, veins, Some(ContactKind::Vessel)),
+        (Pattern::Venous, veins, Some(ContactKind::Vessel)),
         (Pattern::Muscular, vec![muscle], None),
     ];
     let pattern_of =
@@ -204,7 +204,8 @@ fn the_sac_is_entered_from_behind() {
     let sac = &interior.nerves.sac;
     let reached = (0..200).find_map(|i| {
         let along = sac[3].point.lerp(sac[11].point, f64::from(i) / 200.0);
-        let mut hand = Hand { interior, attempt: hand.attempt.clone(), tick: hand.tick };
+        let mut hand =
+            Hand { attempt: hand.attempt.clone(), tick: hand.tick, looks: false, ..Hand::new(hand.attempt.case, interior) };
         let view = hand.beam(&hand.attempt.state.arm);
         if interior.tissues.bone_along(along, view.ray_to(along), 150.0).is_some() {
             return None;

@@ -6,7 +6,7 @@
 //!   down its lateral border, hypotenuse along the root and ganglion. It lies in the plane of the ring's middle.
 //! - *Infraneural triangle* (usual description after Kambin; foraminal endoscopy reviews: read): base along the upper end
 //!   plate of the level below, upright along dura and articular process, hypotenuse along the root. It lies on the back of the disc.
-//! - S1: the posterior opening of the first sacral foramen.
+//! - S1: the upper lateral half of the posterior opening of the first sacral foramen (common practice, no source).
 //!
 //! Column frame, mm. Areas are polygons with their corners in one plane.
 
@@ -89,7 +89,7 @@ pub struct Foramen {
     pub side: Side,
     /// Middle, half depth backwards, half height upwards.
     pub ring: Ring,
-    /// Under the pedicle; for S1 the posterior foramen.
+    /// Under the pedicle; for S1 the upper lateral half of the posterior foramen.
     pub subpedicular: Area,
     /// Above the disc's lower plate; `None` on the sacrum.
     pub infraneural: Option<Area>,
@@ -220,8 +220,14 @@ const RING_CORNERS: usize = 24;
 fn sacral(level: &LevelLandmarks, side: Side) -> Foramen {
     let landmarks = level.side(side);
     let ring = landmarks.posterior_foramen.unwrap_or(landmarks.pedicle);
-    let turn = std::f64::consts::TAU / RING_CORNERS as f64;
-    let corners = (0..RING_CORNERS).map(|i| ring.point(i as f64 * turn)).collect();
+    let (out, cranial) = (level.upper_plate.left * side.sign(), level.upper_plate.normal);
+    let across = if ring.across.dot(out) < 0.0 { -ring.across } else { ring.across };
+    let up = if ring.up.dot(cranial) < 0.0 { -ring.up } else { ring.up };
+    // The root runs down and out through the opening: the half above and lateral of it is free.
+    let corners = (0..=RING_CORNERS / 2)
+        .map(|i| std::f64::consts::PI * (i as f64 / (RING_CORNERS / 2) as f64 - 0.25))
+        .map(|angle| ring.centre + across * libm::cos(angle) + up * libm::sin(angle))
+        .collect();
     Foramen { level: level.level, side, ring, subpedicular: Area { corners }, infraneural: None }
 }
 

@@ -465,9 +465,8 @@ impl State {
             shown: contact.kind != ContactKind::Vessel || shows(interior, contact.position, true),
         }));
         // Blood stands at the hub while the tip is in the vessel that it met.
-        let bleeds = self.met.iter().rev().any(|m| {
-            m.tick == tick && m.contact.kind == ContactKind::Vessel && m.shown
-        });
+        let bleeds =
+            self.met.iter().rev().any(|m| m.tick == tick && m.contact.kind == ContactKind::Vessel && m.shown);
         self.blood = bleeds && compartment_at(interior, tip).vessel().is_some();
         Ok(())
     }

@@ -67,8 +67,14 @@ pub const HELD_TO: [(GateId, &[StepId]); 11] = [
 ];
 
 /// Steps that a needle is needed for.
-const NEEDLE: [StepId; 6] =
-    [StepId::Target, StepId::DownTheBeam, StepId::Steering, StepId::Depth, StepId::Contacts, StepId::Contrast];
+const NEEDLE: [StepId; 6] = [
+    StepId::Target,
+    StepId::DownTheBeam,
+    StepId::Steering,
+    StepId::Depth,
+    StepId::Contacts,
+    StepId::Contrast,
+];
 
 /// What only a lesson file names, and a step that it then must ask for.
 pub const FURTHER: [(GateId, StepId); 4] = [

@@ -257,8 +257,7 @@ pub fn needle_report(
 /// Where the tip stands once it is deep.
 fn tip_report(case: &Case, state: &State, interior: &Interior) -> Option<TipReport> {
     let needle = state.needle.as_ref().filter(|n| n.depth_mm() > DEEP_MM)?;
-    let [(ap_score, ap), (lateral_score, lateral)] =
-        tip_place(case, interior, state, needle.tip().position);
+    let [(ap_score, ap), (lateral_score, lateral)] = tip_place(case, interior, state, needle.tip().position);
     let [ap_seen, lateral_seen] = depth_seen(case, interior, state);
     Some(TipReport { ap, lateral, in_place: ap_score >= 1.0 && lateral_score >= 1.0, ap_seen, lateral_seen })
 }

@@ -367,9 +367,11 @@ fn place(approach: Approach, border_mm: f64) -> Place {
         Approach::Subpedicular => {
             Place { height: [-0.05, 0.5], behind_wall_mm: [-0.5, 9.0], medial_mm: [-border_mm, 0.0] }
         }
-        Approach::Infraneural => {
-            Place { height: [0.45, 1.05], behind_wall_mm: [-0.5, 9.0], medial_mm: [-16.0, INFRANEURAL_MEDIAL_MM] }
-        }
+        Approach::Infraneural => Place {
+            height: [0.45, 1.05],
+            behind_wall_mm: [-0.5, 9.0],
+            medial_mm: [-16.0, INFRANEURAL_MEDIAL_MM],
+        },
     }
 }
 

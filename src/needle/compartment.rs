@@ -97,7 +97,9 @@ impl Pattern {
             }
             Self::Venous => "wider and slower: fills a vein while it is injected and clears when it stops",
             Self::Mixed => "part outlines the root and stays, part runs off along a vein",
-            Self::Subdural => "a dense, narrow band with a sharp edge along the inside of the sac, slow to move on",
+            Self::Subdural => {
+                "a dense, narrow band with a sharp edge along the inside of the sac, slow to move on"
+            }
             Self::FacetJoint => "a dense, small rim within the joint, away from the root",
             Self::Intrathecal => "spreads thin and even within the sac, lies at its front and stays",
             Self::Intraneural => "a thin dense line within the root, with pain",

@@ -96,7 +96,13 @@ impl Bolus {
                 let plate = &interior.level(below).upper_plate;
                 // The joint stands upright; in section it lies between the two planes.
                 let out = plate.left * side.sign();
-                self.blob(middle, plate.normal * (6.5 * k), (out + plate.back).normalize_or(out), [5.5 * k, 0.9 * k], volume)
+                self.blob(
+                    middle,
+                    plate.normal * (6.5 * k),
+                    (out + plate.back).normalize_or(out),
+                    [5.5 * k, 0.9 * k],
+                    volume,
+                )
             }
             Compartment::Intrathecal => self.in_sac(interior, volume),
             Compartment::Intraneural { level, side } => {
@@ -212,7 +218,8 @@ impl Bolus {
     /// Under the dura on the needle's side: a narrow band that holds together.
     fn under_dura(&self, interior: &Interior, volume: f64) -> Vec<Spread> {
         let sac = &interior.nerves.sac;
-        let Some(here) = sac.iter().min_by(|a, b| a.point.distance(self.tip).total_cmp(&b.point.distance(self.tip)))
+        let Some(here) =
+            sac.iter().min_by(|a, b| a.point.distance(self.tip).total_cmp(&b.point.distance(self.tip)))
         else {
             return Vec::new();
         };
@@ -225,7 +232,10 @@ impl Bolus {
         let (middle, _) = nearest(&course, self.tip);
         let half = [1.1 * k, 2.4 * k];
         let length = (volume / (std::f64::consts::PI * half[0] * half[1])).clamp(6.0, 80.0 * k);
-        filled(&sections(&along(&course, middle - 0.5 * length, middle + 0.5 * length), DVec3::X, |_| half), volume)
+        filled(
+            &sections(&along(&course, middle - 0.5 * length, middle + 0.5 * length), DVec3::X, |_| half),
+            volume,
+        )
     }
 
     /// At the front of the sac, where it sinks to in a prone patient.

@@ -9,6 +9,7 @@ use downbeam::lesson::file::Lesson;
 use downbeam::lesson::marks::exercise;
 use downbeam::lesson::receipt::Receipt;
 use downbeam::lesson::score::StepId;
+use downbeam::needle::device::Gauge;
 use downbeam::view::best_view::ViewKind;
 use std::path::{Path, PathBuf};
 
@@ -31,8 +32,19 @@ pub fn course() -> Vec<String> {
 }
 
 /// The log of a lesson done well. `misses` parts are named wrongly once.
-pub fn log(lesson: &Lesson, drawn: &Drawn, interior: &Interior, mut misses: usize) -> Vec<Event> {
-    let mut hand = Hand::new(drawn.case, interior);
+pub fn log(lesson: &Lesson, drawn: &Drawn, interior: &Interior, misses: usize) -> Vec<Event> {
+    log_with(lesson, drawn, interior, misses, Gauge::G22)
+}
+
+/// The same with another needle.
+pub fn log_with(
+    lesson: &Lesson,
+    drawn: &Drawn,
+    interior: &Interior,
+    mut misses: usize,
+    gauge: Gauge,
+) -> Vec<Event> {
+    let mut hand = Hand { gauge, ..Hand::new(drawn.case, interior) };
     while let Some(label) = exercise(lesson, drawn, &hand.attempt.state.pointed).asks() {
         let wrong = Label { level: Level::T12, part: Part::Rib, side: None };
         let Label { level, part, side } = if misses > 0 { wrong } else { label };
@@ -56,7 +68,7 @@ pub fn log(lesson: &Lesson, drawn: &Drawn, interior: &Interior, mut misses: usiz
     hand.attempt.log
 }
 
-fn is_of_needle(step: StepId) -> bool {
+pub fn is_of_needle(step: StepId) -> bool {
     step > StepId::Lateral && step != StepId::Radiation
 }
 

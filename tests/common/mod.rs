@@ -11,10 +11,12 @@ use downbeam::anatomy::names::Level;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
 use downbeam::lesson::action::{Action, Event};
-use downbeam::lesson::attempt::{Attempt, view_of};
+use downbeam::lesson::attempt::{Aspirate, Attempt, view_of};
 use downbeam::lesson::case::Case;
+use downbeam::needle::compartment::Pattern;
+use downbeam::needle::contact::ContactKind;
 use downbeam::needle::device::Gauge;
-use downbeam::needle::reading::{coaxial, hub_over_tip_deg, lateral, off_mark_mm};
+use downbeam::needle::reading::{coaxial, drift, hub_over_tip_deg, lateral};
 use downbeam::view::best_view::{ViewKind, best_view};
 use glam::DVec3;
 
@@ -23,11 +25,15 @@ pub struct Hand<'a> {
     pub interior: &'a Interior,
     pub attempt: Attempt,
     pub tick: u32,
+    /// Which needle.
+    pub gauge: Gauge,
+    /// Whether it steers by what it sees; else it turns the hub half round every 5 mm.
+    pub looks: bool,
 }
 
 impl<'a> Hand<'a> {
     pub fn new(case: Case, interior: &'a Interior) -> Self {
-        Self { interior, attempt: Attempt::new(case), tick: 0 }
+        Self { interior, attempt: Attempt::new(case), tick: 0, gauge: Gauge::G22, looks: true }
     }
 
     /// Does an action, a second after the last.
@@ -64,6 +70,11 @@ impl<'a> Hand<'a> {
 
     /// A point of the target area that the beam reaches past all bone, as far from its border as can be.
     pub fn open_target(&self) -> DVec3 {
+        self.open_targets()[0]
+    }
+
+    /// Such points, best first, each 2 mm or more from those before it.
+    pub fn open_targets(&self) -> Vec<DVec3> {
         let area = self.attempt.state.area(&self.case(), self.interior).unwrap();
         let view = self.beam(&self.attempt.state.arm);
         let (centre, c) = (area.centre(), &area.corners);
@@ -75,12 +86,19 @@ impl<'a> Hand<'a> {
                 self.interior.tissues.bone_along(p, view.ray_to(p), 150.0).is_none()
             })
         };
-        (-20..=20)
+        let mut points: Vec<DVec3> = (-20..=20)
             .flat_map(|i| (-20..=20).map(move |j| (f64::from(i) * 0.6, f64::from(j) * 0.6)))
             .map(|(a, b)| centre + u * a + v * b)
             .filter(|p| area.distance_mm(*p) < 0.3 && clear(*p))
-            .min_by(|a, b| area.distance_mm(*a).total_cmp(&area.distance_mm(*b)))
-            .unwrap_or(centre)
+            .collect();
+        points.sort_by(|a, b| area.distance_mm(*a).total_cmp(&area.distance_mm(*b)));
+        let mut apart: Vec<DVec3> = Vec::new();
+        for p in points {
+            if apart.iter().all(|q| q.distance(p) >= 2.0) {
+                apart.push(p);
+            }
+        }
+        if apart.is_empty() { vec![centre] } else { apart }
     }
 
     /// Puts the hub over the tip.
@@ -99,35 +117,64 @@ impl<'a> Hand<'a> {
         }
     }
 
-    /// Advances to a depth under the skin in steps, turning the notch towards the side that the tip has strayed to.
-    pub fn advance_to(&mut self, depth_mm: f64, spin: u8) {
+    /// Depth of the needle, mm.
+    pub fn depth(&self) -> f64 {
+        self.attempt.state.needle.as_ref().unwrap().depth_mm()
+    }
+
+    /// Whether the patient reports pain now.
+    pub fn hurts(&self) -> bool {
+        let root = |k| matches!(k, ContactKind::Root | ContactKind::Ganglion);
+        self.attempt.state.met.iter().any(|m| root(m.contact.kind) && !m.drawn_back)
+    }
+
+    /// Advances to a depth under the skin in steps, looking where it strays and turning the notch towards that side. Stops and draws back
+    /// on pain; returns whether it came there.
+    pub fn advance_to(&mut self, depth_mm: f64, spin: u8) -> bool {
+        let mut turned_at = self.depth();
         loop {
-            let state = &self.attempt.state;
-            let needle = state.needle.as_ref().unwrap();
-            let left = depth_mm - needle.depth_mm();
+            let left = depth_mm - self.depth();
             if left < 0.05 {
-                break;
+                return true;
             }
-            let mark = state.mark.unwrap();
-            let view = self.beam(&mark.arm);
-            let off = off_mark_mm(&view, mark.uv, needle.tip().position);
-            let stray = libm::hypot(off[0], off[1]);
-            if stray > 0.15 {
-                // Where the notch should look: to the side the tip has strayed to.
-                let wanted = view.right * off[0] + view.up * off[1];
-                let tip = needle.tip();
-                let (x, y) =
-                    (wanted.dot(tip.across(0.0)), wanted.dot(tip.across(std::f64::consts::FRAC_PI_2)));
-                let by = (libm::atan2(y, x) - needle.roll).to_degrees() * 10.0;
-                self.act(Action::Roll { by: by.round() as i32 });
+            if self.looks {
+                self.steer();
+            } else if self.depth() - turned_at >= 5.0 {
+                turned_at = self.depth();
+                self.act(Action::Roll { by: 1800 });
             }
-            let before = self.attempt.state.needle.as_ref().unwrap().depth_mm();
-            let by = (left.min(3.0) * 10.0).round().max(1.0) as u32;
-            self.act(Action::Advance { by, spin });
-            if self.attempt.state.needle.as_ref().unwrap().depth_mm() - before < 0.01 {
-                break;
+            let before = self.depth();
+            self.act(Action::Advance { by: (left.min(3.0) * 10.0).round().max(1.0) as u32, spin });
+            if self.looks && self.hurts() {
+                self.act(Action::Withdraw { by: 30 });
+                return false;
+            }
+            if self.depth() - before < 0.01 {
+                return false;
             }
         }
+    }
+
+    /// Turns the notch towards the side that the tip strays to, once that can be seen.
+    fn steer(&mut self) {
+        let state = &self.attempt.state;
+        let (needle, mark) = (state.needle.as_ref().unwrap(), state.mark.unwrap());
+        if needle.depth_mm() < 6.0 {
+            return;
+        }
+        let view = self.beam(&mark.arm);
+        let Some(way) = drift(&view, mark.uv, needle).strays() else { return };
+        let wanted = (view.right * way.x + view.up * way.y).normalize();
+        if needle.notch().dot(wanted) > 0.6 {
+            return;
+        }
+        let tip = needle.tip();
+        let (x, y) = (wanted.dot(tip.across(0.0)), wanted.dot(tip.across(std::f64::consts::FRAC_PI_2)));
+        let by = (libm::atan2(y, x) - needle.roll).to_degrees() * 10.0;
+        if self.case().exposures {
+            self.act(Action::Spot);
+        }
+        self.act(Action::Roll { by: by.round() as i32 });
     }
 
     /// Sets a needle over a point of the patient down the present beam, and drives it there.
@@ -141,19 +188,39 @@ impl<'a> Hand<'a> {
 
     /// A whole injection, as taught.
     pub fn inject_everything(&mut self) {
+        self.inject_carefully();
+        self.act(Action::Finish);
+    }
+
+    /// The same up to the end.
+    pub fn inject_carefully(&mut self) {
         self.set_up(ViewKind::TrueAp);
         self.set_up(ViewKind::Oblique);
-        let target = self.open_target();
+        let targets = self.open_targets();
+        for (i, &target) in targets.iter().take(4).enumerate() {
+            if i > 0 {
+                self.act(Action::Remove);
+                self.act(Action::Recall { view: ViewKind::Oblique });
+            }
+            if self.inject_through(target) {
+                break;
+            }
+        }
+    }
+
+    /// A needle of its own to one target; returns whether contrast spread as wanted.
+    fn inject_through(&mut self, target: DVec3) -> bool {
         self.mark(target);
-        self.act(Action::Place { gauge: Gauge::G22, length_mm: 127 });
+        self.act(Action::Place { gauge: self.gauge, length_mm: 127 });
         self.act(Action::Spot);
         self.align();
         self.act(Action::Spot);
         let entry = self.attempt.state.needle.as_ref().unwrap().entry;
         let reach = entry.distance(target);
-        self.advance_to(0.6 * reach, 0);
+        let mut free = self.advance_to(0.6 * reach, 0);
         self.act(Action::Spot);
-        self.advance_to(reach - if self.case().target.level == Level::S1 { 1.0 } else { 8.0 }, 0);
+        free =
+            free && self.advance_to(reach - if self.case().target.level == Level::S1 { 1.0 } else { 8.0 }, 0);
         for kind in [ViewKind::Lateral, ViewKind::TrueAp] {
             self.set_up(kind);
         }
@@ -167,6 +234,9 @@ impl<'a> Hand<'a> {
             best_view(self.interior, self.case().target, ViewKind::Lateral, &CArm::default()).orientation;
         let from_side = self.beam(&CArm::at_degrees(best.oblique_deg, best.tilt_deg).unwrap());
         for _ in 0..40 {
+            if !free {
+                break;
+            }
             let (target, tip) =
                 (self.case().target, self.attempt.state.needle.as_ref().unwrap().tip().position);
             let behind = if target.level == Level::S1 {
@@ -179,14 +249,29 @@ impl<'a> Hand<'a> {
                 break;
             }
             let depth = self.attempt.state.needle.as_ref().unwrap().depth_mm();
-            self.advance_to(depth + (behind - wall).clamp(0.1, 1.0), 0);
+            free = self.advance_to(depth + (behind - wall).clamp(0.1, 1.0), 0);
         }
         self.set_up(ViewKind::TrueAp);
-        self.act(Action::Aspirate);
+        // Until the spread is the one wanted: a little back from a vessel, and proven anew.
+        for _ in 0..3 {
+            self.act(Action::Aspirate);
+            let state = &self.attempt.state;
+            // Blood that came by itself counts as much as blood that was sucked.
+            let dry = state.aspirated == Some(Aspirate::Nothing) && !state.blood;
+            if dry && self.inject() == Pattern::Perineural {
+                return true;
+            }
+            self.act(Action::Withdraw { by: 15 });
+        }
+        false
+    }
+
+    /// Injects contrast live at the tip and names what it shows.
+    pub fn inject(&mut self) -> Pattern {
         self.act(Action::Fluoroscopy { pulses: 16, rate: 8 });
         self.act(Action::Inject { volume: 80 });
         let pattern = self.attempt.state.injected.last().unwrap().bolus.compartment.pattern();
         self.act(Action::Name { pattern });
-        self.act(Action::Finish);
+        pattern
     }
 }
