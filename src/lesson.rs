@@ -13,11 +13,13 @@ pub mod engine;
 pub mod file;
 pub mod gate;
 pub mod link;
+pub mod log_likeness;
 pub mod log_line;
 pub mod marks;
 pub mod parts;
 pub mod read_error;
 pub mod receipt;
+pub mod receipt_text;
 pub mod remark;
 pub mod report;
 #[cfg(feature = "cli")]

@@ -375,7 +375,7 @@ fn what_is_wrong_is_one_sentence_with_place_found_and_allowed() {
         ("{\"format\": 1,".to_owned(), "the JSON ends too early (line 1, column 13"),
         ("not json".to_owned(), "this is no JSON (line 1, column 2"),
         (with("side", json!("left")) + "x", "after the lesson: this is no JSON"),
-        (" ".repeat(40_000), "the lesson has 40000 bytes: allowed are at most 32768"),
+        (" ".repeat(40_000), "the lesson is longer than 32768 bytes, the most that is allowed"),
     ] {
         let error = Lesson::from_json(&text).unwrap_err().to_string();
         assert!(error.contains(said), "wanted: {said}\nfound:  {error}");

@@ -5,7 +5,7 @@ mod common;
 use common::learner::{receipt, shipped};
 use downbeam::lesson::action::{Action, Event};
 use downbeam::lesson::class_report::{ClassReport, Row, Status, row};
-use downbeam::lesson::class_table::{csv, ndjson};
+use downbeam::lesson::class_table::{CsvStyle, csv, ndjson};
 use downbeam::lesson::draw::Interiors;
 use downbeam::lesson::engine;
 use downbeam::lesson::file::Lesson;
@@ -220,7 +220,7 @@ fn what_is_no_receipt_is_unreadable_and_says_why() {
         (String::new(), "ends too early"),
         ("{\"a\":".repeat(100_000), "the JSON is nested too deeply"),
         (text.replace("\"format\": 1", "\"format\": 1, \"format\": 1"), "the key 'format' stands twice"),
-        (" ".repeat(600_000), "has 600000 bytes: allowed are at most"),
+        (" ".repeat(600_000), "the receipt is longer than 524288 bytes, the most that is allowed"),
     ] {
         let error = Receipt::from_json(&text).unwrap_err().to_string();
         assert!(error.contains(said), "wanted: {said}\nfound:  {error}");
@@ -332,7 +332,7 @@ fn the_summary_says_which_step_fails_whom() {
 #[test]
 fn tables_have_a_row_a_receipt_and_the_same_numbers() {
     let class = class();
-    let (csv, ndjson) = (csv(&class), ndjson(&class));
+    let (csv, ndjson) = (csv(&class, CsvStyle::default()), ndjson(&class));
     assert_eq!(csv.matches("\r\n").count(), class.rows.len() + 1);
     assert!(csv.contains("\"'=cmd\"") && csv.contains("\"dora, \"\"d\"\"\""));
     let objects: Vec<serde_json::Value> = ndjson.lines().map(|l| serde_json::from_str(l).unwrap()).collect();

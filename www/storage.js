@@ -1,15 +1,19 @@
 // Settings kept between visits. Storage can throw (sandboxed frame, blocked by the browser): then they last for this page only.
 
 const KEY = 'downbeam.settings';
-let kept = {};
 let works = true;
+let kept = read() ?? {};
 
-try {
-  kept = JSON.parse(localStorage.getItem(KEY) ?? '{}');
-  if (typeof kept !== 'object' || kept === null || Array.isArray(kept)) kept = {};
-} catch (error) {
-  // Unreadable JSON is only an old or foreign value; a storage that throws is worth a sentence to the learner.
-  works = error instanceof SyntaxError;
+/** The settings in storage, or null: there are none, or the browser gives none. */
+function read() {
+  try {
+    const found = JSON.parse(localStorage.getItem(KEY) ?? '{}');
+    return typeof found === 'object' && found !== null && !Array.isArray(found) ? found : null;
+  } catch (error) {
+    // Unreadable JSON is only an old or foreign value; a storage that throws is worth a sentence to the learner.
+    works = error instanceof SyntaxError;
+    return null;
+  }
 }
 
 /** The setting of that name, if it is one of the allowed values; else the first of them. */
@@ -19,7 +23,8 @@ export function setting(name, allowed) {
 
 /** Keeps a setting. Returns false if the browser will not. */
 export function keep(name, value) {
-  kept[name] = value;
+  // Another page may have kept something meanwhile.
+  kept = { ...kept, ...read(), [name]: value };
   works = store(KEY, JSON.stringify(kept)) && works;
   return works;
 }

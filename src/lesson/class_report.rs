@@ -5,7 +5,9 @@
 use super::draw::Interiors;
 use super::file::Lesson;
 use super::gate::{GateId, gates_of};
+use super::log_likeness;
 use super::receipt::{Lessons, Receipt, Replayed, Verdict, verify_text};
+use super::receipt_text;
 use super::score::StepId;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -67,6 +69,9 @@ pub struct Row {
     pub replayed: Option<Replayed>,
     /// Number (from 1) of a row with the same log under another learner's code.
     pub same_log_as: Option<usize>,
+    /// Of long logs: the row of another learner's log that it is most alike, number (from 1) and share in common (0 to 1); none where the log
+    /// is the same, and none under `super::log_likeness::ALIKE`.
+    pub alike: Option<(usize, f64)>,
     /// Number (from 1) of an earlier row with the same log under the same code.
     pub repeat_of: Option<usize>,
 }
@@ -94,12 +99,15 @@ pub struct Told {
     pub actions: usize,
     /// `Receipt::log_hash`.
     pub log_hash: String,
+    /// `super::log_likeness::runs` of its log.
+    pub runs: Vec<u32>,
 }
 
 impl Told {
     fn of(receipt: Receipt) -> Self {
         Self {
             log_hash: receipt.log_hash(),
+            runs: log_likeness::runs(&receipt.log),
             actions: receipt.log.len(),
             learner: receipt.learner.trim().to_owned(),
             lesson: receipt.lesson.id,
@@ -115,7 +123,7 @@ impl Told {
 
 /// Checks one receipt.
 pub fn row(source: &str, line: Option<u64>, text: &str, lessons: &Lessons, interiors: &mut Interiors) -> Row {
-    let (receipt, verdict) = verify_text(text, lessons, interiors);
+    let (receipt, verdict) = verify_text(&receipt_text::receipt_in(text), lessons, interiors);
     let (status, note, replayed) = match verdict {
         Verdict::Verified(replayed) => (Status::Verified, String::new(), Some(replayed)),
         Verdict::Altered(wrong, replayed) => (Status::Altered, wrong.join("; "), replayed),
@@ -124,13 +132,15 @@ pub fn row(source: &str, line: Option<u64>, text: &str, lessons: &Lessons, inter
         Verdict::Unreadable(error) => (Status::Unreadable, error.to_string(), None),
     };
     let told = receipt.map(Told::of);
-    Row { source: source.to_owned(), line, status, note, told, replayed, same_log_as: None, repeat_of: None }
+    let (source, same_log_as) = (source.to_owned(), None);
+    Row { source, line, status, note, told, replayed, same_log_as, alike: None, repeat_of: None }
 }
 
 /// The row of what could not even be read as text.
 pub fn unreadable(source: &str, line: Option<u64>, why: String) -> Row {
     let (status, source) = (Status::Unreadable, source.to_owned());
-    Row { source, line, status, note: why, told: None, replayed: None, same_log_as: None, repeat_of: None }
+    let (told, replayed, same_log_as) = (None, None, None);
+    Row { source, line, status, note: why, told, replayed, same_log_as, alike: None, repeat_of: None }
 }
 
 /// All rows, each knowing its doubles.
@@ -167,7 +177,13 @@ impl ClassReport {
                 rows[i].repeat_of = same_code.map(|j| j + 1);
             }
         }
+        find_alike(&mut rows);
         Self { rows }
+    }
+
+    /// How many are much like another learner's, though not the same.
+    pub fn alike(&self) -> usize {
+        self.rows.iter().filter(|r| r.alike.is_some()).count()
     }
 
     /// How many came out how.
@@ -196,6 +212,31 @@ impl ClassReport {
             .collect();
         found.sort_by(|a, b| a.lesson.cmp(&b.lesson));
         found
+    }
+}
+
+/// Notes for each row the other learner's log that it is most alike, lesson by lesson.
+fn find_alike(rows: &mut [Row]) {
+    let mut by_lesson: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
+    for (i, row) in rows.iter().enumerate() {
+        if let Some(told) = row.told.as_ref().filter(|t| !t.runs.is_empty()) {
+            by_lesson.entry(&told.lesson).or_default().push(i);
+        }
+    }
+    let mut found = Vec::new();
+    for of_lesson in by_lesson.into_values() {
+        let logs: Vec<(&str, &[u32])> = of_lesson
+            .iter()
+            .filter_map(|&i| rows[i].told.as_ref())
+            .map(|t| (t.learner.as_str(), t.runs.as_slice()))
+            .collect();
+        let nearest = log_likeness::nearest(&logs);
+        found.extend(of_lesson.iter().zip(nearest).filter_map(|(&i, near)| near.map(|(j, share)| (i, of_lesson[j], share))));
+    }
+    for (i, j, share) in found {
+        if rows[i].same_log_as.is_none() {
+            rows[i].alike = Some((j + 1, share));
+        }
     }
 }
 

@@ -28,13 +28,15 @@ const FIRST: [Column; 15] = [
 ];
 
 /// Columns after the steps.
-const LAST: [Column; 8] = [
+const LAST: [Column; 10] = [
     ("not_done", |_, r| r.replayed.as_ref().map(|p| not_done(&p.score.steps)).into()),
     ("pictures", |_, r| r.replayed.as_ref().map(|p| p.pictures).into()),
     ("beam_s", |_, r| r.replayed.as_ref().map(|p| p.beam_s).into()),
     ("duration_s", |_, r| r.replayed.as_ref().map(|p| p.duration_s).into()),
     ("actions", |_, r| r.told.as_ref().map(|t| t.actions).into()),
     ("same_log_as", |_, r| r.same_log_as.into()),
+    ("alike", |_, r| r.alike.map(|(row, _)| row).into()),
+    ("alike_share", |_, r| r.alike.map(|(_, share)| (share * 100.0).round() / 100.0).into()),
     ("repeat_of", |_, r| r.repeat_of.into()),
     ("note", |_, r| r.note.as_str().into()),
 ];
@@ -62,21 +64,70 @@ fn cells(number: usize, row: &Row) -> impl Iterator<Item = (&'static str, Value)
     FIRST.into_iter().map(of).chain(steps).chain(LAST.into_iter().map(of))
 }
 
-/// As CSV, with a heading. Lines end with CR LF.
+/// How a table is written for a spreadsheet.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct CsvStyle {
+    /// Between the cells.
+    pub separator: Separator,
+    /// A byte order mark in front: some spreadsheets take the text for another coding without it.
+    pub byte_order_mark: bool,
+}
+
+/// What stands between the cells of a table.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Separator {
+    /// As RFC 4180 has it.
+    #[default]
+    Comma,
+    /// As spreadsheets want it where numbers have a decimal comma; numbers are written with one.
+    Semicolon,
+    /// A tabulator.
+    Tab,
+}
+
+impl Separator {
+    /// All of them, by name.
+    pub const ALL: [(&'static str, Self); 3] =
+        [("comma", Self::Comma), ("semicolon", Self::Semicolon), ("tab", Self::Tab)];
+
+    fn sign(self) -> char {
+        match self {
+            Self::Comma => ',',
+            Self::Semicolon => ';',
+            Self::Tab => '\t',
+        }
+    }
+}
+
+/// As CSV, with a heading. Lines end with CR LF; every text stands in quotes.
 ///
-/// A text that a spreadsheet would take for a formula gets an apostrophe in front, since learners write the texts.
-pub fn csv(report: &ClassReport) -> String {
-    let names =
-        FIRST.iter().map(|c| c.0).chain(StepId::OF_LESSONS.map(StepId::id)).chain(LAST.iter().map(|c| c.0));
-    let mut text = names.collect::<Vec<_>>().join(",") + "\r\n";
-    for (i, row) in report.rows.iter().enumerate() {
-        for (j, (_, value)) in cells(i + 1, row).enumerate() {
+/// A text that a spreadsheet would take for a formula gets an apostrophe in front, since learners write the texts: also behind what another
+/// spreadsheet would take for the end of a cell.
+pub fn csv(report: &ClassReport, style: CsvStyle) -> String {
+    let names = FIRST
+        .iter()
+        .map(|c| c.0)
+        .chain(StepId::OF_LESSONS.map(StepId::id))
+        .chain(LAST.iter().map(|c| c.0))
+        .map(Value::from);
+    let rows = report.rows.iter().enumerate().map(|(i, row)| cells(i + 1, row).map(|(_, value)| value).collect());
+    table(std::iter::once(names.collect()).chain(rows), style)
+}
+
+/// Rows of values as CSV.
+pub(crate) fn table(rows: impl Iterator<Item = Vec<Value>>, style: CsvStyle) -> String {
+    let mut text = String::from(if style.byte_order_mark { "\u{feff}" } else { "" });
+    for row in rows {
+        for (j, value) in row.into_iter().enumerate() {
             if j > 0 {
-                text.push(',');
+                text.push(style.separator.sign());
             }
             match value {
                 Value::Null => {}
                 Value::String(cell) => text.push_str(&quoted(&cell)),
+                Value::Number(number) if style.separator == Separator::Semicolon => {
+                    text.push_str(&number.to_string().replace('.', ","));
+                }
                 plain => text.push_str(&plain.to_string()),
             }
         }
@@ -85,12 +136,27 @@ pub fn csv(report: &ClassReport) -> String {
     text
 }
 
+/// A text in quotes, in which nothing is a formula.
 fn quoted(cell: &str) -> String {
-    let guard = if cell.starts_with(['=', '+', '-', '@', '\t', '\r']) { "'" } else { "" };
-    if guard.is_empty() && !cell.contains(['"', ',', '\n', '\r']) {
-        return cell.to_owned();
+    let mut text = String::from("\"");
+    // At the beginning of what may be read as a cell: its first sign that is no blank or quotation mark decides.
+    let mut begins = true;
+    for c in cell.chars() {
+        if begins && matches!(c, '=' | '+' | '-' | '@' | '\u{ff1d}' | '\u{ff0b}' | '\u{ff0d}' | '\u{ff20}') {
+            text.push('\'');
+        }
+        if matches!(c, ',' | ';' | '|' | '\t' | '\r' | '\n') {
+            begins = true;
+        } else if !matches!(c, ' ' | '"' | '\u{a0}') {
+            begins = false;
+        }
+        text.push(c);
+        if c == '"' {
+            text.push(c);
+        }
     }
-    format!("\"{guard}{}\"", cell.replace('"', "\"\""))
+    text.push('"');
+    text
 }
 
 /// As NDJSON.
@@ -110,12 +176,16 @@ mod tests {
     #[test]
     fn cells_are_quoted_and_never_formulas() {
         for (cell, written) in [
-            ("anna", "anna"),
+            ("anna", "\"anna\""),
             ("a,b", "\"a,b\""),
             ("say \"ah\"", "\"say \"\"ah\"\"\""),
             ("=1+1", "\"'=1+1\""),
             ("-2", "\"'-2\""),
-            ("", ""),
+            ("x;=cmd|' /C calc'!A0", "\"x;'=cmd|' /C calc'!A0\""),
+            ("x\t @SUM(1)", "\"x\t '@SUM(1)\""),
+            ("\"=1\"", "\"\"\"'=1\"\"\""),
+            ("a-b", "\"a-b\""),
+            ("", "\"\""),
         ] {
             assert_eq!(super::quoted(cell), written);
         }

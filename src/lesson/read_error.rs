@@ -41,7 +41,7 @@ pub(crate) fn read<T: DeserializeOwned>(
     most_bytes: usize,
 ) -> Result<T, ReadError> {
     if text.len() > most_bytes {
-        let problem = format!("the {kind} has {} bytes: allowed are at most {most_bytes}", text.len());
+        let problem = format!("the {kind} is longer than {most_bytes} bytes, the most that is allowed");
         return Err(ReadError::at("", problem));
     }
     // As a value first: types are then read from one kind of source only, which keeps the page's engine small.

@@ -198,25 +198,11 @@ impl Receipt {
             .collect()
     }
 
-    /// What two copies of one log have in common. Long logs are compared without their ticks, so that a copy with its
-    /// clock shifted still stands out; short ones with them, since honest ones may well be alike otherwise.
+    /// What two copies of one log have in common (`super::log_likeness::essence`).
     pub fn log_hash(&self) -> String {
-        let ticks = self.log.len() < LONG_LOG;
-        let mut text = String::new();
-        for line in &self.log {
-            text.push_str(if ticks {
-                line
-            } else {
-                line.split_once(' ').map_or(line.as_str(), |(_, action)| action)
-            });
-            text.push('\n');
-        }
-        sha256_hex(text.as_bytes())
+        sha256_hex(super::log_likeness::essence(&self.log).as_bytes())
     }
 }
-
-/// A log of as many actions as this is no other person's by chance.
-const LONG_LOG: usize = 24;
 
 /// The lessons that receipts are checked against, by hash.
 #[derive(Clone, Debug, Default)]

@@ -2,11 +2,12 @@
 
 use super::plain;
 use crate::lesson::class_report::{ClassReport, LessonSummary, Row, Status, row, unreadable};
-use crate::lesson::class_table;
+use crate::lesson::class_table::{self, CsvStyle, Separator};
 use crate::lesson::draw::Interiors;
 use crate::lesson::file::Lesson;
 use crate::lesson::link;
 use crate::lesson::receipt::Lessons;
+use crate::lesson::receipt_text;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
@@ -54,7 +55,14 @@ struct RowEntry {
     steps: Vec<StepEntry>,
     gates_failed: Vec<&'static str>,
     same_log_as: Option<usize>,
+    alike: Option<usize>,
+    alike_share: Option<f64>,
     repeat_of: Option<usize>,
+}
+
+fn style(separator: &str, byte_order_mark: bool) -> CsvStyle {
+    let found = Separator::ALL.into_iter().find(|(name, _)| *name == separator);
+    CsvStyle { separator: found.map_or(Separator::Comma, |(_, separator)| separator), byte_order_mark }
 }
 
 #[derive(Serialize)]
@@ -82,6 +90,8 @@ impl RowEntry {
             steps: steps.map(|s| StepEntry { id: s.id.id(), name: s.id.name(), score: s.score }).collect(),
             gates_failed: score.map_or(Vec::new(), |s| class_table::failed(&s.gates)),
             same_log_as: row.same_log_as,
+            alike: row.alike.map(|(row, _)| row),
+            alike_share: row.alike.map(|(_, share)| share),
             repeat_of: row.repeat_of,
         }
     }
@@ -105,6 +115,18 @@ impl ClassRoom {
     #[wasm_bindgen(js_name = addLink)]
     pub fn add_link(&mut self, link: &str, language: &str) -> Result<String, JsError> {
         Ok(self.take_up(link::lesson(link)?, language))
+    }
+
+    /// Whether a file of a folder may hold receipts, by its name and the first bytes of it.
+    #[wasm_bindgen(js_name = mayHold)]
+    pub fn may_hold(name: &str, beginning: &[u8]) -> bool {
+        receipt_text::may_hold(name, beginning)
+    }
+
+    /// Whether a file is a receipt a line, by its name and its first line that is not blank.
+    #[wasm_bindgen(js_name = isLines)]
+    pub fn is_lines(name: &str, first_line: &[u8]) -> bool {
+        receipt_text::is_lines(name, first_line)
     }
 
     /// Adds a receipt from a file, or from a line (from 1) of one.
@@ -141,9 +163,9 @@ impl ClassRoom {
         })
     }
 
-    /// The rows as CSV.
-    pub fn csv(&self) -> String {
-        class_table::csv(&self.whole())
+    /// The rows as CSV: `separator` is comma, semicolon or tab.
+    pub fn csv(&self, separator: &str, bom: bool) -> String {
+        class_table::csv(&self.whole(), style(separator, bom))
     }
 
     /// The rows as NDJSON.

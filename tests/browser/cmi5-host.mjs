@@ -11,9 +11,12 @@ export const ACTOR = { objectType: 'Agent', account: { homePage: 'https://lms.ex
 export const REGISTRATION = '5f1c3a5e-8b53-4b53-9a63-3d0f5a1d2c11';
 const ACTIVITY = 'https://lms.example.org/au/1';
 
-/** Starts one. `down` makes it fail: 'statements', 'all'; `attachments: false` refuses those. */
+/**
+ * Starts one. `down` makes it fail: 'statements', 'all'; `attachments: false` refuses those; `slow_ms` is how long its answers to statements take, which it
+ * has by then; `lost: true` takes none in and never answers, as a broken proxy does.
+ */
 export async function cmi5Host() {
-  const host = { statements: [], session: [], documents: new Map(), broken: [], receipts: [], down: null, attachments: true, launch: { launchMode: 'Normal', masteryScore: 0.75, moveOn: 'Passed' } };
+  const host = { statements: [], session: [], documents: new Map(), broken: [], receipts: [], down: null, attachments: true, slow_ms: 0, lost: false, launch: { launchMode: 'Normal', masteryScore: 0.75, moveOn: 'Passed' } };
   let tokens = 0;
   let fetched = true;
 
@@ -44,14 +47,20 @@ export async function cmi5Host() {
       return host.documents.has(id) ? { headers: { 'Content-Type': 'application/json', ...CORS }, body: host.documents.get(id) } : json({}, 404);
     }
     if (rest === 'lrs/agents/profile') return json({}, 404);
+    if (rest === 'lrs/statements' && request.method === 'GET') {
+      const found = host.statements.find((s) => s.id === query.get('statementId'));
+      return found ? json(found) : json({}, 404);
+    }
     if (rest !== 'lrs/statements' || request.method !== 'POST') return json({}, 404);
     const body = await bodyOf(request);
+    if (host.lost) return new Promise(() => {});
     const boundary = /boundary="([^"]+)"/.exec(request.headers['content-type'])?.[1];
     if (boundary && !host.attachments) return json({}, 400);
     const parts = boundary ? body.split(`--${boundary}`).slice(1, -1).map((part) => part.trim().split('\r\n\r\n')) : [['', body]];
     if (boundary) host.receipts.push({ head: parts[1][0], body: parts[1].slice(1).join('\r\n\r\n') });
     const statements = [].concat(JSON.parse(parts[0][1]));
     for (const statement of statements) take(statement);
+    if (host.slow_ms > 0) await new Promise((done) => setTimeout(done, host.slow_ms));
     return json(statements.map(({ id }) => id));
   }
 
@@ -97,6 +106,7 @@ export async function cmi5Host() {
     host.session = [];
     return new URLSearchParams({ endpoint: `${server.address}/lrs/`, fetch: `${server.address}/fetch`, actor: JSON.stringify(ACTOR), registration: REGISTRATION, activityId: ACTIVITY });
   };
+  host.token = () => `token${tokens}`;
   host.verbs = () => host.session.map((s) => s.verb.id.replace(VERB, ''));
   host.close = server.close;
   return host;

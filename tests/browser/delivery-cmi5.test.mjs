@@ -140,6 +140,77 @@ test('what was still waiting when the page closed is in its last request', async
   assert.equal(host.verbs().at(-1), 'terminated');
 });
 
+test('a store that answers after 3 s, and a page that is closed 0.7 s after the pass: the pass is there', async () => {
+  const { page, finish, leave } = await opened(host.launched());
+  host.slow_ms = 3000;
+  void finish(resultOf(attempt)).catch(() => {});
+  await page.waitForTimeout(700);
+  await leave();
+  assert.deepEqual(host.verbs(), ['initialized', 'completed', 'passed', 'terminated']);
+  host.slow_ms = 0;
+  const next = await opened(host.launched());
+  await next.page.evaluate(() => delivery.earlier);
+  assert.equal(await next.resume(), null);
+  await next.leave();
+  assert.deepEqual(host.verbs(), ['initialized', 'terminated'], 'and is not told again');
+  assert.equal(host.statements.filter((s) => s.verb.id.endsWith('/passed')).length, 1);
+});
+
+test('closed while the store is unreachable, even to the last request: the next session hands it in', async () => {
+  const first = await opened(host.launched());
+  await first.keep(attempt.slice(0, 60));
+  host.lost = true;
+  const result = resultOf(attempt);
+  void first.finish(result).catch(() => {});
+  await first.page.waitForTimeout(700);
+  await first.leave();
+  assert.deepEqual(host.verbs(), ['initialized']);
+  host.lost = false;
+  const second = await opened(host.launched());
+  await second.page.waitForFunction(() => notices.some((said) => /has been handed in now/.test(said)));
+  assert.deepEqual(host.verbs(), ['initialized', 'completed', 'passed']);
+  assert.equal(host.receipts.at(-1).body, result.receipt, 'with its receipt');
+  await second.leave();
+  const third = await opened(host.launched());
+  await third.page.evaluate(() => delivery.earlier);
+  await third.leave();
+  assert.deepEqual(host.verbs(), ['initialized', 'terminated']);
+});
+
+test('closed at the moment of the pass, before anything is sent', async () => {
+  const { page, leave } = await opened(host.launched());
+  await page.evaluate((r) => (void delivery.finish(r), (location.href = 'about:blank'), null), resultOf(attempt));
+  await page.waitForTimeout(300);
+  await leave();
+  assert.deepEqual(host.verbs(), ['initialized', 'completed', 'passed', 'terminated']);
+});
+
+test('two tabs of one learner: a fail in one does not follow the pass of the other, nor does a look erase an attempt', async () => {
+  const context = await browser.newContext();
+  const tab = async () => {
+    const page = await context.newPage();
+    await page.goto(`${site.address}/lesson/cmi5?${host.launched()}`);
+    await page.waitForSelector('html[data-connected]');
+    return page;
+  };
+  const one = await tab();
+  // The platform admits the token of the latest launch only: both tabs share it here.
+  const two = await context.newPage();
+  await two.route('**/fetch', (route) => route.fulfill({ json: { 'auth-token': host.token() }, headers: { 'Access-Control-Allow-Origin': '*' } }));
+  await two.goto(one.url());
+  await two.waitForSelector('html[data-connected]');
+  await one.evaluate((r) => delivery.finish(r), resultOf(attempt));
+  const said = await two.evaluate((r) => delivery.finish(r), resultOf(attempt, { score: 0.3, passed: false }));
+  assert.deepEqual(said, { accepted: false, said: 'The learning platform keeps your earlier result.' });
+  await two.goto('about:blank');
+  await two.waitForTimeout(300);
+  assert.deepEqual(host.verbs().filter((v) => ['passed', 'failed'].includes(v)), ['passed']);
+  assert.ok(JSON.parse(host.documents.get('downbeam-attempt')).passed);
+  await context.close();
+  // Two `initialized` with one token is this test's doing, not the page's.
+  host.broken.length = 0;
+});
+
 test('a platform that takes no attachments gets the receipt in the statement', async () => {
   host.attachments = false;
   const { finish, leave } = await opened(host.launched());

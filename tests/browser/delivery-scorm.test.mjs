@@ -95,6 +95,58 @@ for (const form of ['scorm12', 'scorm2004']) {
     await second.page.close();
   });
 
+  test(`${form}: a host that begins a new attempt after any end but "suspend" loses nothing to one who only looks`, async () => {
+    const first = await opened(form);
+    await first.keep(attempt.slice(0, 60));
+    await first.close();
+    // Opened three times to look: nothing is kept, nothing is resumed.
+    for (let look = 0; look < 3; look += 1) await (await opened(form, { page: first.page })).close();
+    const second = await opened(form, { page: first.page });
+    assert.equal(await first.page.evaluate(() => attempts), 1);
+    assert.deepEqual(await second.resume(), attempt.slice(0, 60));
+    assert.ok((await second.finish(resultOf(attempt))).accepted);
+    await second.close();
+    await (await opened(form, { page: first.page })).close();
+    const third = await opened(form, { page: first.page });
+    assert.equal((await third.finish(resultOf(attempt, { score: 0.2, passed: false }))).said, 'The learning platform keeps your earlier result.');
+    const model = await third.model();
+    assert.equal(form === 'scorm12' ? model.core.lesson_status : model.success_status, 'passed');
+    assert.equal(await first.page.evaluate(() => attempts), 1);
+    await first.page.close();
+  });
+
+  test(`${form}: two tabs of one learner: the fail of one does not replace the pass of the other`, async () => {
+    const context = await browser.newContext();
+    const one = await opened(form, { page: await context.newPage() });
+    const two = await opened(form, { page: await context.newPage() });
+    await two.keep(attempt.slice(0, 10));
+    assert.ok((await one.finish(resultOf(attempt))).accepted);
+    assert.equal((await two.finish(resultOf(attempt, { score: 0.2, passed: false }))).said, 'The learning platform keeps your earlier result.');
+    await one.close();
+    // The last that the host hears is from the tab with the fail.
+    await two.close();
+    const model = await two.model();
+    assert.equal(form === 'scorm12' ? model.core.lesson_status : model.success_status, 'passed');
+    assert.equal(Number((model.core ?? model).score.raw), 85);
+    assert.equal(JSON.parse(model.suspend_data).claim.total, 0.85);
+    await context.close();
+  });
+
+  test(`${form}: a value that the host cannot give is told, and a fail is not written over what may be a pass`, async () => {
+    const first = await opened(form);
+    assert.ok((await first.finish(resultOf(attempt))).accepted);
+    await first.close();
+    const blind = await opened(form, { page: first.page, misbehave: { [form === 'scorm12' ? 'LMSGetValue' : 'GetValue']: 'throw' } });
+    assert.match((await blind.notices())[0], /could not give back/);
+    const { accepted, said } = await blind.finish(resultOf(attempt, { score: 0.2, passed: false }));
+    assert.ok(!accepted);
+    assert.match(said, /not written over it/);
+    await blind.close();
+    const model = await blind.model();
+    assert.equal(form === 'scorm12' ? model.core.lesson_status : model.success_status, 'passed');
+    await first.page.close();
+  });
+
   test(`${form}: a host that answers "false" or throws loses nothing, and the learner is told`, async () => {
     const commit = form === 'scorm12' ? 'LMSCommit' : 'Commit';
     const set = form === 'scorm12' ? 'LMSSetValue' : 'SetValue';
@@ -149,13 +201,18 @@ test('scorm12: a log too long for 4,096 characters is kept as far as it goes, an
   const long = Array.from({ length: 3000 }, (_, i) => `${20 * i} orient ${(i * 37) % 1800} ${(i * 91) % 400}`);
   await host.keep(long);
   await host.leave();
-  assert.match((await host.notices())[0], /keeps 4,096 characters.*from action \d+ of 3000/);
+  await host.keep([...long, '99999 orient 1 1']);
+  await host.leave();
+  const told = (await host.notices()).filter((said) => /keeps 4,096 characters/.test(said));
+  assert.equal(told.length, 1, 'once, though the numbers change');
+  assert.match(told[0], /from action \d+ of 3000/);
   await host.close();
   assert.deepEqual(await host.page.evaluate(() => refused), []);
   const again = await opened('scorm12', { page: host.page });
   const back = await again.resume();
   assert.ok(back.length > 500, `${back.length} actions`);
   assert.deepEqual(back, long.slice(0, back.length));
+  assert.ok((await again.notices()).some((said) => said.includes(`first ${back.length} actions of your attempt only: the last ${3001 - back.length} are missing`)), 'the next time it is said what is missing');
   const { accepted } = await again.finish(resultOf(long));
   assert.ok(accepted);
   assert.match((await again.notices()).at(-1), /receipt does not fit/);

@@ -10,7 +10,7 @@ const VERSIONS = {
 
 /**
  * The host's page with the lesson in a frame. In it: `calls` (every call as text), `refused` (values over a limit), `misbehave` (name of a
- * method → 'false' or 'throw'), `model()`, and `stored`, what survived in the host when it committed.
+ * method → 'false' or 'throw'), `attempts` (which one this is), and `model()`, what the host kept when it last committed.
  */
 export function scormHost(form, lesson) {
   const v = VERSIONS[form];
@@ -22,8 +22,18 @@ export function scormHost(form, lesson) {
       globalThis.misbehave = {};
       const made = ${v.made};
       ${v.learner} = 'jdoe@example.org';
-      const kept = sessionStorage.getItem('kept');
-      if (kept) made.loadFromJSON(JSON.parse(kept).cmi, 'cmi');
+      // As the standards say: a session that does not end in "suspend" ends the attempt, and the next one begins a new one, empty.
+      const last = JSON.parse(localStorage.getItem('kept'));
+      const resumed = (last?.cmi.core ?? last?.cmi)?.exit === 'suspend';
+      globalThis.attempts = Number(localStorage.getItem('attempts') ?? 0) + (resumed ? 0 : 1);
+      localStorage.setItem('attempts', attempts);
+      if (resumed) {
+        // What a session ended with is not set in the next one (RTE 4.2.8).
+        delete (last.cmi.core ?? last.cmi).exit;
+        made.loadFromJSON(last.cmi, 'cmi');
+      } else {
+        localStorage.removeItem('kept');
+      }
       const most = { 'cmi.suspend_data': ${form === 'scorm12' ? 4096 : 64000}, 'cmi.core.lesson_location': 255, 'cmi.location': 1000 };
       const over = (key, value) => value.length > (most[key] ?? (/student_response$/.test(key) ? 255 : 4000));
       let own = '';
@@ -39,12 +49,12 @@ export function scormHost(form, lesson) {
             if (name === '${v.error}' && own) { const said = own; own = ''; return said; }
             if (name === '${v.set}' && over(args[0], args[1])) { refused.push(args[0]); own = '405'; return 'false'; }
             const answer = method.apply(target, args);
-            if ((name === '${v.commit}' || name === '${v.end}') && String(answer) === 'true') sessionStorage.setItem('kept', JSON.stringify(made.renderCommitCMI(true)));
+            if ((name === '${v.commit}' || name === '${v.end}') && String(answer) === 'true') localStorage.setItem('kept', JSON.stringify(made.renderCommitCMI(true)));
             return answer;
           };
         },
       });
-      globalThis.model = () => JSON.parse(sessionStorage.getItem('kept'))?.cmi ?? null;
+      globalThis.model = () => JSON.parse(localStorage.getItem('kept'))?.cmi ?? null;
     </script>
     <iframe id="lesson" src="${lesson}" width="1000" height="700"></iframe>`);
 }

@@ -12,8 +12,14 @@ resumedPart = { $n ->
     [one] Die Lernplattform hielt nur den Anfang Ihres Versuchs: { $n } Handlung. Es geht von dort weiter.
    *[other] Die Lernplattform hielt nur den Anfang Ihres Versuchs: { $n } Handlungen. Es geht von dort weiter.
   }
+resumedOf = { $missing ->
+    [one] Die Lernplattform hat nur Platz für die ersten { $n } Handlungen Ihres Versuchs: die letzte fehlt. Es geht bei Handlung { $n } weiter.
+   *[other] Die Lernplattform hat nur Platz für die ersten { $n } Handlungen Ihres Versuchs: die letzten { $missing } fehlen. Es geht bei Handlung { $n } weiter.
+  }
 notTaken = Die Lernplattform antwortet nicht. Ihre Arbeit wird hier gehalten und von selbst wieder gesendet: lassen Sie diese Seite offen.
 takenAgain = Die Lernplattform hat jetzt alles angenommen.
+handedInLate = Ihr früheres Ergebnis, das die Lernplattform noch nicht bestätigt hatte, ist jetzt abgegeben.
+resultUnread = Die Lernplattform sagt nicht, was sie zu dieser Lektion hält; dieses Ergebnis wird nicht darübergeschrieben. Speichern Sie den Beleg als Datei.
 resultRefused = Die Lernplattform hat das Ergebnis abgelehnt. Speichern Sie zur Sicherheit den Beleg als Datei.
 refusedValue = Die Lernplattform lehnt einen Wert ab ({ $name }). Speichern Sie zur Sicherheit den Beleg als Datei.
 refusedValueWhy = Die Lernplattform lehnt einen Wert ab ({ $name }; { $why }). Speichern Sie zur Sicherheit den Beleg als Datei.

@@ -66,7 +66,6 @@ check-leftOut = { $n ->
    *[other] { $n } Dateien anderer Art ausgelassen:
   }
 check-more = und { $n } mehr
-check-cannotRead = nicht lesbar: { $why }
 check-notText = ist kein UTF-8-Text
 check-gone = ist nicht mehr lesbar.
 check-lessons = Lektionen
@@ -139,6 +138,7 @@ check-rows-more = { $n } mehr zeigen
 check-rows-sort = Nach { $name } ordnen
 check-rows-weakest = { $name }, { $percent }
 check-rows-sameLog = Gleiches Protokoll wie Zeile { $n }, von jemand anderem.
+check-rows-alike = { $percent } gemeinsam mit Zeile { $n }, von jemand anderem.
 check-rows-repeat = Zeile { $n } noch einmal.
 check-rows-gatesFailed = Fällt durch, wie viele Punkte es auch sind: { $names }.
 check-rows-place = { $source }, Zeile { $line }

@@ -13,8 +13,14 @@ resumedPart = { $n ->
     [one] The learning platform kept only the beginning of your attempt: { $n } action. It goes on from there.
    *[other] The learning platform kept only the beginning of your attempt: { $n } actions. It goes on from there.
   }
+resumedOf = { $missing ->
+    [one] The learning platform has room for the first { $n } actions of your attempt only: the last one is missing. It goes on from action { $n }.
+   *[other] The learning platform has room for the first { $n } actions of your attempt only: the last { $missing } are missing. It goes on from action { $n }.
+  }
 notTaken = The learning platform does not answer. Your work is held here and sent again by itself: leave this page open.
 takenAgain = The learning platform has taken everything now.
+handedInLate = Your earlier result, which the learning platform had not confirmed, has been handed in now.
+resultUnread = The learning platform does not say what it keeps of this lesson, so this result is not written over it. Save the receipt as a file.
 resultRefused = The learning platform has refused the result. Save the receipt as a file to be sure.
 refusedValue = The learning platform refuses a value ({ $name }). Save the receipt as a file to be sure.
 refusedValueWhy = The learning platform refuses a value ({ $name }; { $why }). Save the receipt as a file to be sure.

@@ -66,7 +66,6 @@ check-leftOut = { $n ->
    *[other] { $n } files of another kind left out:
   }
 check-more = and { $n } more
-check-cannotRead = cannot be read: { $why }
 check-notText = is not UTF-8 text
 check-gone = cannot be read any more.
 check-lessons = Lessons
@@ -141,6 +140,7 @@ check-rows-more = Show { $n } more
 check-rows-sort = Sort by { $name }
 check-rows-weakest = { $name }, { $percent }
 check-rows-sameLog = Same log as row { $n }, of another learner.
+check-rows-alike = { $percent } in common with row { $n }, of another learner.
 check-rows-repeat = Row { $n } again.
 check-rows-gatesFailed = Fails whatever the marks: { $names }.
 check-rows-place = { $source }, line { $line }

@@ -12,8 +12,14 @@ resumedPart = { $n ->
     [one] La plataforma de aprendizaje solo conservó el principio de su intento: { $n } acción. Se continúa desde ahí.
    *[other] La plataforma de aprendizaje solo conservó el principio de su intento: { $n } acciones. Se continúa desde ahí.
   }
+resumedOf = { $missing ->
+    [one] La plataforma solo tiene espacio para las primeras { $n } acciones de su intento: falta la última. Continúa desde la acción { $n }.
+   *[other] La plataforma solo tiene espacio para las primeras { $n } acciones de su intento: faltan las últimas { $missing }. Continúa desde la acción { $n }.
+  }
 notTaken = La plataforma de aprendizaje no responde. Su trabajo se conserva aquí y se reenvía por sí solo: deje abierta esta página.
 takenAgain = La plataforma de aprendizaje ya lo ha recibido todo.
+handedInLate = Su resultado anterior, que la plataforma aún no había confirmado, se ha entregado ahora.
+resultUnread = La plataforma no dice qué conserva de esta lección, así que este resultado no se escribe encima. Guarde el recibo como archivo.
 resultRefused = La plataforma de aprendizaje ha rechazado el resultado. Para estar seguro, guarde el recibo como archivo.
 refusedValue = La plataforma de aprendizaje rechaza un valor ({ $name }). Para estar seguro, guarde el recibo como archivo.
 refusedValueWhy = La plataforma de aprendizaje rechaza un valor ({ $name }; { $why }). Para estar seguro, guarde el recibo como archivo.

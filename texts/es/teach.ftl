@@ -66,7 +66,6 @@ check-leftOut = { $n ->
    *[other] { $n } archivos de otro tipo excluidos:
   }
 check-more = y { $n } más
-check-cannotRead = no se puede leer: { $why }
 check-notText = no es texto UTF-8
 check-gone = ya no se puede leer.
 check-lessons = Lecciones
@@ -139,6 +138,7 @@ check-rows-more = Mostrar { $n } más
 check-rows-sort = Ordenar por { $name }
 check-rows-weakest = { $name }, { $percent }
 check-rows-sameLog = Mismo registro que la fila { $n }, de otro estudiante.
+check-rows-alike = { $percent } en común con la fila { $n }, de otro estudiante.
 check-rows-repeat = La fila { $n } otra vez.
 check-rows-gatesFailed = Suspende, sean cuales sean los puntos: { $names }.
 check-rows-place = { $source }, línea { $line }

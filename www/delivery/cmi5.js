@@ -3,10 +3,11 @@
 // failed result is held back until the page closes, since the learner may still do better.
 
 import { codeOfAgent } from './learner.js';
-import { recordStore } from './lrs.js';
+import { LAST_WORDS_BYTES, recordStore, withReceipt } from './lrs.js';
+import { otherTabs } from './other-tabs.js';
 import { pause } from './retry.js';
 import { statePath, stateDocument } from './state-document.js';
-import { attachment, scoreOf, statement, stepScores } from './statement.js';
+import { attachment, scoreOf, statement, stepScores, uuid } from './statement.js';
 import { duration } from './time.js';
 import { delivery as texts } from '../words/delivery.js';
 
@@ -30,16 +31,21 @@ export async function connect({ notice, lesson = null }, launch) {
   const seconds = () => (performance.now() - began) / 1000;
   const mastery = typeof data.masteryScore === 'number' ? data.masteryScore : null;
   const recording = (data.launchMode ?? 'Normal') === 'Normal';
-  const state = await stateDocument(store, launch, notice);
-  /** What this session has sent, whether or not the answer is there yet. */
-  let completing = false;
-  let verdict = null;
+  /** Whether this session has changed anything: an attempt that it only looked at may have gone on elsewhere. */
+  let touched = false;
+  const state = await stateDocument(store, launch, notice, (own, theirs) => {
+    merge(own, theirs);
+    if (!touched) own.lines = theirs.lines;
+  });
+  const { content } = state;
+  const tabs = otherTabs(`downbeam.cmi5.${launch.registration}`, (theirs) => merge(content, theirs));
   let ended = false;
 
   addEventListener('pagehide', end);
   addEventListener('pageshow', (event) => event.persisted && notice([texts.sessionOver]));
   // The platform decides what to do with a session whose first statement it refuses; the learner is told.
   store.send([defined('initialized')]).then(({ taken, status }) => taken || notice([texts.refusedStatement(status)]));
+  const earlier = recording ? handInEarlier().catch((error) => notice([String(error?.message ?? error)])) : null;
 
   /** A "cmi5 defined" statement [9.6]: the platform's context whole, our categories added. */
   function defined(verb, result, extensions) {
@@ -54,17 +60,43 @@ export async function connect({ notice, lesson = null }, launch) {
   }
 
   /** `passed` or `failed`. */
-  function judged({ verb, score, seconds: spent, steps }) {
+  function judged(verb, { id, score, seconds: spent, steps }) {
     const result = { success: verb === 'passed', score: scoreOf(score), duration: duration(spent), extensions: stepScores(steps) };
-    return defined(verb, result, mastery === null ? undefined : { [MASTERY]: mastery });
+    return { ...defined(verb, result, mastery === null ? undefined : { [MASTERY]: mastery }), id };
+  }
+
+  function completed({ id, seconds: spent }) {
+    return { ...defined('completed', { completion: true, duration: duration(spent) }), id };
+  }
+
+  /** What is handed in and not known to be taken, as statements; `passed` with its receipt. */
+  function unconfirmed() {
+    const { due } = content;
+    return [...(due?.completed ? [completed(due.completed)] : []), ...(due?.passed ? [withReceipt(judged('passed', due.passed), due.passed.receipt)] : [])];
   }
 
   function end() {
     if (ended) return;
     ended = true;
-    if (recording) state.write(true);
-    const held = !verdict && !state.content.passed ? state.content.held : null;
-    store.lastWords([...(held ? [judged(held)] : []), defined('terminated', { duration: duration(seconds()) })]);
+    const held = content.passed || content.due?.passed ? null : content.held;
+    const result = recording ? [...unconfirmed(), ...(held ? [judged('failed', held)] : [])] : [];
+    const used = store.lastWords([...result, defined('terminated', { duration: duration(seconds()) })]);
+    if (recording && touched) state.write(LAST_WORDS_BYTES - used);
+  }
+
+  /**
+   * What an earlier session handed in and never heard to be taken. Each statement has the id that it had then, so that one which did
+   * arrive is not stored twice; and each goes by itself, since a store may refuse a whole request for one statement that it has.
+   */
+  async function handInEarlier() {
+    if (content.held && (await store.has(content.held.id))) content.held = null;
+    const { due } = content;
+    if (!due) return;
+    const answers = [];
+    if (due.completed) answers.push(handIn([completed(due.completed)]));
+    if (due.passed) answers.push(handIn([judged('passed', due.passed)], due.passed.receipt));
+    const all = await Promise.all(answers);
+    if (all.every(({ taken }) => taken)) notice([texts.handedInLate]);
   }
 
   return {
@@ -75,55 +107,98 @@ export async function connect({ notice, lesson = null }, launch) {
     async resume() {
       if (!state.works()) notice([texts.notRead]);
       if (state.damaged) notice([texts.resumedNone]);
-      return state.content.lines?.length ? state.content.lines : null;
+      return content.lines?.length ? content.lines : null;
     },
     keep(lines) {
       if (ended || !recording) return;
-      state.content.lines = lines;
+      touched = true;
+      content.lines = lines;
       state.writeSoon();
     },
     async finish(result) {
       if (ended) return { accepted: false, said: texts.sessionOver };
       if (!recording) return { accepted: false, said: texts.review };
+      touched = true;
       const passed = mastery === null ? result.passed : scoreOf(result.score).scaled >= mastery;
-      const { content } = state;
-      content.lines = null;
-      const sending = [];
-      if (result.complete && !content.completed && !completing) {
-        completing = true;
-        sending.push(await sent([defined('completed', { completion: true, duration: duration(result.seconds) })], null, { completed: true }));
-      }
-      const already = content.passed || verdict !== null;
-      if (passed && !already) {
-        const spoken = judged({ ...result, verb: 'passed' });
-        const file = await attachment(result.receipt);
-        verdict = 'passed';
-        sending.push(await sent([file ? { ...spoken, attachments: [file] } : spoken], file && result.receipt, { passed: true, held: null }));
-      } else if (!passed && !already && !(content.held?.score > result.score)) {
-        content.held = { verb: 'failed', score: result.score, seconds: result.seconds, steps: result.steps.map(({ id, score }) => ({ id, score })) };
-      }
-      const stored = await state.write();
-      const bad = sending.find(({ taken }) => !taken);
-      if (bad) return { accepted: false, said: bad.status === 0 ? texts.pending : texts.refusedStatement(bad.status) };
-      if (already) return { accepted: false, said: texts.earlierBetter };
+      const already = Boolean(content.passed || content.due?.passed);
+      const spoken = note(result, passed, already);
+      const [stored, bad] = await Promise.all([state.write(), spoken.length === 0 ? null : inTime(handIn(spoken, passed && !already ? result.receipt : null))]);
+      if (bad && !bad.taken) return { accepted: false, said: bad.status === 0 ? texts.pending : texts.refusedStatement(bad.status) };
+      if (already || (!passed && content.passed)) return { accepted: false, said: texts.earlierBetter };
       if (!passed) return { accepted: stored, said: stored ? texts.heldBack : texts.heldHere };
       return { accepted: true, said: passed === result.passed ? null : texts.otherMark(Math.round(mastery * 1e4) / 100, passed) };
     },
-    leave() {
-      if (!ended && recording) state.write(true);
-    },
+    leave: end,
+    /** What an earlier session left unsaid has been said, or could not be. */
+    earlier,
   };
 
-  /** Waits some seconds for the answer; a statement that is still under way stays in the queue. `known`: what a later session must know of it. */
-  async function sent(statements, receipt, known) {
-    const answer = store.send(statements, receipt);
-    answer.then(({ taken }) => {
-      if (!taken) return;
-      Object.assign(state.content, known);
-      if (!ended) state.writeSoon();
-    });
-    return Promise.race([answer, pause(6000).then(() => ({ taken: false, status: 0 }))]);
+  /**
+   * Puts a result down before anything is sent, in place of the attempt under way: it stays in the state until the platform has taken
+   * it. Returns what is to be said at once.
+   */
+  function note(result, passed, already) {
+    const own = { id: uuid(), score: result.score, seconds: result.seconds, steps: result.steps.map(({ id, score }) => ({ id, score })) };
+    const spoken = [];
+    content.lines = null;
+    content.due ??= { completed: null, passed: null };
+    if (result.complete && !content.completed && !content.due.completed) {
+      content.due.completed = { id: uuid(), seconds: result.seconds };
+      spoken.push(completed(content.due.completed));
+    }
+    if (passed && !already) {
+      content.due.passed = { ...own, receipt: result.receipt };
+      spoken.push(judged('passed', own));
+    } else if (!passed && !already && !(content.held?.score >= result.score)) {
+      content.held = own;
+    }
+    if (!content.due.completed && !content.due.passed) content.due = null;
+    return spoken;
   }
+
+  /** Sends statements of a result, the receipt with `passed`; what was taken is due no longer. */
+  async function handIn(statements, receipt = null) {
+    const file = receipt && (await attachment(receipt));
+    const whole = file ? statements.map((one) => (one.result.success ? { ...one, attachments: [file] } : one)) : statements;
+    const answer = await store.send(whole, file && receipt);
+    if (answer.taken) {
+      touched = true;
+      confirmed(content, statements.map(({ id }) => id));
+      tabs.tell({ completed: content.completed, passed: content.passed });
+      if (!ended) state.writeSoon();
+    }
+    return answer;
+  }
+}
+
+/** The answer, if it comes within some seconds; what is still under way stays in the queue. */
+const inTime = (answer) => Promise.race([answer, pause(6000).then(() => ({ taken: false, status: 0 }))]);
+
+/** The platform has statements of these ids. */
+function confirmed(content, ids) {
+  for (const verb of ['completed', 'passed']) {
+    if (!ids.includes(content.due?.[verb]?.id)) continue;
+    content[verb] = true;
+    content.due[verb] = null;
+  }
+  settle(content);
+}
+
+/** Leaves out what is over. */
+function settle(content) {
+  for (const verb of ['completed', 'passed']) if (content[verb] && content.due?.[verb]) content.due[verb] = null;
+  if (content.due && !content.due.completed && !content.due.passed) content.due = null;
+  if (content.passed) content.held = null;
+}
+
+/** What another session has reached: taken is taken, the better result stays, and an attempt is not forgotten for none. */
+function merge(own, theirs) {
+  for (const verb of ['completed', 'passed']) {
+    if (theirs[verb]) own[verb] = true;
+    if (theirs.due?.[verb] && !own.due?.[verb] && !own[verb]) own.due = { completed: null, passed: null, ...own.due, [verb]: theirs.due[verb] };
+  }
+  if (theirs.held && !(own.held?.score >= theirs.held.score)) own.held = theirs.held;
+  settle(own);
 }
 
 /** The session's token. A launch address works once: opened again, it is refused. */

@@ -94,11 +94,12 @@ export async function connect({ notice, lesson = null }, host, local) {
         waiting.set(id, done);
         setTimeout(() => done({ accepted: false, said: texts.notConfirmed }), TAKEN_MS);
       });
-      kept = null;
       post('result', { id, of: at, result });
-      if (!hostKeeps) await local.finish(result);
       const said = await answer;
       waiting.delete(id);
+      // Until the page around has confirmed the result, the attempt that gives it is kept.
+      if (said.accepted) kept = null;
+      if (!hostKeeps && said.accepted) await local.finish(result);
       return said;
     },
     leave() {

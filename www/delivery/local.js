@@ -20,11 +20,13 @@ export async function connect({ notice }) {
     opened(lesson) {
       at = lesson;
     },
-    resume: async () => unfinished(at.sha256, at.learner),
+    resume: () => unfinished(at.sha256, at.learner),
     keep: (lines) => kept(keepUnfinished(at.sha256, at.learner, lines)),
     async finish({ score, passed }) {
-      keepUnfinished(at.sha256, at.learner, null);
-      kept(noteDone(at.sha256, { score, passed }));
+      const { sha256, learner } = at;
+      // First what was reached, then the attempt is forgotten.
+      kept(await noteDone(sha256, { score, passed }));
+      keepUnfinished(sha256, learner, null);
       return { accepted: true, said: null };
     },
     leave() {},

@@ -6,8 +6,8 @@ import { RECEIPT } from './statement.js';
 import { delivery as texts } from '../words/delivery.js';
 
 const VERSION = '1.0.3';
-/** Browsers send a request of a page that closes up to 64 KiB (Fetch standard, keepalive). */
-const LAST_WORDS_BYTES = 60_000;
+/** Browsers send requests of a page that closes up to 64 KiB, all of them together (Fetch standard, keepalive). */
+export const LAST_WORDS_BYTES = 60_000;
 /** Answers after which trying again may help. */
 const PASSING = [408, 425, 429, 500, 502, 503, 504];
 
@@ -67,7 +67,7 @@ export function recordStore({ endpoint, authorization, notice }) {
   }
 
   return {
-    /** Sends statements after those before; `receipt` goes with the first as its attachment. Resolves with `{ taken, status }` when the store has answered. */
+    /** Sends statements after those before; `receipt` is the attachment that one of them names. Resolves with `{ taken, status }` when the store has answered. */
     send(statements, receipt = null) {
       return new Promise((done) => {
         queue.push({ statements, receipt, done });
@@ -84,28 +84,43 @@ export function recordStore({ endpoint, authorization, notice }) {
         return null;
       }
     },
-    /** Puts a document; the status, or 0 when the network failed. */
-    async put(path, text, keepalive = false) {
+    /** Whether a statement is in the store; null when the store does not say. */
+    async has(id) {
+      const text = await this.get(`statements?${new URLSearchParams({ statementId: id })}`);
+      return text === null ? null : text.includes(id);
+    },
+    /** Puts a document; the status, or 0 when the network failed. `last` is how many bytes a closing page may still send, if it closes. */
+    async put(path, text, last = null) {
       try {
-        const response = await ask(path, { method: 'PUT', body: text, keepalive: keepalive && text.length < LAST_WORDS_BYTES, headers: { 'Content-Type': 'application/json' } });
+        const response = await ask(path, { method: 'PUT', body: text, keepalive: last !== null && bytes(text) < last, headers: { 'Content-Type': 'application/json' } });
         return response.status;
       } catch {
         return 0;
       }
     },
-    /** The page is closing: everything that waits and these statements, in one request that outlives it. */
+    /**
+     * The page is closing: everything that waits and these statements, in one request that outlives it; of two with one id the first.
+     * Returns how many bytes that took. What is under way may arrive besides: by their ids a statement is stored once. A strict store may
+     * refuse this request then, because a receipt that was an attachment stands inside its statement here; it has what counts already.
+     */
     lastWords(statements) {
       over = true;
       retry.stop();
-      const whole = [...queue.flatMap((batch) => (batch.receipt ? inside(batch) : batch.statements)), ...statements];
-      const slim = [...queue.flatMap((batch) => batch.statements.map(({ attachments: _, ...rest }) => rest)), ...statements];
-      const all = JSON.stringify(whole).length < LAST_WORDS_BYTES ? whole : slim;
+      const waits = queue.flatMap((batch) => batch.statements);
+      const more = statements.filter(({ id }) => !waits.some((one) => one.id === id));
+      const whole = [...queue.flatMap((batch) => (batch.receipt ? inside(batch) : batch.statements)), ...more];
+      const slim = [...waits.map(({ attachments: _, ...rest }) => rest), ...more.map(withoutReceipt)];
+      const all = bytes(JSON.stringify(whole)) < LAST_WORDS_BYTES ? whole : slim;
       for (const { done } of queue) done({ taken: false, status: 0 });
       queue = [];
-      ask('statements', { ...plain(all), keepalive: true }).catch(() => {});
+      const request = plain(all);
+      ask('statements', { ...request, keepalive: true }).catch(() => {});
+      return bytes(request.body);
     },
   };
 }
+
+const bytes = (text) => new TextEncoder().encode(text).length;
 
 /** 409: a statement of that id is there already, from a try whose answer was lost. */
 const taken = (response) => response.ok || response.status === 409;
@@ -113,17 +128,25 @@ const taken = (response) => response.ok || response.status === 409;
 const plain = (statements) => ({ method: 'POST', body: JSON.stringify(statements), headers: { 'Content-Type': 'application/json' } });
 
 /** The receipt in the result of its statement, in place of the attachment. */
-function inside({ statements: [first, ...rest], receipt }) {
-  const { attachments: _, ...bare } = first;
+const inside = ({ statements, receipt }) => statements.map((one) => (one.attachments ? withReceipt(one, receipt) : one));
+
+/** A statement with a receipt in its result. */
+export function withReceipt({ attachments: _, ...bare }, receipt) {
   const extensions = { ...bare.result?.extensions, [RECEIPT]: receipt };
-  return [{ ...bare, result: { ...bare.result, extensions } }, ...rest];
+  return { ...bare, result: { ...bare.result, extensions } };
+}
+
+function withoutReceipt(one) {
+  if (!one.result?.extensions?.[RECEIPT]) return one;
+  const { [RECEIPT]: _, ...extensions } = one.result.extensions;
+  return { ...one, result: { ...one.result, extensions } };
 }
 
 /** A request with an attachment (xAPI 1.0.3, part 3, 1.5.2; RFC 2046). */
 function multipart({ statements, receipt }) {
   const boundary = `downbeam-${statements[0].id}`;
   const part = (head, body) => `--${boundary}\r\n${head.join('\r\n')}\r\n\r\n${body}\r\n`;
-  const [{ sha2, contentType }] = statements[0].attachments;
+  const [{ sha2, contentType }] = statements.find(({ attachments }) => attachments).attachments;
   const body =
     part(['Content-Type: application/json'], JSON.stringify(statements)) +
     part([`Content-Type: ${contentType}`, 'Content-Transfer-Encoding: binary', `X-Experience-API-Hash: ${sha2}`], receipt) +

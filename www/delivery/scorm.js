@@ -6,6 +6,7 @@
 
 import { codeOf } from './learner.js';
 import { hostCalls } from './host-calls.js';
+import { otherTabs } from './other-tabs.js';
 import { pause, retrier } from './retry.js';
 import { resumed, suspended } from './suspended.js';
 import { delivery as texts } from '../words/delivery.js';
@@ -14,6 +15,8 @@ import { delivery as texts } from '../words/delivery.js';
 const COMMIT_EVERY_MS = 5000;
 /** Waits before the second and third try of handing in. */
 const TRIES_MS = [1000, 3000];
+
+const rawOf = (score) => Math.floor(score * 1e4 + 1e-6) / 100;
 
 /** A Delivery over `api`, the host's object; `form` is the version's table; `act`: `notice([sentence])` and `lesson`. */
 export function scormDelivery(form, api, { notice, lesson = null }) {
@@ -36,12 +39,14 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
   /** What the host had when the page was opened; null until it could be read, and nothing is written over it before. */
   let found = null;
 
-  const once = (sentence) => {
-    if (told.has(sentence)) return;
-    told.add(sentence);
+  /** Tells a thing once, however often its numbers change. */
+  const once = (sentence, kind = sentence) => {
+    if (told.has(kind)) return;
+    told.add(kind);
     notice([sentence]);
   };
 
+  const tabs = otherTabs(`downbeam.${form.name}.${location.pathname}.${(open && host.get(form.keys.learner)) || ''}`, heard);
   if (open) look();
   else once(texts.notOpened(form.title));
   // Some hosts remove the frame without a word: what is pending is handed over and the session closed.
@@ -49,20 +54,44 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
   // A page that comes back out of the browser's cache has a closed session: begin anew.
   addEventListener('pageshow', (event) => event.persisted && location.reload());
 
+  /**
+   * A host that follows the standard begins a new attempt after any end but `suspend`, and what the old one kept is then out of reach:
+   * an attempt under way, and the result that a worse one must not replace. So every session ends in `suspend`, that which only looks
+   * and that which could not read too.
+   */
   function begin() {
     const error = host.start();
-    return error === null || form.alreadyOpen(error, host);
+    const good = error === null || form.alreadyOpen(error, host);
+    if (good && recording()) pending.set(form.keys.exit, 'suspend');
+    return good;
+  }
+
+  /** Another page of this learner has handed in: its result and receipt are this session's too, which else would be written over them. */
+  function heard({ result, receipt }) {
+    if (ended || !recording()) return;
+    const mark = Number.parseFloat(host.get(form.keys.mastery) ?? '');
+    const { values, passed, better } = form.result(result, before, mark);
+    if (!better) return;
+    for (const [key, value] of values) pending.set(key, value);
+    kept.receipt = receipt;
+    before = { status: passed ? 'passed' : 'failed', raw: rawOf(result.score) };
+    if (found) write();
   }
 
   /** Reads what the host has; false when it cannot be read. */
   function look() {
-    const text = host.get(form.keys.suspend);
-    if (text === null) return false;
-    const read = (key) => host.get(key) ?? '';
+    const [text, status, raw] = ['suspend', 'status', 'raw'].map((name) => host.get(form.keys[name]));
+    if ([text, status, raw].includes(null)) {
+      once(texts.notRead);
+      return false;
+    }
     found = resumed(text);
     kept.receipt = found.receipt;
-    before = { status: read(form.keys.status), raw: Number.parseFloat(read(form.keys.raw)) };
-    steps = Number.parseInt(read('cmi.interactions._count'), 10) || 0;
+    before = { status, raw: Number.parseFloat(raw) };
+    steps = Number.parseInt(host.get('cmi.interactions._count') ?? '', 10) || 0;
+    // How much of a log that was too long for the host was kept: `kept/all`, from `write`.
+    const [, all] = /^\d+\/(\d+)$/.exec(host.get(form.keys.location) ?? '') ?? [];
+    if (found.lines && Number(all) > found.lines.length) found.missing = Number(all) - found.lines.length;
     if (open && recording()) for (const [key, value] of form.opened(before)) pending.set(key, value);
     return true;
   }
@@ -110,10 +139,10 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
   function write() {
     const made = suspended(kept, form.suspendMost);
     pending.set(form.keys.suspend, made.text);
-    pending.set(form.keys.exit, kept.lines ? 'suspend' : form.normalExit);
+    pending.set(form.keys.exit, 'suspend');
     if (kept.lines) {
       pending.set(form.keys.location, `${made.lines}/${kept.lines.length}`);
-      if (made.lines < kept.lines.length) once(texts.tooLong(form.suspendMost, made.lines, kept.lines.length));
+      if (made.lines < kept.lines.length) once(texts.tooLong(form.suspendMost, made.lines, kept.lines.length), 'too long');
     }
     if (kept.receipt && !made.receiptKept) once(texts.receiptTooLong(form.suspendMost));
   }
@@ -136,12 +165,11 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
     learner: open ? codeOf(host.get(form.keys.learner) ?? '') : null,
     keepsProgress: open && found !== null && recording(),
     async resume() {
-      if (!found && !(open && look())) {
-        if (open) once(texts.notRead);
-        return null;
-      }
-      if (!found.whole) notice([found.lines ? texts.resumedPart(found.lines.length) : texts.resumedNone]);
+      if (!found && !(open && look())) return null;
+      if (found.missing) notice([texts.resumedOf(found.lines.length, found.missing)]);
+      else if (!found.whole) notice([found.lines ? texts.resumedPart(found.lines.length) : texts.resumedNone]);
       found.whole = true;
+      found.missing = 0;
       return found.lines;
     },
     keep(lines) {
@@ -155,10 +183,12 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
     async finish(result) {
       if (ended) return { accepted: false, said: texts.sessionOver };
       if (open && !recording()) return { accepted: false, said: texts.review };
-      if (!found && !(open && look())) before = { status: '', raw: NaN };
+      const readable = found !== null || (open && look());
       clearTimeout(later);
       const mark = Number.parseFloat(host.get(form.keys.mastery) ?? '');
       const { values, passed, better } = form.result(result, before, mark);
+      // What the host has may be a pass: only a pass may be written over what cannot be read.
+      if (open && !readable && !passed) return { accepted: false, said: texts.resultUnread };
       kept.lines = null;
       if (found) found.lines = null;
       if (better || !kept.receipt) kept.receipt = result.receipt;
@@ -178,7 +208,10 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
       }
       if (!taken) return { accepted: false, said: texts.pending };
       if (better && values.some(([key]) => refused.has(key))) return { accepted: false, said: texts.resultRefused };
-      if (better) before = { status: passed ? 'passed' : 'failed', raw: Math.floor(result.score * 1e4 + 1e-6) / 100 };
+      if (better) {
+        before = { status: passed ? 'passed' : 'failed', raw: rawOf(result.score) };
+        tabs.tell({ result: { ...result, receipt: null, lines: null }, receipt: result.receipt });
+      }
       return { accepted: true, said: better ? differing(passed, result, mark) : texts.earlierBetter };
     },
     leave() {

@@ -23,7 +23,6 @@ const FORM = {
   essential: ['cmi.core.lesson_status', 'cmi.core.score.raw', 'cmi.suspend_data'],
   /** CMIString4096. */
   suspendMost: 4096,
-  normalExit: '',
   time: timespan,
   percent: (mark) => mark,
   /** 101 is all that this version has for "already initialised": then values can be read. */

@@ -19,7 +19,6 @@ const FORM = {
   essential: ['cmi.completion_status', 'cmi.success_status', 'cmi.score.scaled', 'cmi.suspend_data'],
   /** Smallest permitted maximum of cmi.suspend_data (4.2.24). */
   suspendMost: 64_000,
-  normalExit: 'normal',
   time: duration,
   percent: (mark) => Math.round(mark * 1e4) / 100,
   alreadyOpen: (error) => error.code === '103',

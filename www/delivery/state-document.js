@@ -1,5 +1,6 @@
 // An attempt under way in a learning record store's document of state (xAPI 1.0.3, part 3, 2.3), and what else a later session must know.
 
+import { alone } from './other-tabs.js';
 import { retrier } from './retry.js';
 import { delivery as texts } from '../words/delivery.js';
 
@@ -14,8 +15,14 @@ export function statePath({ activityId, actor, registration }, stateId) {
   return `activities/state?${query}`;
 }
 
-/** Reads the document at once. `works` is false where the store has none or it cannot be read; nothing is written then. */
-export async function stateDocument(store, launch, notice) {
+/**
+ * Reads the document at once. `works` is false where the store has none or it cannot be read; nothing is written then.
+ *
+ * Another page of the same learner may write it too, here or on another machine: before each writing it is read again, and
+ * `merge(own, theirs)` puts into the own content what must not be lost of theirs. Only the last writing of a page that closes has no
+ * time for that.
+ */
+export async function stateDocument(store, launch, notice, merge = () => {}) {
   const path = statePath(launch, STATE_ID);
   const retry = retrier();
   const text = await store.get(path);
@@ -28,12 +35,23 @@ export async function stateDocument(store, launch, notice) {
   let timer = 0;
   let troubled = false;
 
-  async function write(keepalive = false) {
+  /** `lastBytes`: how many bytes a page that closes may still send; null while it stays. */
+  async function write(lastBytes = null) {
     clearTimeout(timer);
-    const now = JSON.stringify(content);
-    if (!works || now === written) return works;
+    if (!works || JSON.stringify(content) === written) return works;
     last = performance.now();
-    const status = await store.put(path, now, keepalive);
+    return lastBytes === null ? alone(path, merged) : put(lastBytes);
+  }
+
+  async function merged() {
+    const theirs = read(await store.get(path));
+    if (theirs) merge(content, theirs);
+    return put(null);
+  }
+
+  async function put(lastBytes) {
+    const now = JSON.stringify(content);
+    const status = await store.put(path, now, lastBytes);
     if (status >= 200 && status < 300) {
       written = now;
       if (troubled) notice([texts.takenAgain]);
@@ -61,7 +79,7 @@ export async function stateDocument(store, launch, notice) {
     /** Soon, but at most once in five seconds. */
     writeSoon() {
       clearTimeout(timer);
-      if (!retry.waiting()) timer = setTimeout(write, Math.max(0, last + EVERY_MS - performance.now()));
+      if (!retry.waiting()) timer = setTimeout(() => write(), Math.max(0, last + EVERY_MS - performance.now()));
     },
   };
 }
@@ -69,8 +87,8 @@ export async function stateDocument(store, launch, notice) {
 function read(text) {
   try {
     const found = JSON.parse(text);
-    const lines = found.lines;
-    const good = found.format === FORMAT && (lines === null || (Array.isArray(lines) && lines.every((line) => typeof line === 'string')));
+    const lines = found?.lines;
+    const good = found?.format === FORMAT && (lines === null || (Array.isArray(lines) && lines.every((line) => typeof line === 'string')));
     return good ? found : null;
   } catch {
     return null;

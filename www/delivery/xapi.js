@@ -2,7 +2,7 @@
 // cmi5 it sets no order and takes every result. `auth` can be read in the address: it should be short-lived.
 
 import { codeOfAgent } from './learner.js';
-import { recordStore } from './lrs.js';
+import { LAST_WORDS_BYTES, recordStore, withReceipt } from './lrs.js';
 import { pause } from './retry.js';
 import { stateDocument } from './state-document.js';
 import { ACTIVITY_TYPE, attachment, scoreOf, statement, stepScores } from './statement.js';
@@ -29,9 +29,15 @@ function plainAgent(agent) {
 export async function connect({ notice, lesson = null }, launch) {
   const store = recordStore({ endpoint: launch.endpoint, authorization: launch.auth, notice });
   const began = performance.now();
-  const state = await stateDocument(store, launch, notice);
+  const state = await stateDocument(store, launch, notice, (own, theirs) => {
+    if (!touched) own.lines = theirs.lines;
+  });
   let ended = false;
   let name = null;
+  /** Whether this page has changed anything: an attempt that it only looked at may have gone on elsewhere. */
+  let touched = false;
+  /** What is handed in and not taken yet. */
+  let waiting = [];
 
   const say = (verb, result) =>
     statement(verb, {
@@ -48,8 +54,8 @@ export async function connect({ notice, lesson = null }, launch) {
   function end() {
     if (ended) return;
     ended = true;
-    state.write(true);
-    store.lastWords([say('terminated', { duration: duration((performance.now() - began) / 1000) })]);
+    const used = store.lastWords([...waiting, say('terminated', { duration: duration((performance.now() - began) / 1000) })]);
+    if (touched) state.write(LAST_WORDS_BYTES - used);
   }
 
   return {
@@ -63,26 +69,33 @@ export async function connect({ notice, lesson = null }, launch) {
     },
     keep(lines) {
       if (ended) return;
+      touched = true;
       state.content.lines = lines;
       state.writeSoon();
     },
     async finish(result) {
       if (ended) return { accepted: false, said: texts.sessionOver };
       name = result.title;
-      state.content.lines = null;
-      state.write();
+      touched = true;
+      // The attempt stays in the state until its result has been taken.
+      state.content.lines = result.lines;
       const spent = duration(result.seconds);
       const spoken = say(result.passed ? 'passed' : 'failed', {
         success: result.passed, completion: result.complete, score: scoreOf(result.score), duration: spent, extensions: stepScores(result.steps),
       });
+      const more = result.complete ? [say('completed', { completion: true, duration: spent })] : [];
+      waiting = [...waiting, withReceipt(spoken, result.receipt), ...more];
       const file = await attachment(result.receipt);
-      const statements = [file ? { ...spoken, attachments: [file] } : spoken];
-      if (result.complete) statements.push(say('completed', { completion: true, duration: spent }));
-      const answer = await Promise.race([store.send(statements, file && result.receipt), pause(6000).then(() => ({ taken: false, status: 0 }))]);
+      const sent = ended ? Promise.resolve({ taken: false, status: 0 }) : store.send([file ? { ...spoken, attachments: [file] } : spoken, ...more], file && result.receipt);
+      sent.then(({ taken }) => {
+        if (!taken) return;
+        waiting = waiting.filter(({ id }) => id !== spoken.id && !more.some((one) => one.id === id));
+        if (state.content.lines === result.lines) state.content.lines = null;
+        if (!ended) state.write();
+      });
+      const answer = await Promise.race([sent, pause(6000).then(() => ({ taken: false, status: 0 }))]);
       return answer.taken ? { accepted: true, said: null } : { accepted: false, said: answer.status ? texts.refusedStatement(answer.status) : texts.pending };
     },
-    leave() {
-      if (!ended) state.write(true);
-    },
+    leave: end,
   };
 }

@@ -211,7 +211,7 @@ export function lessonFlow(app, needle, act) {
     } catch (error) {
       content.push(make('p', { role: 'alert' }, t.bad(reason(error))));
     }
-    const name = `receipt-${info.id}${open.drawn.learner ? `-${open.drawn.learner.replace(/[^\w.-]+/g, '_')}` : ''}.json`;
+    const name = `receipt-${info.id}${open.drawn.learner ? `-${open.drawn.learner.replace(/[^\p{L}\p{N}._-]+/gu, '_')}` : ''}.json`;
     const row = make('div', { class: 'row' });
     if (receipt) row.append(button(t.receipt, () => saveText(name, receipt, 'application/json'), { class: 'button strong', id: 'lesson-receipt' }));
     row.append(button(t.again, () => begin(open.json), { id: 'lesson-again' }));

@@ -48,7 +48,7 @@ export async function showList(holder, act) {
   opener(openButton, 5_000_000, async (text) => {
     let count = null;
     try {
-      count = takeIn(JSON.parse(text));
+      count = await takeIn(JSON.parse(text));
     } catch {
       // What is no JSON holds no progress.
     }

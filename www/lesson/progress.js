@@ -1,15 +1,21 @@
 // What a learner has done so far: best marks by lesson, and the logs of attempts that are not finished. All of it in the browser's storage,
 // which may throw or be empty; a file carries it from one browser to another.
+//
+// Several pages may be open at once. So what has been done is read again before each writing, under a lock, and an attempt under way lies
+// under a key of its own page: none writes over another's. A page that is closed leaves its attempt to the next one that asks.
 
+import { alone } from '../delivery/other-tabs.js';
+import { uuid } from '../delivery/statement.js';
 import { store, stored } from '../storage.js';
 
 const DONE = 'downbeam.done';
+/** Attempts under way: those of a page, and those that came out of a file or from before pages had keys of their own. */
+const ATTEMPT = 'downbeam.attempt.';
 const OPEN = 'downbeam.open.';
+/** A page holds this lock, with its name after it, as long as it is open. */
+const PAGE_LOCK = 'downbeam.page.';
 const KIND = 'downbeam progress';
 const MOST_TRIES = 1_000_000;
-
-let done = read(DONE) ?? {};
-if (typeof done !== 'object' || Array.isArray(done)) done = {};
 
 function read(key) {
   try {
@@ -26,20 +32,109 @@ const isDone = (entry) => typeof entry === 'object' && entry !== null && share(e
 const isHash = (text) => /^[0-9a-f]{64}$/.test(text);
 const isLog = (lines) => Array.isArray(lines) && lines.length <= 7200 && lines.every((line) => typeof line === 'string' && line.length <= 120);
 
-/** Best marks for a lesson by its hash: `{best, passed, tries}` or null. */
-export const doneOf = (sha256) => (isDone(done[sha256]) ? done[sha256] : null);
-
-/** Notes an attempt that was finished. Returns false if the browser will not keep it. */
-export function noteDone(sha256, { score, passed }) {
-  const was = doneOf(sha256) ?? { best: 0, passed: false, tries: 0 };
-  done[sha256] = { best: Math.max(was.best, score), passed: was.passed || passed, tries: was.tries + 1 };
-  return write(DONE, done);
+/** What has been done, and what has been done in this page, where the browser keeps nothing. */
+let here = {};
+function allDone() {
+  const found = read(DONE);
+  return typeof found === 'object' && found !== null && !Array.isArray(found) ? found : here;
 }
 
-/** The log of an attempt that was not finished, or null. */
-export function unfinished(sha256, learner) {
-  const lines = read(`${OPEN}${sha256}.${learner}`);
-  return isLog(lines) && lines.length > 0 ? lines : null;
+/** Best marks for a lesson by its hash: `{best, passed, tries}` or null. */
+export function doneOf(sha256) {
+  const entry = allDone()[sha256];
+  return isDone(entry) ? entry : null;
+}
+
+/** The better of two entries, either of which may be missing. */
+function better(a, b) {
+  if (!isDone(a) || !isDone(b)) return isDone(a) ? a : b;
+  return { best: Math.max(a.best, b.best), passed: a.passed || b.passed, tries: Math.max(a.tries, b.tries) };
+}
+
+// Storage reaches another page a moment late, lock or not: what this page has done and the other's writing lacks is put back.
+globalThis.addEventListener?.('storage', ({ key }) => {
+  if (key !== DONE || Object.keys(here).length === 0) return;
+  const mine = here;
+  changeDone((done) => {
+    for (const [hash, entry] of Object.entries(mine)) done[hash] = better(done[hash], entry);
+  });
+});
+
+/** Does something to what has been done, while no other page does. Returns false if the browser will not keep it. */
+function changeDone(change) {
+  return alone(DONE, () => {
+    here = { ...allDone() };
+    const before = JSON.stringify(here);
+    change(here);
+    return JSON.stringify(here) === before || write(DONE, here);
+  });
+}
+
+/** Notes an attempt that was finished. Gives false if the browser will not keep it. */
+export function noteDone(sha256, { score, passed }) {
+  return changeDone((done) => {
+    const was = isDone(done[sha256]) ? done[sha256] : { best: 0, passed: false, tries: 0 };
+    done[sha256] = { best: Math.max(was.best, score), passed: was.passed || passed, tries: was.tries + 1 };
+  });
+}
+
+/** This page's name among those that are open. */
+let page = null;
+function pageName() {
+  if (page === null) {
+    page = uuid();
+    // Held until the page is gone; where there are no locks, every other page counts as closed.
+    navigator.locks?.request(PAGE_LOCK + page, () => new Promise(() => {})).catch(() => {});
+  }
+  return page;
+}
+
+/** Names of the pages that are open, as far as the browser says. */
+async function openPages() {
+  try {
+    const { held } = await navigator.locks.query();
+    return new Set(held.filter(({ name }) => name.startsWith(PAGE_LOCK)).map(({ name }) => name.slice(PAGE_LOCK.length)));
+  } catch {
+    return new Set();
+  }
+}
+
+function keys() {
+  try {
+    return Object.keys(localStorage);
+  } catch {
+    return [];
+  }
+}
+
+/** Attempts under way, the newest first: `{key, page, of, at_ms, lines}`; `of` is the lesson's hash, a point, and the learner's code. */
+function attempts() {
+  const found = [];
+  for (const key of keys()) {
+    if (key.startsWith(OPEN)) {
+      const lines = read(key);
+      if (isLog(lines)) found.push({ key, page: null, of: key.slice(OPEN.length), at_ms: 0, lines });
+    } else if (key.startsWith(ATTEMPT)) {
+      const kept = read(key);
+      const [, owner, of] = /^([^.]+)\.(.*)$/s.exec(key.slice(ATTEMPT.length)) ?? [];
+      if (of && isLog(kept?.lines)) found.push({ key, page: owner, of, at_ms: Number(kept.at_ms) || 0, lines: kept.lines });
+    }
+  }
+  return found.filter(({ lines }) => lines.length > 0).sort((a, b) => b.at_ms - a.at_ms);
+}
+
+/** The key of the attempt that was offered last, by lesson and learner: going on with it or beginning anew, this page takes its place. */
+const offered = new Map();
+
+/** The log of an attempt that was not finished, or null; of several the newest. Those of pages that are still open are theirs. */
+export async function unfinished(sha256, learner) {
+  const of = `${sha256}.${learner}`;
+  const open = await openPages();
+  const own = (one) => one.page === pageName();
+  const found = attempts().find((one) => one.of === of && (own(one) || one.page === null || !open.has(one.page)));
+  offered.delete(of);
+  if (found && !own(found)) offered.set(of, found.key);
+  return found?.lines ?? null;
 }
 
 /** Whether an attempt at a lesson was begun and not finished, by any learner of this browser. */
@@ -53,34 +148,32 @@ export function begun(sha256) {
 
 /** Keeps a log, or forgets it (null). Returns false if the browser will not. */
 export function keepUnfinished(sha256, learner, lines) {
-  return write(`${OPEN}${sha256}.${learner}`, lines);
+  const of = `${sha256}.${learner}`;
+  const kept = write(`${ATTEMPT}${pageName()}.${of}`, lines && { at_ms: Date.now(), lines });
+  if (kept && offered.has(of)) {
+    write(offered.get(of), null);
+    offered.delete(of);
+  }
+  return kept;
 }
 
-/** Everything, as an object for a file. */
+/** Everything, as an object for a file; of several attempts of one lesson and learner the newest. */
 export function exported() {
   const open = {};
-  try {
-    for (const key of Object.keys(localStorage)) {
-      const lines = key.startsWith(OPEN) ? read(key) : null;
-      if (isLog(lines)) open[key.slice(OPEN.length)] = lines;
-    }
-  } catch {
-    // Without storage there is nothing unfinished to carry over.
-  }
-  return { kind: KIND, format: 1, done: Object.fromEntries(Object.entries(done).filter(([, entry]) => isDone(entry))), open };
+  for (const { of, lines } of attempts()) open[of] ??= lines;
+  return { kind: KIND, format: 1, done: Object.fromEntries(Object.entries(allDone()).filter(([, entry]) => isDone(entry))), open };
 }
 
 /** Takes in such an object, the better marks of both winning; returns how many lessons it held, or null if it is no such file. */
-export function takeIn(given) {
+export async function takeIn(given) {
   if (given?.kind !== KIND || given.format !== 1 || typeof given.done !== 'object' || given.done === null) return null;
   const entries = Object.entries(given.done).filter(([hash, entry]) => isHash(hash) && isDone(entry));
-  for (const [hash, { best, passed, tries }] of entries) {
-    const was = doneOf(hash) ?? { best: 0, passed: false, tries: 0 };
-    done[hash] = { best: Math.max(best, was.best), passed: passed || was.passed, tries: Math.max(tries, was.tries) };
-  }
-  write(DONE, done);
-  for (const [key, lines] of Object.entries(given.open ?? {})) {
-    if (isHash(key.slice(0, 64)) && isLog(lines) && read(OPEN + key) === null) write(OPEN + key, lines);
+  await changeDone((done) => {
+    for (const [hash, { best, passed, tries }] of entries) done[hash] = better(done[hash], { best, passed, tries });
+  });
+  const here = new Set(attempts().map(({ of }) => of));
+  for (const [of, lines] of Object.entries(given.open ?? {})) {
+    if (isHash(of.slice(0, 64)) && isLog(lines) && !here.has(of)) write(OPEN + of, lines);
   }
   return entries.length;
 }

@@ -148,13 +148,13 @@ const take = (find) => afterwards(async () => room && readAll(await find()));
 async function readAll(files) {
   cancelled = false;
   progress(t.waiting, null);
-  const { taken, leftOut } = await sorted(files);
+  const { taken, leftOut } = await sorted(files, engine.ClassRoom);
   showLeftOut(leftOut);
   let read = 0;
   let since = performance.now();
   reading: for (const one of taken) {
     const place = placeOf(one);
-    for await (const { line, text, why } of receiptsIn(one)) {
+    for await (const { line, text, why } of receiptsIn(one, engine.ClassRoom)) {
       if (why === undefined) room.addReceipt(place, line, text);
       else room.addUnreadable(place, line, why);
       given += 1;
@@ -247,6 +247,6 @@ function show() {
   showRows(rows);
 }
 
-byId('save-csv').addEventListener('click', () => saveText(t.file.csv, room.csv(), 'text/csv'));
+byId('save-csv').addEventListener('click', () => saveText(t.file.csv, room.csv('comma', false), 'text/csv'));
 byId('save-ndjson').addEventListener('click', () => saveText(t.file.ndjson, room.ndjson(), 'application/x-ndjson'));
 byId('print').addEventListener('click', () => print());

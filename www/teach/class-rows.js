@@ -34,7 +34,7 @@ const KEYS = {
 
 function notes(row) {
   const gates = row.gates_failed?.length > 0 && t.gatesFailed(row.gates_failed.map(remarks.gate));
-  return [gates, row.note && `${row.note[0].toUpperCase()}${row.note.slice(1)}.`.replace(/\.\.$/, '.'), row.same_log_as && t.sameLog(row.same_log_as), row.repeat_of && t.repeat(row.repeat_of)].filter(Boolean);
+  return [gates, row.note && `${row.note[0].toUpperCase()}${row.note.slice(1)}.`.replace(/\.\.$/, '.'), row.same_log_as && t.sameLog(row.same_log_as), row.alike && t.alike(row.alike, row.alike_share), row.repeat_of && t.repeat(row.repeat_of)].filter(Boolean);
 }
 
 function inOrder(by, falling) {
@@ -78,7 +78,7 @@ export function rowsTable() {
   addEventListener('beforeprint', () => update(Infinity));
   addEventListener('afterprint', () => update());
 
-  const fits = (row) => (status === 'all' || (status === 'copies' ? row.same_log_as !== null : row.status === status)) && (lesson === 'all' || row.lesson === lesson);
+  const fits = (row) => (status === 'all' || (status === 'copies' ? row.same_log_as !== null || row.alike !== null : row.status === status)) && (lesson === 'all' || row.lesson === lesson);
 
   function update(most = limit) {
     for (const th of head.children) {
@@ -97,7 +97,7 @@ export function rowsTable() {
 
   /** The choices of the two filters, with what there is. */
   function filters() {
-    const counted = [...STATUS.filter((s) => rows.some((r) => r.status === s)), ...(rows.some((r) => r.same_log_as !== null) ? ['copies'] : [])];
+    const counted = [...STATUS.filter((s) => rows.some((r) => r.status === s)), ...(rows.some((r) => r.same_log_as !== null || r.alike !== null) ? ['copies'] : [])];
     if (!counted.includes(status)) status = 'all';
     choices(byId('filter-status'), [['all', t.all], ...counted.map((s) => [s, teach.check.status[s]])], (value) => narrow({ status: value }))(status);
     const titles = new Map(rows.filter((r) => r.lesson !== null).map((r) => [r.lesson, r.title]));

@@ -6,9 +6,9 @@ const KEYS = ['$schema', 'format', 'id', 'title', 'intro', 'mode', 'steps', 'par
 const TITLE = 'My lesson';
 const INTRO = 'Set up the true AP and the oblique of the level that you are given, keep both, and hand in the receipt.';
 
-/** What a new lesson is: two views of one patient. */
+/** What a new lesson is: two views of a patient of each learner's own, by the code: another's log does not replay on it. */
 export function newLesson(format) {
-  return { format, id: 'my-lesson', title: { en: TITLE }, intro: { en: INTRO }, mode: 'practice', steps: ['true_ap', 'oblique'], patient: { name: 'average' }, level: 'L4', side: 'left', pass_mark: 75 };
+  return { format, id: 'my-lesson', title: { en: TITLE }, intro: { en: INTRO }, mode: 'practice', steps: ['true_ap', 'oblique'], patient: { name: 'average', seed_from: 'learner' }, level: 'L4', side: 'left', pass_mark: 75 };
 }
 
 /** A lesson as the text of a file; keys that are not known come last. */

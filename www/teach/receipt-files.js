@@ -1,13 +1,12 @@
-// Receipts out of files and folders, as `downbeam grade` takes them: one a file, or one a line. The same files give the same rows.
+// Receipts out of files and folders: one a file, or one a line. What a file may hold the engine says (`lesson::receipt_text`), as it does for
+// `downbeam grade`: the same files give the same rows.
 
-import { reason } from '../room.js';
 import { teach } from '../words/teach.js';
 
 /** Longest receipt, bytes (`lesson::receipt::MOST_BYTES`); a byte more is read, so that the engine says that it is too long. */
 const MOST_BYTES = 512 * 1024;
-const LINES = /\.(ndjson|jsonl)$/i;
-const TEXT = /\.txt$/i;
-const RECEIPTS = /\.(json|ndjson|jsonl|txt)$/i;
+/** Of a plain text so much is looked at, bytes (`lesson::receipt_text::GLANCE_BYTES`). */
+const GLANCE_BYTES = 256;
 const NEWLINE = 10;
 
 /** Where a file lies: its path in the folder that was chosen, else its name. */
@@ -41,14 +40,16 @@ async function below(folder, found) {
   }
 }
 
-/** Parts those that may hold receipts from the others. Files of folders come in the order of their paths, after those chosen by themselves. */
-export async function sorted(given) {
+/** Parts those that may hold receipts from the others; `kinds` is the engine's `ClassRoom`. Files of folders come in the order of their paths, after those chosen by themselves. */
+export async function sorted(given, kinds) {
   const alone = given.filter((g) => !g.path);
   const ofFolders = given.filter((g) => g.path).sort((a, b) => byPath(a.path, b.path));
   const taken = [...alone];
   const leftOut = [];
   for (const one of ofFolders) {
-    if (RECEIPTS.test(one.path) && (!TEXT.test(one.path) || !one.file || (await beginsAsObject(one.file)))) taken.push(one);
+    // What cannot be opened is taken, so that it gets a row that says so.
+    const beginning = one.file ? await bytesOf(one.file.slice(0, GLANCE_BYTES)).catch(() => null) : null;
+    if (kinds.mayHold(one.path, beginning ?? BRACE)) taken.push(one);
     else leftOut.push(one.path);
   }
   return { taken, leftOut };
@@ -71,43 +72,37 @@ function byCodePoint(a, b) {
   return left.length - right.length;
 }
 
-async function beginsAsObject(file) {
-  const text = await file.slice(0, 256).text().catch(() => '{');
-  return text.replace(/^\uFEFF/, '').trimStart().startsWith('{');
-}
+const BRACE = Uint8Array.of(123);
+const NOTHING = new Uint8Array();
+const bytesOf = async (blob) => new Uint8Array(await blob.arrayBuffer());
 
 /** Every receipt of a file: `{line, text}` or `{line, why}`; `line` is undefined where the file is one receipt. */
-export async function* receiptsIn({ file }) {
+export async function* receiptsIn({ file }, kinds) {
   let line;
   try {
     if (!file) throw new Error('not found');
-    if (!LINES.test(file.name) && !(TEXT.test(file.name) && (await hasLines(file)))) {
-      yield asText(undefined, new Uint8Array(await file.slice(0, MOST_BYTES + 1).arrayBuffer()));
+    if (!kinds.isLines(file.name, NOTHING) && !kinds.isLines(file.name, await firstLine(file))) {
+      yield asText(undefined, await bytesOf(file.slice(0, MOST_BYTES + 1)));
       return;
     }
     line = 1;
     for await (const bytes of lines(file)) {
       // A line of blanks counts and holds nothing.
-      if (!bytes.every((b) => b === 32 || (b >= 9 && b <= 13 && b !== 11))) yield asText(line, bytes);
+      if (!isBlank(bytes)) yield asText(line, bytes);
       line += 1;
     }
-  } catch (error) {
-    yield { line, why: teach.check.cannotRead(reason(error)) };
+  } catch {
+    // Moved, renamed, or not to be opened: the browser's own words say no more.
+    yield { line, why: teach.check.gone };
   }
 }
 
-/** Whether a plain text is a receipt a line: its first line with anything in it is a whole one. */
-async function hasLines(file) {
-  for await (const bytes of lines(file)) {
-    const { text } = asText(0, bytes);
-    if (text?.trim() === '') continue;
-    try {
-      return typeof JSON.parse(text) === 'object' && bytes.at(-1) === NEWLINE;
-    } catch {
-      return false;
-    }
-  }
-  return false;
+const isBlank = (bytes) => bytes.every((b) => b === 32 || (b >= 9 && b <= 13 && b !== 11));
+
+/** The first line with anything in it. */
+async function firstLine(file) {
+  for await (const bytes of lines(file)) if (!isBlank(bytes)) return bytes;
+  return NOTHING;
 }
 
 function asText(line, bytes) {

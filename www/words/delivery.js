@@ -10,6 +10,7 @@ export const delivery = say.tree({
   noLesson: (why) => say('noLesson', { why }),
   notOpened: (standard) => say('notOpened', { standard }),
   resumedPart: (n) => say('resumedPart', { n }),
+  resumedOf: (n, missing) => say('resumedOf', { n, missing }),
   refusedValue: (name, why) => say(why ? 'refusedValueWhy' : 'refusedValue', { name, why }),
   refusedStatement: (status) => say('refusedStatement', { status }),
   tooLong: (most, kept, all) => say('tooLong', { most, kept, all }),

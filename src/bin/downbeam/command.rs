@@ -21,10 +21,32 @@ pub(crate) struct Command {
 #[error("{0}")]
 pub(crate) struct UsageError(pub(crate) String);
 
+/// What `grade --strict` ends with; the text is one sentence.
+#[derive(Debug, thiserror::Error)]
+#[error("{0}")]
+pub(crate) struct NotVerified(pub(crate) String);
+
+/// Options that may stand more than once.
+const SEVERAL: [&str; 2] = ["--lesson", "--with"];
+
+/// The first option that stands twice: which of its values counts would be a guess.
+fn twice(arguments: &[OsString]) -> Option<String> {
+    let names = arguments.iter().map(|a| a.to_string_lossy()).take_while(|a| a != "--");
+    let options: Vec<String> = names
+        .filter(|a| a.starts_with("--"))
+        .map(|a| a.split('=').next().unwrap_or_default().to_owned())
+        .filter(|a| !SEVERAL.contains(&a.as_str()))
+        .collect();
+    options.iter().enumerate().find(|(i, name)| options[..*i].contains(name)).map(|(_, name)| name.clone())
+}
+
 /// Runs a command, or prints its help when `--help` is among its arguments.
 pub(crate) fn start(command: &Command, arguments: Vec<OsString>) -> anyhow::Result<()> {
     if arguments.iter().any(|a| a == "--help" || a == "-h") {
         return print(command.usage);
+    }
+    if let Some(option) = twice(&arguments) {
+        return Err(UsageError(format!("{option} is given twice: give it once")).into());
     }
     (command.run)(&mut Parser::from_args(arguments))
 }
@@ -64,7 +86,9 @@ pub(crate) fn text(parser: &mut Parser, option: &str) -> Result<String, UsageErr
 /// The value of an option as a number of `unit`. Whether it is in range (or a number at all: NaN) is for the caller.
 pub(crate) fn number(parser: &mut Parser, option: &str, unit: &str) -> Result<f64, UsageError> {
     let found = text(parser, option)?;
-    found.trim().parse().map_err(|_| UsageError(format!("{option} wants a number of {unit}, not '{found}'")))
+    // No minus before a zero.
+    let plain = |value: f64| if value == 0.0 { 0.0 } else { value };
+    found.trim().parse().map(plain).map_err(|_| UsageError(format!("{option} wants a number of {unit}, not '{found}'")))
 }
 
 /// Says that an option is missing.
@@ -86,6 +110,10 @@ mod tests {
     fn numbers_may_be_negative_and_bad_ones_are_named() {
         assert_eq!(read(&["--tilt", "-12.5"]).unwrap(), -12.5);
         assert_eq!(read(&["--tilt=3"]).unwrap(), 3.0);
+        assert!(read(&["--tilt", "-0.0"]).unwrap().is_sign_positive());
+        let given = |all: &[&str]| twice(&all.iter().map(OsString::from).collect::<Vec<_>>());
+        assert_eq!(given(&["--tilt", "1", "--png", "a", "--tilt=2"]).as_deref(), Some("--tilt"));
+        assert_eq!(given(&["--with", "a=1", "--with", "b=2", "--", "--x", "--x"]), None);
         assert!(read(&["--tilt", "NaN"]).unwrap().is_nan());
         assert_eq!(
             read(&["--tilt", "steep"]).unwrap_err().to_string(),

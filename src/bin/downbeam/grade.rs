@@ -1,11 +1,11 @@
 //! `grade`: replays receipts and says of each whether its log gives the score that it claims; for a class, which step fails whom.
 
-use crate::command::{Command, UsageError, print, text, unknown};
+use crate::command::{Command, NotVerified, UsageError, print, text, unknown};
+use crate::out_file::{self, may_write};
 use crate::receipt_source::{Found, each};
 use crate::{lesson_source, project};
-use anyhow::Context;
 use downbeam::lesson::class_report::{ClassReport, LessonSummary, Row, Status, place, row, unreadable};
-use downbeam::lesson::class_table::{csv, failed, ndjson};
+use downbeam::lesson::class_table::{CsvStyle, Separator, csv, failed, ndjson};
 use downbeam::lesson::draw::Interiors;
 use downbeam::lesson::receipt::Lessons;
 use lexopt::{Arg, Parser};
@@ -18,16 +18,23 @@ pub(crate) const COMMAND: Command = Command {
     summary: "Replay receipts: verified or altered, scores by step, the class",
     usage: "Usage: downbeam grade FILES|FOLDERS [OPTIONS]\n\n\
             A file holds one receipt; one that ends in .ndjson or .jsonl holds one a line; of a folder all files below it\n\
-            that end in .json, .ndjson or .jsonl are taken. Each gives a row; a bad one stops nothing.\n\n\
+            that end in .json, .ndjson, .jsonl or .txt are taken. What platforms give out counts too: a copied field, statements.\n\
+            Each gives a row; a bad one stops nothing.\n\n\
             --lesson L     A lesson file, a folder of them, or a homework link; may be given several times. Default: the\n\
                            lessons that come with the project.\n\
             --csv FILE     Write the rows for a spreadsheet\n\
             --ndjson FILE  Write the rows as JSON, one object a line\n\
+            --separator S  Of the table: comma (default), semicolon (with decimal commas) or tab\n\
+            --bom          Begin the table with a byte order mark, which some spreadsheets want\n\
+            --force        Write over files that are there already; never over what is read\n\
+            --strict       End with exit code 3 unless every receipt is verified\n\
             --summary      Also print each lesson's class: mean by step, and who stays under the pass mark in it\n\n\
+            Exit code 0: every path was read, whatever its receipts are; 1: a path is missing or cannot be read; 2: wrong use;\n\
+            3: with --strict, a receipt is not verified.\n\n\
             verified        the log gives the score that is claimed, on this learner's own patient\n\
             altered         it does not; the row has the score that the log gives, where it can be replayed\n\
             unknown engine  another version scored it: check it with that one\n\
-            unknown lesson  the lesson is not among those given, or asks something else\n\
+            unknown lesson  the lesson is not among those given, or asks something else: give its file with --lesson\n\
             unreadable      no receipt\n\n\
             A receipt proves that its log gives its score. It does not prove who did it, that a person did it, or when:\n\
             that comes from where it was handed in. Equal logs under different codes are pointed out.\n",
@@ -38,14 +45,21 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let mut sources: Vec<PathBuf> = Vec::new();
     let mut lessons = Lessons::default();
     let (mut csv_file, mut ndjson_file, mut summary, mut given) = (None, None, false, false);
+    let (mut style, mut force, mut strict, mut inputs) = (CsvStyle::default(), false, false, Vec::new());
     while let Some(argument) = parser.next()? {
         match argument {
             Arg::Long("lesson") => {
                 given = true;
-                lesson_source::lessons(&text(parser, "--lesson")?)?.into_iter().for_each(|l| lessons.add(l));
+                let source = text(parser, "--lesson")?;
+                inputs.push(PathBuf::from(&source));
+                lesson_source::lessons(&source)?.into_iter().for_each(|l| lessons.add(l));
             }
             Arg::Long("csv") => csv_file = Some(PathBuf::from(text(parser, "--csv")?)),
             Arg::Long("ndjson") => ndjson_file = Some(PathBuf::from(text(parser, "--ndjson")?)),
+            Arg::Long("separator") => style.separator = separator(&text(parser, "--separator")?)?,
+            Arg::Long("bom") => style.byte_order_mark = true,
+            Arg::Long("force") => force = true,
+            Arg::Long("strict") => strict = true,
             Arg::Long("summary") => summary = true,
             Arg::Value(value) => sources.push(value.into()),
             other => return Err(unknown(&COMMAND, &other).into()),
@@ -58,19 +72,30 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         let folder = project::folder("www/lessons")?.join("www/lessons");
         lesson_source::lessons(&folder.to_string_lossy())?.into_iter().for_each(|l| lessons.add(l));
     }
+    if let Some(missing) = sources.iter().find(|s| s.as_os_str() == "-") {
+        let sentence = format!("'{}' is no file: write the receipts into one", missing.display());
+        return Err(UsageError(sentence).into());
+    }
+    let missing: Vec<String> = sources.iter().filter(|s| !s.exists()).map(|s| s.display().to_string()).collect();
+    inputs.extend(sources.iter().cloned());
+    let outputs: Vec<(&str, &Path)> = [("--csv", &csv_file), ("--ndjson", &ndjson_file)]
+        .into_iter()
+        .filter_map(|(option, file)| Some((option, file.as_deref()?)))
+        .collect();
+    may_write(&outputs, &inputs, force)?;
     let report = ClassReport::of(rows(&sources, &lessons));
     if report.rows.is_empty() {
         let names: Vec<String> = sources.iter().map(|s| s.display().to_string()).collect();
         anyhow::bail!(
-            "there is no receipt in {}: allowed are .json, .ndjson and .jsonl files",
+            "there is no receipt in {}: allowed are .json, .ndjson, .jsonl and .txt files",
             names.join(", ")
         );
     }
-    for (file, table) in [(csv_file, csv as fn(&ClassReport) -> String), (ndjson_file, ndjson)] {
-        if let Some(file) = file {
-            std::fs::write(&file, table(&report))
-                .with_context(|| format!("cannot write {}", file.display()))?;
-        }
+    if let Some(file) = csv_file {
+        out_file::write(&file, csv(&report, style).as_bytes())?;
+    }
+    if let Some(file) = ndjson_file {
+        out_file::write(&file, ndjson(&report).as_bytes())?;
     }
     let mut text = rows_in_words(&report);
     if summary {
@@ -79,7 +104,21 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         }
     }
     text += &totals_in_words(&report);
-    print(&text)
+    print(&text)?;
+    if !missing.is_empty() {
+        anyhow::bail!("there is no {}", missing.join(", "));
+    }
+    let bad = report.rows.len() - report.count(Status::Verified);
+    if strict && bad > 0 {
+        return Err(NotVerified(format!("{bad} of {} receipts are not verified", report.rows.len())).into());
+    }
+    Ok(())
+}
+
+fn separator(found: &str) -> Result<Separator, UsageError> {
+    Separator::ALL.into_iter().find(|(name, _)| *name == found).map(|(_, separator)| separator).ok_or_else(|| {
+        UsageError(format!("--separator wants comma, semicolon or tab, not '{found}'"))
+    })
 }
 
 /// Receipts that are held in memory at once.
@@ -155,6 +194,7 @@ fn rows_in_words(report: &ClassReport) -> String {
             (!row.note.is_empty()).then(|| plain(&row.note)),
             row.replayed.as_ref().map(|p| failed(&p.score.gates).join(", ")).filter(|f| !f.is_empty()).map(|f| format!("gates failed: {f}")),
             row.same_log_as.map(|n| format!("same log as row {n}, of another learner")),
+            row.alike.map(|(n, share)| format!("{:.0} % in common with row {n}, of another learner", 100.0 * share)),
             row.repeat_of.map(|n| format!("row {n} again")),
         ]
         .into_iter()
@@ -209,9 +249,14 @@ fn totals_in_words(report: &ClassReport) -> String {
         .filter(|&s| s == Status::Verified || report.count(s) > 0)
         .map(|s| format!("{} {}", report.count(s), s.name()))
         .collect();
-    let copies = report.copies();
+    let (copies, alike) = (report.copies(), report.alike());
+    let lesson = if report.count(Status::UnknownLesson) > 0 {
+        "A lesson of your own is given with --lesson FILE, FOLDER or LINK.\n"
+    } else {
+        ""
+    };
     format!(
-        "\n{} receipts: {}; {copies} with the same log as another learner's.\n\
+        "\n{} receipts: {}; {copies} with the same log as another learner's, {alike} much like one.\n{lesson}\
          A receipt proves that its log gives its score, not who did it.\n",
         report.rows.len(),
         counts.join(", ")

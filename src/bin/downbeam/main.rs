@@ -1,7 +1,7 @@
 //! The host tool: the only code that knows files, processes and sockets.
 //!
-//! Exit codes: 0 done; 1 it could not be done (a file, a port, a build); 2 it was asked for wrongly. In both cases
-//! one sentence on standard error says what was wrong and what is allowed. Results go to standard output, everything
+//! Exit codes: 0 done; 1 it could not be done (a file, a port, a build); 2 it was asked for wrongly; 3 `grade --strict` found a
+//! receipt that is not verified. In all cases but 0 one sentence on standard error says what was wrong and what is allowed. Results go to standard output, everything
 //! else to standard error.
 
 mod asked_patient;
@@ -16,6 +16,7 @@ mod mesh_file;
 mod model;
 mod needle_file;
 mod npy_file;
+mod out_file;
 mod outline_file;
 mod pack;
 mod patients;
@@ -61,7 +62,11 @@ fn main() -> ExitCode {
     }
     // A closed standard error is no reason to panic.
     let _ = writeln!(std::io::stderr(), "downbeam: {error:#}");
-    ExitCode::from(if is_wrong_use(&error) { 2 } else { 1 })
+    ExitCode::from(match () {
+        () if error.is::<command::NotVerified>() => 3,
+        () if is_wrong_use(&error) => 2,
+        () => 1,
+    })
 }
 
 /// The first argument names the command; without one, `serve`.
@@ -99,7 +104,8 @@ fn help(of: &[OsString]) -> anyhow::Result<()> {
         text += &format!("  {:<8} {}\n", command.name, command.summary);
     }
     text += "  help     What a command takes: downbeam help COMMAND\n\n\
-             --version prints the version. Without a command: serve.\n\n\
+             --version prints the version. Without a command: serve.\n\
+             Exit code 0: done; 1: it could not be done; 2: it was asked for wrongly; 3: see grade --strict.\n\n\
              A teaching model: not for planning or guiding a procedure. Follow local policy, supervised training \
              and licensed practice.\n";
     command::print(&text)

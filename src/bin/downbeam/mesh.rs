@@ -6,6 +6,7 @@
 use crate::asked_patient::AskedPatient;
 use crate::command::{Command, UsageError, missing, print, text, unknown};
 use crate::mesh_file::{Format, write};
+use crate::out_file::may_write;
 use anyhow::Context;
 use downbeam::anatomy::names::{Label, Level, Part, Side, UnknownName};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
@@ -28,6 +29,7 @@ pub(crate) const COMMAND: Command = Command {
             --patient NAME  One of the patients by name. Default average. --with FIELD=NUMBER and --patient-seed N\n\
             \x20               change it, as in view.\n\
             --out FILE      Wavefront OBJ or binary STL, by the end of the name\n\
+            --force         Write over a file that is there already\n\
             --list          Print the parts of the level and write nothing\n\n\
             mm; origin at the level's centre, +x to the patient's left, +y posterior, +z cranial.\n",
     run,
@@ -42,6 +44,7 @@ struct Options {
     patient: AskedPatient,
     out: Option<(PathBuf, Format)>,
     list: bool,
+    force: bool,
 }
 
 fn read(parser: &mut Parser) -> anyhow::Result<Options> {
@@ -58,6 +61,7 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
                 options.out = Some((path, format));
             }
             Arg::Long("list") => options.list = true,
+            Arg::Long("force") => options.force = true,
             Arg::Long(name) => {
                 let name = name.to_owned();
                 if !options.patient.read(&name, parser)? {
@@ -116,6 +120,9 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let level = options.level.ok_or_else(|| missing(&COMMAND, "--level", "L4"))?;
     if !options.list && options.out.is_none() {
         return Err(missing(&COMMAND, "--out", "L4.stl").into());
+    }
+    if let Some((path, _)) = &options.out {
+        may_write(&[("--out", path)], &[], options.force)?;
     }
     let spec = options.patient.spec()?;
     let patient = Patient::new(&spec);

@@ -16,6 +16,7 @@ mod zip_file;
 use crate::build;
 use crate::command::{Command, UsageError, print, text, unknown};
 use crate::lesson_source;
+use crate::out_file::{self, may_write};
 use crate::project;
 use anyhow::{Context, bail};
 use downbeam::lesson::file::Lesson;
@@ -39,7 +40,8 @@ pub(crate) const COMMAND: Command = Command {
             --out OUT      Where to; a folder must be new or empty\n\
             --lrs ORIGIN   With --site: a record store elsewhere that xAPI launches may send to, such as\n\
             \x20              https://lrs.example.org\n\
-            --no-build     Pack what was built before\n\n\
+            --no-build     Pack what was built before\n\
+            --force        Write over a file that is there already; never over the lesson\n\n\
             The lesson is checked first, as by 'downbeam check'.\n",
     run,
 };
@@ -80,20 +82,22 @@ impl Form {
 struct Asked {
     form: Form,
     lesson: Option<Lesson>,
+    /// What is read, other than the page.
+    inputs: Vec<PathBuf>,
     out: PathBuf,
     lrs: Option<String>,
     build: bool,
+    force: bool,
 }
 
 fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let asked = asked(parser)?;
     let folder = project::folder("www")?;
     let out = &asked.out;
-    if !matches!(asked.form, Form::Site | Form::Npm) && out.is_dir() {
-        bail!("{} is a folder: {} writes one file", out.display(), asked.form.option());
-    }
     if matches!(asked.form, Form::Site | Form::Npm) {
         must_be_empty(out)?;
+    } else {
+        may_write(&[("--out", out)], &asked.inputs, asked.force)?;
     }
     if asked.build {
         build::into_www(&folder)?;
@@ -102,7 +106,7 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let said = match packed {
         Packed::Folder(files) => files.write(out).map(|()| files.summary())?,
         Packed::File(bytes) => {
-            write(out, &bytes)?;
+            out_file::write(out, &bytes)?;
             files::size(bytes.len())
         }
     };
@@ -110,13 +114,14 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
 }
 
 fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
-    let (mut form, mut lesson, mut out, mut lrs, mut build) = (None, None, None, None, true);
+    let (mut form, mut lesson, mut out, mut lrs, mut build, mut force) = (None, None, None, None, true, false);
     while let Some(argument) = parser.next()? {
         match argument {
             Arg::Long("lesson") => lesson = Some(text(parser, "--lesson")?),
             Arg::Long("out") => out = Some(text(parser, "--out")?),
             Arg::Long("lrs") => lrs = Some(text(parser, "--lrs")?),
             Arg::Long("no-build") => build = false,
+            Arg::Long("force") => force = true,
             Arg::Long(name) => match Form::ALL.into_iter().find(|(known, _)| *known == name) {
                 Some((_, found)) if form.is_none_or(|f| f == found) => form = Some(found),
                 Some(_) => return Err(UsageError("pack makes one form at a time".to_owned()).into()),
@@ -149,8 +154,9 @@ fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
         let sentence = format!("{} carries one lesson: say which with --lesson FILE", form.option());
         return Err(UsageError(sentence).into());
     }
+    let inputs = lesson.iter().map(PathBuf::from).collect();
     let lesson = lesson.as_deref().map(one_lesson).transpose()?;
-    Ok(Asked { form, lesson, out: out.into(), lrs, build })
+    Ok(Asked { form, lesson, inputs, out: out.into(), lrs, build, force })
 }
 
 /// The lesson of an argument, which must be one and be good.
@@ -180,14 +186,6 @@ fn must_be_empty(folder: &Path) -> anyhow::Result<()> {
         bail!("{} is not empty: give a folder that is new or empty", folder.display());
     }
     Ok(())
-}
-
-fn write(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
-    let cannot = || format!("cannot write {}", path.display());
-    if let Some(parent) = path.parent().filter(|p| !p.as_os_str().is_empty()) {
-        fs::create_dir_all(parent).with_context(cannot)?;
-    }
-    fs::write(path, bytes).with_context(cannot)
 }
 
 enum Packed {

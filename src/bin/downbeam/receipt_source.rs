@@ -2,6 +2,7 @@
 //! What cannot be read is handed on as such and stops nothing.
 
 use downbeam::lesson::receipt::MOST_BYTES;
+use downbeam::lesson::receipt_text::{GLANCE_BYTES, Kind, is_lines, may_hold};
 use std::fs::{self, File};
 use std::io::{BufRead, BufReader, Read};
 use std::path::{Path, PathBuf};
@@ -11,12 +12,6 @@ pub(crate) struct Found {
     pub(crate) source: String,
     pub(crate) line: Option<u64>,
     pub(crate) text: Result<String, String>,
-}
-
-const LINES: [&str; 2] = ["ndjson", "jsonl"];
-
-fn ending(path: &Path) -> String {
-    path.extension().unwrap_or_default().to_string_lossy().to_ascii_lowercase()
 }
 
 /// Calls `take` with every receipt of an argument, in the order of the files' names; a folder with all below it.
@@ -46,17 +41,24 @@ fn below(folder: &Path, take: &mut dyn FnMut(Found)) -> Vec<PathBuf> {
             let path = entry.path();
             match entry.file_type() {
                 Ok(kind) if kind.is_dir() => folders.push(path),
-                Ok(kind)
-                    if kind.is_file() && (ending(&path) == "json" || LINES.contains(&&*ending(&path))) =>
-                {
-                    files.push(path);
-                }
+                Ok(kind) if kind.is_file() && is_taken(&path) => files.push(path),
                 _ => {}
             }
         }
     }
     files.sort();
     files
+}
+
+/// Whether a file of a folder may hold receipts; one that cannot be opened is taken, so that it gets a row that says so.
+fn is_taken(path: &Path) -> bool {
+    let name = path.to_string_lossy();
+    if Kind::of(&name) != Kind::Text {
+        return may_hold(&name, &[]);
+    }
+    let mut beginning = Vec::new();
+    let read = File::open(path).and_then(|f| f.take(GLANCE_BYTES as u64).read_to_end(&mut beginning));
+    read.is_err() || may_hold(&name, &beginning)
 }
 
 fn failed(path: &Path, line: Option<u64>, error: &std::io::Error) -> Found {
@@ -76,7 +78,11 @@ fn each_of_file(path: &Path, take: &mut dyn FnMut(Found)) {
     };
     let mut reader = BufReader::new(file);
     let source = || path.display().to_string();
-    if !LINES.contains(&&*ending(path)) {
+    let lines = match has_lines(path) {
+        Ok(lines) => lines,
+        Err(error) => return take(failed(path, None, &error)),
+    };
+    if !lines {
         let mut bytes = Vec::new();
         return match reader.take(MOST_BYTES as u64 + 1).read_to_end(&mut bytes) {
             Ok(_) => take(Found { source: source(), line: None, text: as_text(bytes) }),
@@ -94,16 +100,22 @@ fn each_of_file(path: &Path, take: &mut dyn FnMut(Found)) {
 }
 
 fn as_text(bytes: Vec<u8>) -> Result<String, String> {
-    String::from_utf8(bytes).map(receipt_in).map_err(|_| "is not UTF-8 text".to_owned())
+    String::from_utf8(bytes).map_err(|_| "is not UTF-8 text".to_owned())
 }
 
-/// A learning platform's one field of text, as a teacher copies it, may hold an attempt under way before the receipt
-/// (`www/delivery/suspended.js`).
-fn receipt_in(text: String) -> String {
-    match text.find('{') {
-        Some(at) if text.starts_with("db1.") => text[at..].to_owned(),
-        _ => text,
+/// Whether a file holds a receipt a line.
+fn has_lines(path: &Path) -> std::io::Result<bool> {
+    let name = path.to_string_lossy();
+    if Kind::of(&name) != Kind::Text {
+        return Ok(is_lines(&name, &[]));
     }
+    let mut reader = BufReader::new(File::open(path)?);
+    while let Some(line) = next_line(&mut reader)? {
+        if !line.iter().all(u8::is_ascii_whitespace) {
+            return Ok(is_lines(&name, &line));
+        }
+    }
+    Ok(false)
 }
 
 /// The next line, cut a byte past the longest receipt; `None` at the end.
@@ -116,17 +128,4 @@ fn next_line(reader: &mut impl BufRead) -> std::io::Result<Option<Vec<u8>>> {
         reader.skip_until(b'\n')?;
     }
     Ok(Some(line))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::receipt_in;
-
-    #[test]
-    fn a_receipt_is_found_behind_an_attempt_under_way() {
-        assert_eq!(receipt_in("db1.2.5f577828.AQMBAw== {\"format\":1}".to_owned()), "{\"format\":1}");
-        for other in ["{\"format\":1}", "db1.2.5f577828.AQMBAw==", "x {", ""] {
-            assert_eq!(receipt_in(other.to_owned()), other);
-        }
-    }
 }

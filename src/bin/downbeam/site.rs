@@ -94,6 +94,11 @@ fn file(path: &Path) -> Reply {
     }
 }
 
+/// To a request for another host's name.
+pub(crate) fn elsewhere() -> Reply {
+    message(421, "This server answers to localhost and 127.0.0.1 only.")
+}
+
 fn message(status: u16, text: &str) -> Reply {
     reply(status, "text/plain; charset=utf-8", format!("{text}\n").into_bytes())
 }

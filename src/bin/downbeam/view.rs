@@ -6,6 +6,7 @@ use crate::command::{Command, UsageError, missing, number, print, text, unknown}
 use crate::exposure::{Asked, Told};
 use crate::needle_file::{self, ToldNeedle};
 use crate::shown::Shown;
+use crate::out_file::may_write;
 use crate::{npy_file, outline_file, png_file, svg_file};
 use downbeam::anatomy::names::{Level, Side, UnknownName};
 use downbeam::anatomy::patient::Patient;
@@ -19,7 +20,7 @@ use downbeam::view::report::{AskedView, Report, report};
 use lexopt::{Arg, Parser};
 use serde::Serialize;
 use std::fmt::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 pub(crate) const COMMAND: Command = Command {
     name: "view",
@@ -47,7 +48,8 @@ pub(crate) const COMMAND: Command = Command {
             --labels            Name the parts of the oblique view in the SVG\n\
             --outline-json FILE Write the outlines as points in mm on the detector\n\
             --path-length FILE  Write how far each pixel's ray runs through the level's bone, mm (.npy, 32-bit floats)\n\
-            --attenuation FILE  Write each pixel's attenuation integral before scatter, blur and noise (.npy likewise)\n\n\
+            --attenuation FILE  Write each pixel's attenuation integral before scatter, blur and noise (.npy likewise)\n\
+            --force             Write over files that are there already; never over the needle file\n\n\
             Without an exposure the radiograph is free and without noise. With one it is what the receptor gave, and\n\
             text and JSON tell its technique and dose:\n\
             --spot              One picture of full quality\n\
@@ -82,7 +84,24 @@ struct Options {
     path_length: Option<PathBuf>,
     attenuation: Option<PathBuf>,
     needle: Option<PathBuf>,
+    force: bool,
     exposure: Asked,
+}
+
+impl Options {
+    /// Files that are to be written, by option.
+    fn files(&self) -> Vec<(&'static str, &Path)> {
+        [
+            ("--png", &self.png),
+            ("--svg", &self.svg),
+            ("--outline-json", &self.outline_json),
+            ("--path-length", &self.path_length),
+            ("--attenuation", &self.attenuation),
+        ]
+        .into_iter()
+        .filter_map(|(option, file)| Some((option, file.as_deref()?)))
+        .collect()
+    }
 }
 
 fn read(parser: &mut Parser) -> anyhow::Result<Options> {
@@ -102,6 +121,7 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
             Arg::Long("bone-white") => options.bone_white = true,
             Arg::Long("outlines") => options.outlines = true,
             Arg::Long("labels") => options.labels = true,
+            Arg::Long("force") => options.force = true,
             Arg::Long("png") => options.png = Some(text(parser, "--png")?.into()),
             Arg::Long("svg") => options.svg = Some(text(parser, "--svg")?.into()),
             Arg::Long("outline-json") => options.outline_json = Some(text(parser, "--outline-json")?.into()),
@@ -162,6 +182,8 @@ struct Printed<'a> {
 
 fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let options = read(parser)?;
+    let inputs: Vec<PathBuf> = options.needle.iter().cloned().collect();
+    may_write(&options.files(), &inputs, options.force)?;
     let level = options.level.ok_or_else(|| missing(&COMMAND, "--level", "L4"))?;
     let side = options.side.ok_or_else(|| missing(&COMMAND, "--side", "left"))?;
     let target = Target { level, side };

@@ -1,6 +1,7 @@
 //! The files of a package: path, with `/`, to bytes, in the order of the paths.
 
 use super::specifiers;
+use crate::out_file;
 use anyhow::{Context, bail};
 use std::collections::BTreeMap;
 use std::fs;
@@ -115,7 +116,7 @@ impl Files {
 
     /// Writes all of them below a folder.
     pub(super) fn write(&self, folder: &Path) -> anyhow::Result<()> {
-        self.iter().try_for_each(|(path, bytes)| super::write(&folder.join(path), bytes))
+        self.iter().try_for_each(|(path, bytes)| out_file::write(&folder.join(path), bytes))
     }
 
     pub(super) fn summary(&self) -> String {
