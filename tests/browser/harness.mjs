@@ -1,4 +1,5 @@
-// A page of Downbeam in a real Chromium, served by a small static server on the loopback.
+// A page of Downbeam in a real browser, served by a small static server on the loopback. The browser is Chromium, or the one that the
+// variable BROWSER names: firefox or webkit.
 
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
@@ -6,8 +7,10 @@ import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { createRequire } from 'node:module';
 import { extname, join, normalize } from 'node:path';
+import { after } from 'node:test';
 import { fileURLToPath } from 'node:url';
-import { chromium } from 'playwright-core';
+import { chromium, firefox } from 'playwright-core';
+import { launchWebKit } from './webkit.mjs';
 
 /** The project's folder. */
 export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
@@ -35,11 +38,33 @@ export async function serve() {
   return { address: `http://127.0.0.1:${server.address().port}/`, close: () => new Promise((done) => (server.closeAllConnections(), server.close(done))) };
 }
 
-/** Debian's Chromium; playwright gives it a fresh user data directory each time. */
-export function launch() {
-  const executablePath = process.env.CHROMIUM ?? execFileSync('sh', ['-c', 'command -v chromium'], { encoding: 'utf8' }).trim();
-  return chromium.launch({ executablePath, headless: true, args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'] });
+/** Which browser the checks run in. */
+export const BROWSER = process.env.BROWSER ?? 'chromium';
+
+const LAUNCHERS = {
+  chromium: () => {
+    const executablePath = process.env.CHROMIUM ?? execFileSync('sh', ['-c', 'command -v chromium'], { encoding: 'utf8' }).trim();
+    return chromium.launch({ executablePath, headless: true, args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'] });
+  },
+  // Debian's Firefox as it is, over WebDriver BiDi.
+  firefox: () => firefox.launch({ channel: 'moz-firefox', executablePath: join(ROOT, 'tests/browser/firefox'), headless: true }),
+  webkit: (options) => launchWebKit(options),
+};
+
+const launched = new Set();
+// However a file of tests ends, its browsers end with it.
+if (process.env.NODE_TEST_CONTEXT) after(() => Promise.all([...launched].map((browser) => browser.close())));
+
+/** The browser, with a fresh user data directory each time. `direct`: see webkit.mjs. */
+export async function launch(options = {}) {
+  if (!LAUNCHERS[BROWSER]) throw new Error(`no browser '${BROWSER}': allowed are ${Object.keys(LAUNCHERS).join(', ')}`);
+  const browser = await LAUNCHERS[BROWSER](options);
+  launched.add(browser);
+  return browser;
 }
+
+/** For a test that only some browsers can do, as its option `skip`: `skip: only('chromium', 'touch by CDP')`. */
+export const only = (browsers, why) => (browsers.split(' ').includes(BROWSER) ? false : `${browsers} alone: ${why}`);
 
 /** Server and browser together, for a file of tests. */
 export async function setUp() {
