@@ -120,6 +120,8 @@ pub struct ProcedureReport {
     pub finished: bool,
     /// Actions in the log.
     pub actions: usize,
+    /// Whether an action was taken back that can be done again.
+    pub can_redo: bool,
 }
 
 /// Says it, with the C-arm as it stands.
@@ -165,6 +167,7 @@ pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick
         hint: hint(case, state, interior, view),
         finished: state.finished,
         actions: attempt.log.len(),
+        can_redo: attempt.can_redo(),
     }
 }
 

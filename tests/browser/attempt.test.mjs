@@ -130,11 +130,14 @@ test('undo and redo, by key and button, take C-arm and needle with them', async 
   await needleIn(page);
   const deep = await depth(page);
   const picture = await pictureHash(page);
+  assert.ok(await page.locator('#needle-redo').isDisabled(), 'nothing to do again');
   await press(page, 'Control+z');
+  assert.ok(await page.locator('#needle-redo').isEnabled());
   assert.ok(Math.abs((await depth(page)) - (deep - 5)) < 0.05);
   assert.equal(await page.textContent('#needle-said'), 'Taken back.');
   await press(page, 'Control+Shift+Z');
   assert.ok(Math.abs((await depth(page)) - deep) < 0.01);
+  assert.ok(await page.locator('#needle-redo').isDisabled());
   await settled(page);
   assert.equal(await pictureHash(page), picture);
   await press(page, 'l');

@@ -62,7 +62,8 @@ const shades = (page, at = 0) =>
 /** Types an angle into the element's own field. */
 async function type(page, key, degrees, at = 0) {
   const field = page.locator(`downbeam-view >> nth=${at}`).locator(`#turn-${key}-number`);
-  await field.fill(String(degrees));
+  await field.press('ControlOrMeta+A');
+  await field.pressSequentially(String(degrees));
   await field.press('Enter');
 }
 

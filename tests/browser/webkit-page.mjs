@@ -1,8 +1,9 @@
 // A page in WebKit with the calls of Playwright's that the checks use, done by the driver: real keys, presses, files and downloads.
 
-import { readdirSync, renameSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Button, error as refused, Key, Origin } from 'selenium-webdriver';
+import { nextDownload } from './downloads.mjs';
 
 /** What the driver has no way to do. */
 export class NotInWebKit extends Error {
@@ -12,6 +13,7 @@ export class NotInWebKit extends Error {
 }
 
 const TIMEOUT_ms = 10_000;
+const NARROWEST_px = 447;
 const wait = (ms) => new Promise((done) => setTimeout(done, ms));
 const KEYS = { ArrowLeft: Key.ARROW_LEFT, ArrowRight: Key.ARROW_RIGHT, ArrowUp: Key.ARROW_UP, ArrowDown: Key.ARROW_DOWN, PageUp: Key.PAGE_UP, PageDown: Key.PAGE_DOWN, ControlOrMeta: Key.CONTROL, Space: ' ' };
 const keyOf = (name) => KEYS[name] ?? (name.length > 1 ? Key[name.toUpperCase()] ?? name : name);
@@ -64,6 +66,8 @@ const stepsOfFilter = ({ hasText, has, visible }) => [
 export async function pageOf({ session, context, proxy, downloads, options }) {
   const listeners = { console: [], pageerror: [] };
   let last = Promise.resolve();
+  // The window becomes no narrower than its own buttons: a narrower page stands in a frame of its own site.
+  const narrow = options.viewport?.width < NARROWEST_px ? options.viewport : null;
 
   // One command after the other, each in its frame: the session has one place at a time.
   const run = (frame, work) => {
@@ -75,7 +79,11 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
     return next;
   };
   async function enter(frame) {
-    if (!frame) return session.switchTo().defaultContent();
+    if (!frame) {
+      await session.switchTo().defaultContent();
+      if (narrow) await session.switchTo().frame(0);
+      return;
+    }
     await enter(frame.parent);
     await session.switchTo().frame(frame.element);
   }
@@ -176,6 +184,10 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
         if (text === '') await press(frame, 'Delete');
         else await type(frame, text);
       },
+      async pressSequentially(text) {
+        await on('(e) => e.focus()');
+        await type(frame, text);
+      },
       async setChecked(wanted) {
         if ((await self.isChecked()) !== wanted) await self.click();
       },
@@ -232,7 +244,13 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
         await wanted.waitFor({ state, timeout });
         return wanted;
       },
-      addStyleTag: ({ content }) => evaluate(frame, (text) => void document.head.append(Object.assign(document.createElement('style'), { textContent: text })), content),
+      addStyleTag: ({ content }) =>
+        evaluate(frame, (text) => {
+          // Not a style element: a page's policy would refuse it.
+          const sheet = new CSSStyleSheet();
+          sheet.replaceSync(text);
+          document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
+        }, content),
       $eval: (selector, act, value) => self.locator(selector).evaluate(act, value),
       $$eval: (selector, act, value) => self.locator(selector).evaluateAll(act, value),
       title: () => evaluate(frame, 'document.title'),
@@ -261,15 +279,6 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
     wheel: (dx, dy) => pointer((hand) => hand.scroll(Math.round(at.x), Math.round(at.y), dx, dy)),
   };
 
-  /** The next file that arrives among the downloads. */
-  async function download() {
-    const before = new Set(readdirSync(downloads));
-    const name = await until(() => readdirSync(downloads).find((file) => !before.has(file) && !file.endsWith('.wkdownload')), 'a download', 30_000);
-    const path = join(downloads, '..', `${Date.now()}-${name}`);
-    renameSync(join(downloads, name), path);
-    return { suggestedFilename: () => name, path: async () => path };
-  }
-
   const page = {
     ...frameOf(null),
     mouse,
@@ -281,7 +290,17 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
     },
     context: () => context,
     on: (name, hear) => listeners[name]?.push(hear),
-    goto: (url) => run(null, () => session.get(url)),
+    async goto(url) {
+      if (!narrow) return run(null, () => session.get(url));
+      const { origin } = new URL(url);
+      const { width, height } = narrow;
+      const around = { pattern: `${origin}/around`, answer: (route) => route.fulfill({ contentType: 'text/html', body: `<!doctype html><body style="margin:0"><iframe src="${url}" style="border:0;width:${width}px;height:${height}px"></iframe>` }) };
+      proxy.routes.push(around);
+      last = last.then(() => session.switchTo().defaultContent());
+      await last;
+      await session.get(`${origin}/around`);
+      proxy.routes.splice(proxy.routes.indexOf(around), 1);
+    },
     reload: () => run(null, () => session.navigate().refresh()),
     url: () => evaluate(null, 'location.href'),
     addInitScript: async (what, value) => {
@@ -294,7 +313,7 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
     },
     unroute: async (pattern) => void proxy.routes.splice(0, proxy.routes.length, ...proxy.routes.filter((route) => String(route.pattern) !== String(pattern))),
     waitForEvent: (name) => {
-      if (name === 'download') return download();
+      if (name === 'download') return nextDownload(downloads);
       throw new NotInWebKit(`waiting for ${name}`);
     },
     emulateMedia: async () => {
@@ -303,7 +322,7 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
     bringToFront: async () => {},
     viewportSize: () => page.evaluate(() => ({ width: innerWidth, height: innerHeight })),
     async setViewportSize({ width, height }) {
-      // The window is larger than the page in it; it becomes no narrower than its own buttons.
+      // The window is larger than the page in it.
       for (let tries = 0; tries < 20; tries += 1) {
         const [w, h] = await evaluate(null, '[innerWidth, innerHeight]');
         if (w === width && h === height) return;
@@ -320,6 +339,7 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
     },
     close: () => context.close(),
   };
-  if (options.viewport) await page.setViewportSize(options.viewport);
+  if (narrow) await session.manage().window().setRect({ x: 0, y: 0, width: NARROWEST_px + 153, height: narrow.height + 100 });
+  else if (options.viewport) await page.setViewportSize(options.viewport);
   return page;
 }
