@@ -60,7 +60,7 @@ async function launchFirefox() {
   const home = mkdtempSync(join(tmpdir(), 'downbeam-firefox-'));
   const downloads = join(home, 'downloads');
   mkdirSync(downloads);
-  const browser = await firefox.launch({ channel: 'moz-firefox', executablePath: join(ROOT, 'tests/browser/firefox'), headless: true, downloadsPath: downloads });
+  const browser = await firefox.launch({ channel: 'moz-firefox', executablePath: join(ROOT, 'tests/browser/firefox'), headless: true, downloadsPath: downloads, firefoxUserPrefs: { 'browser.download.alwaysOpenPanel': false } });
   browser.on('disconnected', () => rmSync(home, { recursive: true, force: true }));
   browser.on('context', (context) => context.on('page', (page) => {
     const { waitForEvent } = page;

@@ -194,7 +194,7 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
       check: () => self.setChecked(true),
       uncheck: () => self.setChecked(false),
       isChecked: () => on('(e) => e.checked'),
-      isVisible: async () => ask(`const seen = found([['seen']], all[0]); return all.length > 0 && seen.length > 0`),
+      isVisible: () => ask(`return all.length > 0 && found([['seen']], all[0]).length > 0`),
       isHidden: async () => !(await self.isVisible()),
       isDisabled: () => on("(e) => e.matches(':disabled')"),
       isEnabled: () => on("(e) => !e.matches(':disabled')"),
@@ -238,7 +238,7 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
       evaluate: (what, value) => evaluate(frame, what, value),
       locator: (selector) => locatorIn(frame, stepsOf(selector)),
       waitForTimeout: wait,
-      waitForFunction: (what, value, { timeout = 30_000 } = {}) => until(() => evaluate(frame, what, value ?? undefined), String(what), timeout, 30),
+      waitForFunction: (what, value, { timeout = 30_000 } = {}) => until(() => valueOf(frame, `return Boolean(await ${typeof what === 'function' ? `(${what})(...arguments)` : `(${what})`})`, [value ?? null]), String(what), timeout, 30),
       async waitForSelector(selector, { state = 'visible', timeout } = {}) {
         const wanted = self.locator(selector);
         await wanted.waitFor({ state, timeout });
