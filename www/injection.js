@@ -51,6 +51,9 @@ export function injection(app, patient, record, act) {
     const fresh = report.met.slice(before?.met.length ?? 0).map(texts.remarks.met);
     const needle = report.needle;
     switch (action.do) {
+      // Who asked says it: there need be no needle yet.
+      case 'orient':
+        return '';
       case 'keep':
       case 'recall':
         return t.did[action.do](action.view);

@@ -207,6 +207,16 @@ test('a bad file is told in one sentence and nothing is lost', async () => {
   await close();
 });
 
+test('the keys of the views turn the C-arm before there is a needle, too', async () => {
+  const { page, errors, close } = await open(site, { hash: L4 });
+  await settled(page);
+  await press(page, 'l');
+  assert.equal(await page.inputValue('#turn-oblique-number'), '90');
+  assert.match(await page.textContent('#needle-said'), /[Ll]ateral/);
+  assert.deepEqual(errors, []);
+  await close();
+});
+
 test('what cannot be done is said in a sentence, and nothing is lost', async () => {
   const { page, errors, close } = await open(site, { hash: L4 });
   const refused = async (act, sentence) => {
