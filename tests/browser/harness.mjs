@@ -11,6 +11,7 @@ import { tmpdir } from 'node:os';
 import { extname, join, normalize } from 'node:path';
 import { after } from 'node:test';
 import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
 import { chromium, firefox } from 'playwright-core';
 import { nextDownload } from './downloads.mjs';
 import { launchWebKit } from './webkit.mjs';
@@ -23,8 +24,8 @@ const axe = createRequire(import.meta.url)('axe-core');
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 export const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml', '.wasm': 'application/wasm', '.json': 'application/json' };
 
-/** Serves www/ on a free port; `asked`: the paths that were asked for, in order. */
-export async function serve() {
+/** Serves www/ on a free port, with `gzip` packed as web hosts do; `asked`: the paths that were asked for, in order. */
+export async function serve({ gzip = false } = {}) {
   const asked = [];
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, 'http://x').pathname));
@@ -32,8 +33,9 @@ export async function serve() {
     const file = join(WWW, path.endsWith('/') ? `${path}index.html` : path);
     try {
       if (!file.startsWith(WWW)) throw new Error('outside');
-      const body = await readFile(file);
-      response.writeHead(200, { 'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream', 'Content-Length': body.length, 'Cache-Control': 'no-store' });
+      const plain = await readFile(file);
+      const body = gzip ? gzipSync(plain, { level: 9 }) : plain;
+      response.writeHead(200, { 'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream', 'Content-Length': body.length, 'Cache-Control': 'no-store', ...(gzip ? { 'Content-Encoding': 'gzip' } : {}) });
       response.end(body);
     } catch {
       response.writeHead(404).end();
