@@ -32,7 +32,7 @@ const isExpression = (text) => {
 function found(chain, from = document) {
   const within = (root, css) => [...root.querySelectorAll(css), ...[...root.querySelectorAll('*')].concat(root).flatMap((e) => (e.shadowRoot ? within(e.shadowRoot, css) : []))];
   const words = (text) => text.replace(/\s+/g, ' ').trim();
-  const seen = (e) => e.checkVisibility({ visibilityProperty: true }) && e.getClientRects().length > 0 && e.getBoundingClientRect().width > 0;
+  const seen = (e) => (e.checkVisibility?.({ visibilityProperty: true }) ?? true) && e.getClientRects().length > 0 && e.getBoundingClientRect().width > 0;
   const steps = {
     css: (now, css) => [...new Set(now.flatMap((root) => within(root, css)))],
     nth: (now, i) => now.slice(i, i === -1 ? undefined : i + 1),
