@@ -145,7 +145,8 @@ export function pictureHash(page, id = 'radiograph') {
 export async function typeAngle(page, key, degrees) {
   const field = page.locator(`#turn-${key}-number`);
   await field.press('ControlOrMeta+A');
-  await field.pressSequentially(String(degrees));
+  if (degrees === '') await field.press('Delete');
+  else await field.pressSequentially(String(degrees));
   await field.press('Enter');
   await page.waitForTimeout(30);
   await settled(page);
