@@ -249,7 +249,10 @@ fn a_log_replays_to_the_same_bits_and_undo_goes_back() {
     let exposures = undone.state.taken.len();
     let length = log.len();
     assert!(undone.undo(&AVERAGE) && !undone.state.finished);
-    assert!(undone.redo(&AVERAGE) && undone.state.finished && undone.log.len() == length);
+    assert!(
+        undone.can_redo() && undone.redo(&AVERAGE) && undone.state.finished && undone.log.len() == length
+    );
+    assert!(!undone.can_redo() && !undone.redo(&AVERAGE), "nothing is left to do again");
     while undone.undo(&AVERAGE) {}
     assert!(undone.state.needle.is_none() && undone.state.kept.is_empty());
     assert_eq!(undone.state.taken.len(), exposures, "what radiation was spent stays spent");

@@ -3,6 +3,9 @@
 
 const GLUE = './pkg/downbeam.js';
 const ENGINE = new URL('./pkg/downbeam_bg.wasm', import.meta.url);
+// As a preload without `crossorigin` asks: the only kind that WebKit, too, hands to a fetch, where others are fetched twice. Only from
+// the page's own place, since elsewhere, and in a frame without an origin, such an answer could not be read.
+const AS_PRELOADED = ENGINE.origin === globalThis.origin ? { mode: 'no-cors', credentials: 'include' } : {};
 
 /**
  * Loads the engine. `onProgress` gets percent, or null while the size is unknown. With an `integrity` (as in HTML's attribute of
@@ -50,7 +53,7 @@ async function compile(onProgress, words, integrity) {
 async function fetchEngine(words, integrity) {
   let response;
   try {
-    response = await fetch(ENGINE, { integrity });
+    response = await fetch(ENGINE, integrity ? { integrity } : AS_PRELOADED);
   } catch (error) {
     if (integrity && (await answers())) throw new IntegrityError(words.failedIntegrity(ENGINE.pathname.split('/').pop()), { cause: error });
     throw new Error(words.failedFetch(words.noServer), { cause: error });

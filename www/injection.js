@@ -61,6 +61,9 @@ export function injection(app, patient, record, act) {
     const fresh = report.met.slice(before?.met.length ?? 0).map(texts.remarks.met);
     const needle = report.needle;
     switch (action.do) {
+      // Who asked says it: there need be no needle yet.
+      case 'orient':
+        return '';
       case 'keep':
       case 'recall':
         return t.did[action.do](action.view);
@@ -269,7 +272,8 @@ export function injection(app, patient, record, act) {
       const help = state.selfTest ? 'test' : state.guided ? 'guided' : 'asked';
       say(byId('help-note'), t.help.note[help]);
       const ready = Boolean(report);
-      for (const id of ['needle-undo', 'needle-redo', 'needle-again', 'attempt-save']) byId(id).disabled = !ready || (id !== 'needle-redo' && report.actions === 0);
+      for (const id of ['needle-undo', 'needle-again', 'attempt-save']) byId(id).disabled = !ready || report.actions === 0;
+      byId('needle-redo').disabled = !report?.can_redo;
       byId('attempt-open').disabled = !ready;
       byId('attempt-back').hidden = !attempt.hasLast();
       // A lesson keeps its own log, and decides on help.

@@ -572,6 +572,11 @@ impl Attempt {
         true
     }
 
+    /// Whether there is anything to do again.
+    pub fn can_redo(&self) -> bool {
+        !self.undone.is_empty()
+    }
+
     /// Does again what was undone last; `false` when there is nothing.
     pub fn redo(&mut self, interior: &Interior) -> bool {
         let Some(Event(_, action)) = self.undone.pop() else { return false };

@@ -165,6 +165,8 @@ pub struct ProcedureReport {
     pub finished: bool,
     /// Actions in the log.
     pub actions: usize,
+    /// Whether an action was taken back that can be done again.
+    pub can_redo: bool,
 }
 
 /// Says it, with the C-arm as it stands.
@@ -214,6 +216,7 @@ pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick
         tip,
         finished: state.finished,
         actions: attempt.log.len(),
+        can_redo: attempt.can_redo(),
     }
 }
 

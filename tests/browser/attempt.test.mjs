@@ -130,11 +130,14 @@ test('undo and redo, by key and button, take C-arm and needle with them', async 
   await needleIn(page);
   const deep = await depth(page);
   const picture = await pictureHash(page);
+  assert.ok(await page.locator('#needle-redo').isDisabled(), 'nothing to do again');
   await press(page, 'Control+z');
+  assert.ok(await page.locator('#needle-redo').isEnabled());
   assert.ok(Math.abs((await depth(page)) - (deep - 5)) < 0.05);
   assert.equal(await page.textContent('#needle-said'), 'Taken back.');
   await press(page, 'Control+Shift+Z');
   assert.ok(Math.abs((await depth(page)) - deep) < 0.01);
+  assert.ok(await page.locator('#needle-redo').isDisabled());
   await settled(page);
   assert.equal(await pictureHash(page), picture);
   await press(page, 'l');
@@ -200,6 +203,16 @@ test('a bad file is told in one sentence and nothing is lost', async () => {
     assert.equal(await depth(page), deep, said);
     await page.click('#notice-close');
   }
+  assert.deepEqual(errors, []);
+  await close();
+});
+
+test('the keys of the views turn the C-arm before there is a needle, too', async () => {
+  const { page, errors, close } = await open(site, { hash: L4 });
+  await settled(page);
+  await press(page, 'l');
+  assert.equal(await page.inputValue('#turn-oblique-number'), '90');
+  assert.match(await page.textContent('#needle-said'), /[Ll]ateral/);
   assert.deepEqual(errors, []);
   await close();
 });

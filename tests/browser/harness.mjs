@@ -1,13 +1,20 @@
-// A page of Downbeam in a real Chromium, served by a small static server on the loopback.
+// A page of Downbeam in a real browser, served by a small static server on the loopback. The browser is Chromium, or the one that the
+// variable BROWSER names: firefox or webkit.
 
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
 import { extname, join, normalize } from 'node:path';
+import { after } from 'node:test';
 import { fileURLToPath } from 'node:url';
-import { chromium } from 'playwright-core';
+import { gzipSync } from 'node:zlib';
+import { chromium, firefox } from 'playwright-core';
+import { nextDownload } from './downloads.mjs';
+import { launchWebKit } from './webkit.mjs';
 
 /** The project's folder. */
 export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
@@ -17,33 +24,74 @@ const axe = createRequire(import.meta.url)('axe-core');
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 export const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml', '.wasm': 'application/wasm', '.json': 'application/json' };
 
-/** Serves www/ on a free port. */
-export async function serve() {
+/** Serves www/ on a free port, with `gzip` packed as web hosts do; `asked`: the paths that were asked for, in order. */
+export async function serve({ gzip = false } = {}) {
+  const asked = [];
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, 'http://x').pathname));
+    asked.push(path);
     const file = join(WWW, path.endsWith('/') ? `${path}index.html` : path);
     try {
       if (!file.startsWith(WWW)) throw new Error('outside');
-      const body = await readFile(file);
-      response.writeHead(200, { 'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream', 'Content-Length': body.length, 'Cache-Control': 'no-store' });
+      const plain = await readFile(file);
+      const body = gzip ? gzipSync(plain, { level: 9 }) : plain;
+      response.writeHead(200, { 'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream', 'Content-Length': body.length, 'Cache-Control': 'no-store', ...(gzip ? { 'Content-Encoding': 'gzip' } : {}) });
       response.end(body);
     } catch {
       response.writeHead(404).end();
     }
   });
   await new Promise((ready) => server.listen(0, '127.0.0.1', ready));
-  return { address: `http://127.0.0.1:${server.address().port}/`, close: () => new Promise((done) => (server.closeAllConnections(), server.close(done))) };
+  return { address: `http://127.0.0.1:${server.address().port}/`, asked, close: () => new Promise((done) => (server.closeAllConnections(), server.close(done))) };
 }
 
-/** Debian's Chromium; playwright gives it a fresh user data directory each time. */
-export function launch() {
-  const executablePath = process.env.CHROMIUM ?? execFileSync('sh', ['-c', 'command -v chromium'], { encoding: 'utf8' }).trim();
-  return chromium.launch({ executablePath, headless: true, args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'] });
+/** Which browser the checks run in. */
+export const BROWSER = process.env.BROWSER ?? 'chromium';
+
+const LAUNCHERS = {
+  chromium: () => {
+    const executablePath = process.env.CHROMIUM ?? execFileSync('sh', ['-c', 'command -v chromium'], { encoding: 'utf8' }).trim();
+    return chromium.launch({ executablePath, headless: true, args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'] });
+  },
+  firefox: launchFirefox,
+  webkit: (options) => launchWebKit(options),
+};
+
+/** Debian's Firefox as it is, over WebDriver BiDi. It does not number its downloads, and Playwright tells of none without a number. */
+async function launchFirefox() {
+  const home = mkdtempSync(join(tmpdir(), 'downbeam-firefox-'));
+  const downloads = join(home, 'downloads');
+  mkdirSync(downloads);
+  const browser = await firefox.launch({ channel: 'moz-firefox', executablePath: join(ROOT, 'tests/browser/firefox'), headless: true, downloadsPath: downloads, firefoxUserPrefs: { 'browser.download.alwaysOpenPanel': false } });
+  browser.on('disconnected', () => rmSync(home, { recursive: true, force: true }));
+  browser.on('context', (context) => context.on('page', (page) => {
+    const { waitForEvent } = page;
+    page.waitForEvent = (name, ...rest) => (name === 'download' ? nextDownload(downloads) : waitForEvent.call(page, name, ...rest));
+  }));
+  return browser;
 }
+
+/** All that there are. */
+export const BROWSERS = Object.keys(LAUNCHERS);
+
+const launched = new Set();
+// However a file of tests ends, its browsers end with it.
+if (process.env.NODE_TEST_CONTEXT) after(() => Promise.all([...launched].map((browser) => browser.close())));
+
+/** The browser, with a fresh user data directory each time. `kind`: another than BROWSER; `direct`: see webkit.mjs. */
+export async function launch({ kind = BROWSER, ...options } = {}) {
+  if (!LAUNCHERS[kind]) throw new Error(`no browser '${kind}': allowed are ${BROWSERS.join(', ')}`);
+  const browser = await LAUNCHERS[kind](options);
+  launched.add(browser);
+  return browser;
+}
+
+/** For a test that only some browsers can do, as its option `skip`: `skip: only('chromium', 'touch by CDP')`. */
+export const only = (browsers, why) => (browsers.split(' ').includes(BROWSER) ? false : `${browsers} alone: ${why}`);
 
 /** Server and browser together, for a file of tests. */
-export async function setUp() {
-  const [server, browser] = await Promise.all([serve(), launch()]);
+export async function setUp(options) {
+  const [server, browser] = await Promise.all([serve(), launch(options)]);
   return { server, browser, tearDown: async () => (await browser.close(), await server.close()) };
 }
 
@@ -96,7 +144,9 @@ export function pictureHash(page, id = 'radiograph') {
 /** Types an angle as a learner would, and waits for the page to settle. */
 export async function typeAngle(page, key, degrees) {
   const field = page.locator(`#turn-${key}-number`);
-  await field.fill(String(degrees));
+  await field.press('ControlOrMeta+A');
+  if (degrees === '') await field.press('Delete');
+  else await field.pressSequentially(String(degrees));
   await field.press('Enter');
   await page.waitForTimeout(30);
   await settled(page);

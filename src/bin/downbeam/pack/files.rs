@@ -106,6 +106,10 @@ impl Files {
         self.0.insert(path.to_owned(), bytes.into());
     }
 
+    pub(super) fn remove(&mut self, path: &str) {
+        self.0.remove(path);
+    }
+
     pub(super) fn add(&mut self, others: Self) {
         self.0.extend(others.0);
     }

@@ -15,6 +15,9 @@ use sha2::{Digest, Sha256};
 
 const PAGE: &str = "index.html";
 const ENTRY: &str = "begin.js";
+/// Runs before all else, so that it can say what a browser lacks that could not read the rest.
+const NEEDED: &str = "needed.js";
+const NEEDED_TAG: &str = "<script src=\"needed.js\" defer></script>";
 const ENTRY_TAG: &str = "<script type=\"module\" src=\"begin.js\"></script>";
 
 /// The page with all lessons; with `lesson`, the page that opens this one.
@@ -31,14 +34,18 @@ pub(super) fn page(www: &Files, lesson: Option<&Lesson>) -> anyhow::Result<Strin
         html = delivered_by(&html, "page")?;
     }
     let style = style(&html, &files)?;
+    let needed = format!("\n{}", files.text(NEEDED)?);
+    files.remove(NEEDED);
     let script = script(&files)?;
     let policy = format!(
-        "default-src 'none'; script-src 'sha256-{}' 'wasm-unsafe-eval'; style-src 'sha256-{}'; img-src data: blob:; base-uri 'none'; \
+        "default-src 'none'; script-src 'sha256-{}' 'sha256-{}' 'wasm-unsafe-eval'; style-src 'sha256-{}'; img-src data: blob:; base-uri 'none'; \
          form-action 'none'",
+        digest(&needed),
         digest(&script),
         digest(&style)
     );
     html = replaced(&html, policy_of(&html)?, &policy)?;
+    html = replaced(&html, NEEDED_TAG, &format!("<script>{needed}</script>"))?;
     html = replaced(&html, ENTRY_TAG, "")?;
     html = without_links(&html);
     for image in ["href=\"mark.svg\"", "src=\"mark.svg\""] {
