@@ -14,7 +14,6 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { chromium, firefox } from 'playwright-core';
 import { nextDownload } from './downloads.mjs';
-import { launchWebKit } from './webkit.mjs';
 
 /** The project's folder. */
 export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
@@ -54,7 +53,8 @@ const LAUNCHERS = {
     return chromium.launch({ executablePath, headless: true, args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'] });
   },
   firefox: launchFirefox,
-  webkit: (options) => launchWebKit(options),
+  // Its libraries are loaded for it alone.
+  webkit: async (options) => (await import('./webkit.mjs')).launchWebKit(options),
 };
 
 /** Debian's Firefox as it is, over WebDriver BiDi. It does not number its downloads, and Playwright tells of none without a number. */

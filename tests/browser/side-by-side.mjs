@@ -10,7 +10,7 @@ import { cells, difference, STATES } from './looks.mjs';
 const OUT = fileURLToPath(new URL('./shots/side-by-side/', import.meta.url));
 const SIZES = [[1280, 800], [768, 1024], [390, 844]];
 const MORE = [
-  { name: 'focus', hash: '#patient=average&level=L4&side=left', act: (page) => page.press('#turn-oblique', 'ArrowRight') },
+  { name: 'focus', stay: true, hash: '#patient=average&level=L4&side=left', act: (page) => page.press('#turn-oblique', 'ArrowRight') },
   { name: 'model', path: 'model.html', away: true, act: (page) => page.waitForSelector('.plot, figure svg, figure canvas') },
 ];
 
@@ -61,7 +61,11 @@ async function taken(site, state, [width, height]) {
       document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
     }, ':root { --downbeam-font: "DejaVu Sans"; } * { caret-color: transparent !important; }');
     await state.act?.(page);
-    await page.evaluate(() => (document.documentElement.dataset.theme = 'dark'));
+    // Each driver scrolls in its own way to what it presses.
+    await page.evaluate((stay) => {
+      document.documentElement.dataset.theme = 'dark';
+      if (!stay) scrollTo(0, 0);
+    }, Boolean(state.stay));
     if (!state.broken && !state.away) await settled(page);
     await drawn(page);
     await page.waitForTimeout(150);
