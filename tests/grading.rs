@@ -57,7 +57,9 @@ fn check_says_of_each_lesson_whether_it_can_be_used() {
     assert_eq!(text(&output.stderr), "downbeam: 3 of 4 lessons cannot be used\n");
     let all: Vec<Value> = text(&output.stdout).lines().map(|l| serde_json::from_str(l).unwrap()).collect();
     let problems: Vec<usize> = all.iter().map(|l| l["problems"].as_array().unwrap().len()).collect();
-    assert_eq!(problems, [1, 1, 0, 2], "{all:?}");
+    // Of a lesson with many faults all are told, and none that comes of another.
+    assert!(problems[0] >= 6, "{all:?}");
+    assert_eq!(problems[1..], [1, 0, 2], "{all:?}");
     assert_eq!(all[2]["sha256"], shipped("true-ap").hash());
     assert!(all[0]["problems"][0].as_str().unwrap().starts_with("steps: found integer '7'"));
 

@@ -6,6 +6,7 @@ import { byId, make, say } from '../page.js';
 import { saveText } from '../save.js';
 import { bandPatterns, classSection } from './class-chart.js';
 import { rowsTable, statusTag } from './class-rows.js';
+import { learners } from './class-learners.js';
 import { beginPage, complaint, rest } from './frame.js';
 import { lessonText, shippedLessons } from './lesson-shelf.js';
 import { chosen, dropped, placeOf, receiptsIn, sorted } from './receipt-files.js';
@@ -70,6 +71,8 @@ function afterwards(act) {
   work = work.then(act).catch((error) => notice(complaint(error)));
   return work;
 }
+
+const showLearners = learners({ room: () => room, afterwards, titleOf });
 
 // Lessons of one's own.
 
@@ -245,8 +248,9 @@ function show() {
   byId('unread-list').replaceChildren(...some(unread));
   byId('classes').replaceChildren(...report.lessons.map((lesson, i) => classSection({ ...lesson, title: titleOf(lesson.lesson) }, i)));
   showRows(rows);
+  showLearners();
 }
 
-byId('save-csv').addEventListener('click', () => saveText(t.file.csv, room.csv('comma', false), 'text/csv'));
+byId('save-csv').addEventListener('click', () => saveText(t.file.csv, room.csv(byId('separator').value, true), 'text/csv'));
 byId('save-ndjson').addEventListener('click', () => saveText(t.file.ndjson, room.ndjson(), 'application/x-ndjson'));
 byId('print').addEventListener('click', () => print());
