@@ -310,6 +310,16 @@ author-bad = { $n ->
 author-atPlace = { $place }: { $problem }
 author-linkName = Link that carries the whole lesson
 author-linkNote = What stands behind # is not sent to any server.
+author-handout = Text to hand out
+author-copyHandout = Copy the text
+author-handoutCopied = Text copied.
+author-checkLink = Check what comes back
+# The text for learners: title, link, code, pass mark, what to hand in; a line each.
+author-handoutOpen = Practice: { $title }. Open this link in a browser; nothing is installed and nothing is sent:
+author-handoutCode = Enter the code that you were given: your patient is drawn by it.
+author-handoutNoCode = Enter your code, if you were given one.
+author-handoutMark = You pass from { $mark } percent on. Try as often as you like.
+author-handoutEnd = At the end save the receipt and hand that file in. A teaching model, not for clinical use.
 author-noLink = There is a link once everything is right.
 author-copy = Copy link
 author-copied = Link copied.

@@ -80,6 +80,12 @@ chooser(byId('choose-lessons'), byId('lesson-files'), (files) => afterwards(() =
 byId('add-link').addEventListener('click', addLink);
 byId('lesson-link').addEventListener('keydown', (event) => event.key === 'Enter' && addLink());
 
+// The author's page hands over a lesson in the address of this one.
+if (/^#lesson=/.test(location.hash)) {
+  const link = location.href;
+  afterwards(() => ownLessons([async () => ['', engine.LessonDesk.fromLink(link)]]));
+}
+
 function addLink() {
   const link = byId('lesson-link').value.trim();
   if (link === '') return byId('lesson-link').focus();

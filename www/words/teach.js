@@ -67,6 +67,7 @@ export const teach = say.tree({
     },
   },
   author: {
+    handoutText: (title, link, code, mark) => [say('author-handoutOpen', { title }), link, say(code ? 'author-handoutCode' : 'author-handoutNoCode'), say('author-handoutMark', { mark }), say('author-handoutEnd')].join('\n'),
     language: (tag) => say('author-language', { tag }),
     titleIn: (tag) => say('author-titleIn', { tag }),
     introIn: (tag) => say('author-introIn', { tag }),
