@@ -57,7 +57,9 @@ fn check_says_of_each_lesson_whether_it_can_be_used() {
     assert_eq!(text(&output.stderr), "downbeam: 3 of 4 lessons cannot be used\n");
     let all: Vec<Value> = text(&output.stdout).lines().map(|l| serde_json::from_str(l).unwrap()).collect();
     let problems: Vec<usize> = all.iter().map(|l| l["problems"].as_array().unwrap().len()).collect();
-    assert_eq!(problems, [1, 1, 0, 2], "{all:?}");
+    // Of a lesson with many faults all are told, and none that comes of another.
+    assert!(problems[0] >= 6, "{all:?}");
+    assert_eq!(problems[1..], [1, 0, 2], "{all:?}");
     assert_eq!(all[2]["sha256"], shipped("true-ap").hash());
     assert!(all[0]["problems"][0].as_str().unwrap().starts_with("steps: found integer '7'"));
 
@@ -112,7 +114,7 @@ fn class(name: &str) -> PathBuf {
 fn grade_gives_every_receipt_a_row_whatever_stands_beside_it() {
     let folder = class("class");
     let (csv, ndjson) = (path(&folder, "out.csv"), path(&folder, "rows.out"));
-    let said = printed(&[
+    let output = downbeam(&[
         "grade",
         folder.to_str().unwrap(),
         "no-such.json",
@@ -122,6 +124,10 @@ fn grade_gives_every_receipt_a_row_whatever_stands_beside_it() {
         &ndjson,
         "--summary",
     ]);
+    // A missing path is told at the end, and what is there has been graded all the same.
+    assert_eq!(output.status.code(), Some(1));
+    assert_eq!(text(&output.stderr), "downbeam: there is no no-such.json\n");
+    let said = text(&output.stdout);
     let rows: Vec<Value> =
         fs::read_to_string(&ndjson).unwrap().lines().map(|l| serde_json::from_str(l).unwrap()).collect();
     let status: Vec<&str> = rows.iter().map(|r| r["status"].as_str().unwrap()).collect();
@@ -149,7 +155,7 @@ fn grade_gives_every_receipt_a_row_whatever_stands_beside_it() {
         "same log as row 2, of another learner",
         "row 1 again",
         "The lateral that proves depth (lateral-view)",
-        "8 receipts: 3 verified, 1 altered, 1 unknown engine, 3 unreadable; 5 with the same log as another learner's.",
+        "8 receipts: 3 verified, 1 altered, 1 unknown engine, 3 unreadable; 5 with the same log as another learner's, 0 much like one.",
         "A receipt proves that its log gives its score, not who did it.",
     ] {
         assert!(said.contains(wanted), "wanted: {wanted}\n{said}");

@@ -32,6 +32,22 @@ impl Lesson {
     }
 }
 
+/// Everything that is wrong with a lesson's text, types and rules; nothing when it can be used. After a text that is no JSON there is
+/// nothing else to find.
+pub fn faults(text: &str) -> Vec<ReadError> {
+    let usual = serde_json::json!({
+        "format": FORMAT, "id": "lesson", "title": { "en": "Lesson" }, "intro": { "en": "Lesson" }, "mode": "practice",
+        "steps": ["true_ap"], "patient": { "name": "average" }, "level": "L4", "side": "left", "pass_mark": 75,
+    });
+    let (read, mut found) =
+        super::read_error::read_all::<Lesson>(text, "lesson", FORMAT, super::file::MOST_BYTES, &usual);
+    // What was put in place of a fault breaks no rule of its own, but a rule may join it with something else.
+    let top = |path: &str| path.split(['.', '[']).next().unwrap_or_default().to_owned();
+    let faulty: Vec<String> = found.iter().map(|f| top(&f.path)).collect();
+    found.extend(read.iter().flat_map(problems).filter(|p| !faulty.contains(&top(&p.path))));
+    found
+}
+
 /// Everything that is wrong with a lesson; nothing when it can be used.
 pub fn problems(lesson: &Lesson) -> Vec<ReadError> {
     let mut found = Vec::new();

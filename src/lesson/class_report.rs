@@ -257,6 +257,8 @@ pub struct LessonSummary {
     pub passed: usize,
     /// Mean over the learners, 0 to 1.
     pub mean_total: f64,
+    /// Learners by total: under 10 percent, under 20, … and from 90 on.
+    pub histogram: [usize; 10],
     /// By step, in order.
     pub steps: Vec<StepSummary>,
     /// Gates, in order.
@@ -281,6 +283,9 @@ pub struct StepSummary {
     pub name: &'static str,
     /// Mean over the learners, 0 to 1; a step not done gives nothing.
     pub mean: f64,
+    /// First quartile, median and third quartile over the learners, 0 to 1 (Hyndman & Fan 1996, Am Stat 50:361, type 7, as most
+    /// programs have it: from memory).
+    pub quartiles: [f64; 3],
     /// Learners by quarter of the marks: under 0.25, under 0.5, under 0.75, and above.
     pub bands: [usize; 4],
     /// Codes of the learners whose marks in this step lie under the lesson's pass mark.
@@ -315,6 +320,7 @@ fn summary_of(lesson: &Lesson, rows: &[&Row]) -> LessonSummary {
             id,
             name: id.name(),
             mean: mean(best.values().map(|r| of_step(r, id)).sum()),
+            quartiles: quartiles(best.values().map(|r| of_step(r, id)).collect()),
             bands: best.values().fold([0; 4], |mut bands, r| {
                 bands[band(of_step(r, id))] += 1;
                 bands
@@ -334,6 +340,10 @@ fn summary_of(lesson: &Lesson, rows: &[&Row]) -> LessonSummary {
         learners,
         passed: best.values().filter(|r| r.score.passed).count(),
         mean_total: mean(best.values().map(|r| r.score.total).sum()),
+        histogram: best.values().fold([0; 10], |mut counts, r| {
+            counts[((r.score.total * 10.0 + 1e-9) as usize).min(9)] += 1;
+            counts
+        }),
         steps,
         gates: gates
             .into_iter()
@@ -347,6 +357,17 @@ fn summary_of(lesson: &Lesson, rows: &[&Row]) -> LessonSummary {
             })
             .collect(),
     }
+}
+
+/// Quartiles with straight lines between the values; zeros without any.
+fn quartiles(mut values: Vec<f64>) -> [f64; 3] {
+    values.sort_by(f64::total_cmp);
+    let Some(last) = values.len().checked_sub(1) else { return [0.0; 3] };
+    [0.25, 0.5, 0.75].map(|share| {
+        let place = share * last as f64;
+        let low = place as usize;
+        values[low] + (place - low as f64) * (values[(low + 1).min(last)] - values[low])
+    })
 }
 
 /// The quarter of the marks that a share lies in, 0 to 3; full marks are in the last.

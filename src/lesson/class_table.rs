@@ -1,6 +1,7 @@
 //! The rows of a class as CSV (RFC 4180) for spreadsheets and as NDJSON (a JSON object a line) for everything else. One table
 //! makes both.
 
+use super::class_list::ClassList;
 use super::class_report::{ClassReport, Row};
 use super::score::StepId;
 use serde_json::{Map, Value};
@@ -112,6 +113,12 @@ pub fn csv(report: &ClassReport, style: CsvStyle) -> String {
         .map(Value::from);
     let rows = report.rows.iter().enumerate().map(|(i, row)| cells(i + 1, row).map(|(_, value)| value).collect());
     table(std::iter::once(names.collect()).chain(rows), style)
+}
+
+/// A class list as CSV.
+pub fn list(list: &ClassList, style: CsvStyle) -> String {
+    let rows = list.members().iter().map(|m| vec![m.code.as_str().into(), m.name.as_str().into()]);
+    table(std::iter::once(vec!["code".into(), "name".into()]).chain(rows), style)
 }
 
 /// Rows of values as CSV.

@@ -145,7 +145,7 @@ mod tests {
     fn idle_lines_and_the_clock_do_not_count() {
         let own = log(1, 60);
         let mut copy: Vec<String> = own.iter().map(|l| format!("9{l}")).collect();
-        for (at, idle) in [(10, "5 roll 0"), (20, "5 advance 0 0"), (2, "5 orient 0 0")] {
+        for (at, idle) in [(10, "5 roll 0"), (20, "5 advance 0 0"), (0, "5 orient 0 0")] {
             copy.insert(at, idle.to_owned());
         }
         let again = copy[5].clone();

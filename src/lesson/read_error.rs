@@ -40,6 +40,130 @@ pub(crate) fn read<T: DeserializeOwned>(
     format: u32,
     most_bytes: usize,
 ) -> Result<T, ReadError> {
+    typed(value_of(text, kind, format, most_bytes)?)
+}
+
+/// Reads as [`read`] does and goes on after a fault: what cannot be used is taken from `usual`, a good value of the kind, or left out. All
+/// faults that were found (at most [`MOST_FAULTS`]), and what could be read nevertheless.
+pub(crate) fn read_all<T: DeserializeOwned>(
+    text: &str,
+    kind: &str,
+    format: u32,
+    most_bytes: usize,
+    usual: &Value,
+) -> (Option<T>, Vec<ReadError>) {
+    let mut value = match value_of(text, kind, format, most_bytes) {
+        Ok(value) => value,
+        Err(error) => return (None, vec![error]),
+    };
+    let mut found: Vec<ReadError> = Vec::new();
+    // A key that was left out here is missing then, and that is no other fault.
+    let mut left_out: Vec<(String, String)> = Vec::new();
+    for _ in 0..2 * MOST_FAULTS {
+        let failed = match serde_path_to_error::deserialize::<_, T>(value.clone()) {
+            Ok(read) => return (Some(read), found),
+            Err(failed) => failed,
+        };
+        let keys: Vec<Key> = failed.path().iter().filter_map(Key::of).collect();
+        let said = failed.inner().to_string();
+        let error = at(&failed);
+        let unknown = named(&said, "unknown field `");
+        let missing = named(&said, "missing field `");
+        let place = place(&keys);
+        if !missing.as_ref().is_some_and(|key| left_out.contains(&(place.clone(), key.clone()))) {
+            if found.contains(&error) || found.len() == MOST_FAULTS {
+                return (None, found);
+            }
+            found.push(error);
+        }
+        let mended = match (unknown, missing) {
+            (Some(key), _) => remove(&mut value, &keys, &key) || keys.split_last().is_some_and(|(_, above)| remove(&mut value, above, &key)),
+            (_, Some(key)) => insert(&mut value, usual, &keys, &key),
+            _ => replace(&mut value, usual, &keys, &mut left_out),
+        };
+        if !mended {
+            return (None, found);
+        }
+    }
+    (None, found)
+}
+
+/// Most faults that are told at once.
+const MOST_FAULTS: usize = 32;
+
+/// A step of a path.
+#[derive(Clone, Debug, PartialEq)]
+enum Key {
+    Field(String),
+    Item(usize),
+}
+
+impl Key {
+    fn of(segment: &serde_path_to_error::Segment) -> Option<Self> {
+        match segment {
+            serde_path_to_error::Segment::Map { key } => Some(Self::Field(key.clone())),
+            serde_path_to_error::Segment::Seq { index } => Some(Self::Item(*index)),
+            _ => None,
+        }
+    }
+}
+
+fn place(keys: &[Key]) -> String {
+    keys.iter().map(|key| match key {
+        Key::Field(name) => format!(".{name}"),
+        Key::Item(index) => format!("[{index}]"),
+    }).collect()
+}
+
+/// The name in a message that begins so.
+fn named(said: &str, begins: &str) -> Option<String> {
+    Some(said.strip_prefix(begins)?.split('`').next()?.to_owned())
+}
+
+fn within<'a>(value: &'a mut Value, keys: &[Key]) -> Option<&'a mut Value> {
+    keys.iter().try_fold(value, |value, key| match key {
+        Key::Field(name) => value.get_mut(name),
+        Key::Item(index) => value.get_mut(index),
+    })
+}
+
+fn remove(value: &mut Value, keys: &[Key], key: &str) -> bool {
+    within(value, keys).and_then(Value::as_object_mut).is_some_and(|object| object.remove(key).is_some())
+}
+
+fn insert(value: &mut Value, usual: &Value, keys: &[Key], key: &str) -> bool {
+    let Some(good) = within(&mut usual.clone(), keys).and_then(|v| v.get(key)).cloned() else { return false };
+    let Some(object) = within(value, keys).and_then(Value::as_object_mut) else { return false };
+    object.insert(key.to_owned(), good).is_none()
+}
+
+/// Puts the usual value in place of a bad one; where there is none, the bad one, or else the whole that it stands in, is left out.
+fn replace(value: &mut Value, usual: &Value, keys: &[Key], left_out: &mut Vec<(String, String)>) -> bool {
+    let mut usual = usual.clone();
+    for end in (1..=keys.len()).rev() {
+        let (path, last) = (&keys[..end], &keys[end - 1]);
+        if let (Some(good), Some(bad)) = (within(&mut usual, path).cloned(), within(value, path)) && *bad != good {
+            *bad = good;
+            return true;
+        }
+        match (within(value, &path[..end - 1]), last) {
+            (Some(Value::Object(object)), Key::Field(name)) if object.contains_key(name) => {
+                object.remove(name);
+                left_out.push((place(&path[..end - 1]), name.clone()));
+                return true;
+            }
+            (Some(Value::Array(list)), Key::Item(index)) if *index < list.len() => {
+                list.remove(*index);
+                return true;
+            }
+            _ => {}
+        }
+    }
+    false
+}
+
+/// A text as a JSON object of that kind and format.
+fn value_of(text: &str, kind: &str, format: u32, most_bytes: usize) -> Result<Value, ReadError> {
     if text.len() > most_bytes {
         let problem = format!("the {kind} is longer than {most_bytes} bytes, the most that is allowed");
         return Err(ReadError::at("", problem));
@@ -57,11 +181,17 @@ pub(crate) fn read<T: DeserializeOwned>(
         let problem = format!("{found} is no {kind} format that is known here: allowed is {format}");
         return Err(ReadError::at("format", problem));
     }
-    serde_path_to_error::deserialize::<_, T>(value).map_err(|failed| {
-        let path = failed.path().to_string();
-        let path = if path == "." { String::new() } else { path };
-        ReadError::at(path, sentence(failed.inner()))
-    })
+    Ok(value)
+}
+
+fn typed<T: DeserializeOwned>(value: Value) -> Result<T, ReadError> {
+    serde_path_to_error::deserialize::<_, T>(value).map_err(|failed| at(&failed))
+}
+
+fn at(failed: &serde_path_to_error::Error<serde_json::Error>) -> ReadError {
+    let path = failed.path().to_string();
+    let path = if path == "." { String::new() } else { path };
+    ReadError::at(path, sentence(failed.inner()))
 }
 
 /// A JSON value of objects that have each key once; `serde_json` would let the last one win.

@@ -1,10 +1,12 @@
 //! A class on the teacher's page: receipts and lessons as texts in, rows, summary and tables out. Nothing leaves the page.
 
 use super::plain;
+use crate::lesson::class_list::ClassList;
 use crate::lesson::class_report::{ClassReport, LessonSummary, Row, Status, row, unreadable};
 use crate::lesson::class_table::{self, CsvStyle, Separator};
 use crate::lesson::draw::Interiors;
 use crate::lesson::file::Lesson;
+use crate::lesson::gradebook::Class;
 use crate::lesson::link;
 use crate::lesson::receipt::Lessons;
 use crate::lesson::receipt_text;
@@ -27,6 +29,7 @@ struct Given {
 pub struct ClassRoom {
     lessons: Lessons,
     interiors: Interiors,
+    list: ClassList,
     given: Vec<Given>,
     rows: Vec<Row>,
 }
@@ -166,6 +169,30 @@ impl ClassRoom {
     /// The rows as CSV: `separator` is comma, semicolon or tab.
     pub fn csv(&self, separator: &str, bom: bool) -> String {
         class_table::csv(&self.whole(), style(separator, bom))
+    }
+
+    /// Takes a class list (CSV of code and name); returns how many learners are on it.
+    #[wasm_bindgen(js_name = setList)]
+    pub fn set_list(&mut self, text: &str) -> Result<usize, JsError> {
+        self.list = ClassList::from_csv(text)?;
+        Ok(self.list.members().len())
+    }
+
+    /// Deals out codes to names, a name a line, by a seed that must come from chance: the list as CSV, which is also taken.
+    #[wasm_bindgen(js_name = dealCodes)]
+    pub fn deal_codes(&mut self, names: &str, seed: u64, separator: &str) -> Result<String, JsError> {
+        self.list = ClassList::dealt(names, seed)?;
+        Ok(class_table::list(&self.list, style(separator, true)))
+    }
+
+    /// The class by learner, as a plain object.
+    pub fn learners(&self) -> Result<JsValue, JsError> {
+        plain(&Class::of(&self.whole(), &self.list))
+    }
+
+    /// The class by learner as CSV, a row a learner: `separator` is comma, semicolon or tab.
+    pub fn gradebook(&self, separator: &str, bom: bool) -> String {
+        Class::of(&self.whole(), &self.list).gradebook(style(separator, bom))
     }
 
     /// The rows as NDJSON.

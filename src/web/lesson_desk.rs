@@ -7,7 +7,7 @@ use crate::anatomy::names::Label;
 use crate::lesson::action::Event;
 use crate::lesson::attempt::Attempt;
 use crate::lesson::case::Case;
-use crate::lesson::check::problems;
+use crate::lesson::check::faults;
 use crate::lesson::draw::{Drawn, Interiors, code, drawn};
 use crate::lesson::file::{Lesson, LessonApproach, Mode};
 use crate::lesson::gate::{GateId, gates_of};
@@ -133,10 +133,7 @@ impl LessonDesk {
 
     /// All that is wrong with a lesson file: `[{path, problem}]`, empty when nothing is.
     pub fn problems(json: &str) -> Result<JsValue, JsError> {
-        let found = match Lesson::parsed(json) {
-            Ok(lesson) => problems(&lesson),
-            Err(first) => vec![first],
-        };
+        let found = faults(json);
         plain(&found)
     }
 

@@ -32,7 +32,7 @@ before(async () => {
   await writeFile(join(class_, 'bytes.jsonl'), Buffer.concat([Buffer.from(`${lines[13]}\n`), Buffer.from([0xff, 0x0a])]));
   await writeFile(join(class_, 'endless.json'), `{"format":1,"learner":"${'x'.repeat(600_000)}"}`);
   await writeFile(join(class_, 'feedback.pdf'), 'no receipt');
-  cargo(folder, '--', 'grade', 'class', '--lesson', LESSONS, '--ndjson', 'rows.ndjson', '--csv', 'rows.csv');
+  cargo(folder, '--', 'grade', 'class', '--lesson', LESSONS, '--ndjson', 'rows.ndjson', '--csv', 'rows.csv', '--bom');
 });
 
 after(async () => {
@@ -67,7 +67,7 @@ test('rows and counts are those that the command line prints, byte for byte', as
   const { page, errors, close } = await withClass();
   const [json, csv] = [await saved(page, '#save-ndjson'), await saved(page, '#save-csv')];
   assert.equal(json.text, await readFile(join(folder, 'rows.ndjson'), 'utf8'));
-  assert.equal(csv.text, await readFile(join(folder, 'rows.csv'), 'utf8'));
+  assert.equal(csv.text.replace(/^\uFEFF/, ''), (await readFile(join(folder, 'rows.csv'), 'utf8')).replace(/^\uFEFF/, ''));
   assert.deepEqual([json.name, csv.name], ['class.ndjson', 'class.csv']);
   const rows = json.text.trim().split('\n').map((line) => JSON.parse(line));
   const counts = await page.$$eval('.count', (all) => Object.fromEntries(all.map((c) => [c.dataset.status, Number(c.querySelector('dd strong').textContent)])));
@@ -482,7 +482,7 @@ test('a lesson is set and a class is checked by keyboard alone', async () => {
 
 test('every control is reached by Tab, shows where it is, and is not under the caution line', async () => {
   for (const [path, wanted] of [
-    ['check.html', ['theme', 'choose-files', 'choose-folder', 'clear', 'choose-lessons', 'lesson-link', 'add-link', 'save-csv', 'save-ndjson', 'print', 'filter-status', 'filter-lesson', 'sort-number', 'sort-source']],
+    ['check.html', ['theme', 'choose-files', 'choose-folder', 'clear', 'choose-lessons', 'lesson-link', 'add-link', 'choose-list', 'choose-names', 'save-csv', 'save-ndjson', 'print', 'filter-status', 'filter-lesson', 'sort-number', 'sort-source']],
     ['author.html', ['shipped', 'open-file', 'fresh', 'link-in', 'open-link', 'field-id', 'text-title-en', 'new-language', 'field-mode-practice', 'field-steps-oblique', 'add-part', 'field-patient-one', 'field-seed', 'field-approach', 'field-pass_mark', 'field-par-beam_s', 'link-out', 'copy', 'save', 'try', 'preview-view-oblique', 'json']],
   ]) {
     for (const viewport of [{ width: 1280, height: 720 }, { width: 320, height: 568 }]) {

@@ -122,6 +122,42 @@ check-lesson-key = Punkte im Schritt
 check-lesson-nobody = niemand
 check-lesson-fewer = weniger
 check-lesson-numbers = Dasselbe in Zahlen
+check-learners-list = Klassenliste
+check-learners-listWhy = Eine CSV-Datei mit Kürzel und Namen je Zeile. Sie bleibt in dieser Seite: Belege enthalten nur Kürzel. Oder geben Sie nur Namen, einen je Zeile, und jeder bekommt ein Kürzel.
+check-learners-choose = Klassenliste wählen
+check-learners-deal = Kürzel an Namen verteilen
+check-learners-dealt = Jeder Name hat sein Kürzel: die Liste ist als Datei gespeichert und gilt hier.
+check-learners-state = { $n ->
+    [one] { $n } Person auf der Liste.
+   *[other] { $n } Personen auf der Liste.
+  }
+check-learners-tooLarge = ist größer als 1 MB, das Höchste für eine Klassenliste
+check-learners-heading = Person für Person
+check-learners-separator = Für eine Tabelle mit
+check-learners-comma = Dezimalpunkt (Komma dazwischen)
+check-learners-semicolon = Dezimalkomma (Semikolon dazwischen)
+check-learners-tab = Tabulator dazwischen
+check-learners-save = Notenliste speichern
+check-learners-file = notenliste.csv
+check-learners-codesFile = klassenliste.csv
+check-learners-named = { $name } ({ $code })
+check-learners-notListed = { $code } (nicht auf der Liste)
+check-learners-missing = { $n ->
+    [one] { $n } Person hat nichts abgegeben: { $names }
+   *[other] { $n } Personen haben nichts abgegeben: { $names }
+  }
+check-learners-nothing = noch nichts
+check-learners-noneVerified = { $n ->
+    [one] { $n } Versuch, nicht bestätigt
+   *[other] { $n } Versuche, keiner bestätigt
+  }
+check-learners-tries = Versuche: { $totals }
+check-learners-rows = { $n ->
+    [one] Zeile { $rows } ansehen
+   *[other] Zeilen { $rows } ansehen
+  }
+check-learners-columns-learner = Person
+check-learners-columns-lookAt = Zu wissen
 check-rows-heading = Belege einzeln
 check-rows-byStatus = Stand
 check-rows-byLesson = Lektion
@@ -274,6 +310,15 @@ author-bad = { $n ->
 author-atPlace = { $place }: { $problem }
 author-linkName = Link, der die ganze Lektion trägt
 author-linkNote = Was hinter # steht, wird an keinen Server gesendet.
+author-handout = Text zum Austeilen
+author-copyHandout = Text kopieren
+author-handoutCopied = Text kopiert.
+author-checkLink = Prüfen, was zurückkommt
+author-handoutOpen = Übung: { $title }. Öffnen Sie diesen Link im Browser; nichts wird installiert und nichts gesendet:
+author-handoutCode = Geben Sie das Kürzel ein, das Sie bekommen haben: danach richtet sich Ihr Patient.
+author-handoutNoCode = Geben Sie Ihr Kürzel ein, wenn Sie eines bekommen haben.
+author-handoutMark = Bestanden ist ab { $mark } Prozent. Versuchen Sie es, so oft Sie mögen.
+author-handoutEnd = Speichern Sie am Ende den Beleg und geben Sie diese Datei ab. Ein Lehrmodell, nicht für den klinischen Gebrauch.
 author-noLink = Einen Link gibt es, sobald alles stimmt.
 author-copy = Link kopieren
 author-copied = Link kopiert.

@@ -124,6 +124,43 @@ check-lesson-key = Marks in the step
 check-lesson-nobody = nobody
 check-lesson-fewer = fewer
 check-lesson-numbers = The same in numbers
+check-learners-list = Class list
+check-learners-listWhy = A CSV with a code and a name a line. It stays in this page: receipts hold codes only. Or give names alone, a name a line, and each gets a code.
+check-learners-choose = Choose a class list
+check-learners-deal = Deal out codes to names
+check-learners-dealt = Each name has its code: the list has been saved as a file and is used here.
+check-learners-state = { $n ->
+    [one] { $n } learner on the list.
+   *[other] { $n } learners on the list.
+  }
+check-learners-tooLarge = is larger than 1 MB, the most for a class list
+check-learners-heading = Learner by learner
+check-learners-separator = For a spreadsheet with
+check-learners-comma = decimal points (comma between)
+check-learners-semicolon = decimal commas (semicolon between)
+check-learners-tab = tabs between
+check-learners-save = Save the gradebook
+check-learners-file = gradebook.csv
+check-learners-codesFile = class-list.csv
+check-learners-named = { $name } ({ $code })
+check-learners-notListed = { $code } (not on the list)
+check-learners-missing = { $n ->
+    [one] { $n } has handed in nothing: { $names }
+   *[other] { $n } have handed in nothing: { $names }
+  }
+check-learners-nothing = nothing yet
+check-learners-noneVerified = { $n ->
+    [one] { $n } try, not verified
+   *[other] { $n } tries, none verified
+  }
+# $totals: the scores of the tries one after the other.
+check-learners-tries = tries: { $totals }
+check-learners-rows = { $n ->
+    [one] Look at row { $rows }
+   *[other] Look at rows { $rows }
+  }
+check-learners-columns-learner = Learner
+check-learners-columns-lookAt = To know
 check-rows-heading = Receipts one by one
 check-rows-byStatus = Status
 check-rows-byLesson = Lesson
@@ -276,6 +313,16 @@ author-bad = { $n ->
 author-atPlace = { $place }: { $problem }
 author-linkName = Link that carries the whole lesson
 author-linkNote = What stands behind # is not sent to any server.
+author-handout = Text to hand out
+author-copyHandout = Copy the text
+author-handoutCopied = Text copied.
+author-checkLink = Check what comes back
+# The text for learners: title, link, code, pass mark, what to hand in; a line each.
+author-handoutOpen = Practice: { $title }. Open this link in a browser; nothing is installed and nothing is sent:
+author-handoutCode = Enter the code that you were given: your patient is drawn by it.
+author-handoutNoCode = Enter your code, if you were given one.
+author-handoutMark = You pass from { $mark } percent on. Try as often as you like.
+author-handoutEnd = At the end save the receipt and hand that file in. A teaching model, not for clinical use.
 author-noLink = There is a link once everything is right.
 author-copy = Copy link
 author-copied = Link copied.

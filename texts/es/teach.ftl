@@ -122,6 +122,42 @@ check-lesson-key = Puntos en el paso
 check-lesson-nobody = nadie
 check-lesson-fewer = menos
 check-lesson-numbers = Lo mismo en cifras
+check-learners-list = Lista de la clase
+check-learners-listWhy = Un CSV con un código y un nombre por línea. Se queda en esta página: los recibos solo llevan códigos. O dé solo nombres, uno por línea, y cada uno recibe un código.
+check-learners-choose = Elegir la lista de la clase
+check-learners-deal = Repartir códigos a los nombres
+check-learners-dealt = Cada nombre tiene su código: la lista se ha guardado como archivo y se usa aquí.
+check-learners-state = { $n ->
+    [one] { $n } estudiante en la lista.
+   *[other] { $n } estudiantes en la lista.
+  }
+check-learners-tooLarge = supera 1 MB, el máximo para una lista de clase
+check-learners-heading = Estudiante por estudiante
+check-learners-separator = Para una hoja de cálculo con
+check-learners-comma = punto decimal (comas entre celdas)
+check-learners-semicolon = coma decimal (punto y coma entre celdas)
+check-learners-tab = tabuladores entre celdas
+check-learners-save = Guardar las calificaciones
+check-learners-file = calificaciones.csv
+check-learners-codesFile = lista-de-clase.csv
+check-learners-named = { $name } ({ $code })
+check-learners-notListed = { $code } (no está en la lista)
+check-learners-missing = { $n ->
+    [one] { $n } no ha entregado nada: { $names }
+   *[other] { $n } no han entregado nada: { $names }
+  }
+check-learners-nothing = todavía nada
+check-learners-noneVerified = { $n ->
+    [one] { $n } intento, no verificado
+   *[other] { $n } intentos, ninguno verificado
+  }
+check-learners-tries = intentos: { $totals }
+check-learners-rows = { $n ->
+    [one] Vea la fila { $rows }
+   *[other] Vea las filas { $rows }
+  }
+check-learners-columns-learner = Estudiante
+check-learners-columns-lookAt = A saber
 check-rows-heading = Recibos uno a uno
 check-rows-byStatus = Estado
 check-rows-byLesson = Lección
@@ -274,6 +310,15 @@ author-bad = { $n ->
 author-atPlace = { $place }: { $problem }
 author-linkName = Enlace que lleva la lección completa
 author-linkNote = Lo que va detrás de # no se envía a ningún servidor.
+author-handout = Texto para repartir
+author-copyHandout = Copiar el texto
+author-handoutCopied = Texto copiado.
+author-checkLink = Revisar lo que vuelve
+author-handoutOpen = Práctica: { $title }. Abra este enlace en un navegador; no se instala nada y no se envía nada:
+author-handoutCode = Escriba el código que recibió: con él se elige su paciente.
+author-handoutNoCode = Escriba su código, si recibió uno.
+author-handoutMark = Se aprueba desde el { $mark } por ciento. Inténtelo las veces que quiera.
+author-handoutEnd = Al final guarde el recibo y entregue ese archivo. Un modelo de enseñanza, no para uso clínico.
 author-noLink = Habrá un enlace cuando todo esté bien.
 author-copy = Copiar enlace
 author-copied = Enlace copiado.

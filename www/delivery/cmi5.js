@@ -2,7 +2,7 @@
 // `completed` once, `terminated` last [9.3]. A registration takes one `passed` and one `completed`, and no `failed` after `passed`: so a
 // failed result is held back until the page closes, since the learner may still do better.
 
-import { codeOfAgent } from './learner.js';
+import { actorOf, codeOfAgent } from './learner.js';
 import { LAST_WORDS_BYTES, recordStore, withReceipt } from './lrs.js';
 import { otherTabs } from './other-tabs.js';
 import { pause } from './retry.js';
@@ -20,7 +20,7 @@ export function launchOf(query) {
   const [endpoint, fetchUrl, actor, registration, activityId] = ['endpoint', 'fetch', 'actor', 'registration', 'activityId'].map((name) => query.get(name));
   if (!endpoint || !fetchUrl) return null;
   if (!actor || !activityId || !registration) throw new Error(texts.launchIncomplete);
-  return { endpoint: new URL(endpoint, location.href).href, fetchUrl: new URL(fetchUrl, location.href).href, actor: JSON.parse(actor), registration, activityId };
+  return { endpoint: new URL(endpoint, location.href).href, fetchUrl: new URL(fetchUrl, location.href).href, actor: actorOf(actor), registration, activityId };
 }
 
 /** A Delivery to the platform that launched this page. Throws one sentence when the launch cannot be used. */

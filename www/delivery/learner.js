@@ -1,5 +1,7 @@
 // The learner's code when the host knows who it is: what draws the patient, and stands in the receipt.
 
+import { delivery as texts } from '../words/delivery.js';
+
 /**
  * A short code of a host's identity: the same for the same learner everywhere, and not the login or address itself, since receipts are
  * passed around. Two 32-bit FNV-1a sums over UTF-8, 13 digits of base 32. Not a secret: who has a list of identities can find the one
@@ -15,6 +17,17 @@ export function codeOf(...identity) {
     number = (number << 32n) | BigInt(h >>> 0);
   }
   return number.toString(32).padStart(13, '0');
+}
+
+/** The agent of a launch's `actor`. Throws one sentence when it is none. */
+export function actorOf(text) {
+  try {
+    const agent = JSON.parse(text);
+    if (typeof agent === 'object' && agent !== null) return agent;
+  } catch {
+    // Said below.
+  }
+  throw new Error(texts.launchIncomplete);
 }
 
 /** The code of an xAPI agent, from whichever of the four identifiers it has (xAPI 1.0.3, part 2, 2.4.2.1). */

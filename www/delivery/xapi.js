@@ -1,7 +1,7 @@
 // A plain xAPI launch: `endpoint`, `auth`, `actor`, `activity_id` and `registration` in the address (common practice, no standard). Unlike
 // cmi5 it sets no order and takes every result. `auth` can be read in the address: it should be short-lived.
 
-import { codeOfAgent } from './learner.js';
+import { actorOf, codeOfAgent } from './learner.js';
 import { LAST_WORDS_BYTES, recordStore, withReceipt } from './lrs.js';
 import { pause } from './retry.js';
 import { stateDocument } from './state-document.js';
@@ -14,7 +14,7 @@ export function launchOf(query) {
   const [endpoint, auth, actor, registration, activityId] = ['endpoint', 'auth', 'actor', 'registration', 'activity_id'].map((name) => query.get(name));
   if (!endpoint || !auth) return null;
   if (!actor || !activityId) throw new Error(texts.launchIncomplete);
-  return { endpoint: new URL(endpoint, location.href).href, auth, actor: plainAgent(JSON.parse(actor)), registration, activityId };
+  return { endpoint: new URL(endpoint, location.href).href, auth, actor: plainAgent(actorOf(actor)), registration, activityId };
 }
 
 /** Some launchers write name and account as lists. */

@@ -212,12 +212,17 @@ function showLink(text, good) {
   byId('link-out').value = link;
   say(byId('link-note'), note);
   byId('copy').disabled = link === '';
-  // A link without an address is none: it is out of reach of keys and pointer.
-  if (link) byId('try').href = link;
-  else byId('try').removeAttribute('href');
-  if (link) byId('try').removeAttribute('aria-disabled');
-  else byId('try').setAttribute('aria-disabled', 'true');
-  say(byId('hash'), good ? desk.read(text, teach.language).sha256 : t.noHash);
+  for (const [id, page] of [['try', 'index.html'], ['check-link', 'check.html']]) {
+    // A link without an address is none: it is out of reach of keys and pointer.
+    if (link) byId(id).href = link.replace('index.html', page);
+    else byId(id).removeAttribute('href');
+    if (link) byId(id).removeAttribute('aria-disabled');
+    else byId(id).setAttribute('aria-disabled', 'true');
+  }
+  const info = good ? desk.read(text, teach.language) : null;
+  byId('handout').value = link ? t.handoutText(info.title, link, info.asks_code, info.pass_mark) : '';
+  byId('copy-handout').disabled = link === '';
+  say(byId('hash'), info?.sha256 ?? t.noHash);
 }
 
 /** What the lesson draws for the code. */
@@ -249,17 +254,19 @@ byId('another').addEventListener('click', () => {
 
 // Handing out.
 
-byId('copy').addEventListener('click', async () => {
-  try {
-    await navigator.clipboard.writeText(byId('link-out').value);
-    say(byId('link-note'), t.copied);
-    say(byId('status'), t.copied);
-  } catch {
-    byId('link-out').select();
-    say(byId('link-note'), t.notCopied);
-    say(byId('status'), t.notCopied);
-  }
-});
+for (const [button, field] of [['copy', 'link-out'], ['copy-handout', 'handout']]) {
+  byId(button).addEventListener('click', async () => {
+    let said = field === 'handout' ? t.handoutCopied : t.copied;
+    try {
+      await navigator.clipboard.writeText(byId(field).value);
+    } catch {
+      byId(field).select();
+      said = t.notCopied;
+    }
+    say(byId('link-note'), said);
+    say(byId('status'), said);
+  });
+}
 byId('save').addEventListener('click', () => {
   const name = /^[a-z][a-z0-9-]{0,63}$/.test(lesson?.id) ? lesson.id : 'lesson';
   saveText(`${name}.json`, json.value, 'application/json');

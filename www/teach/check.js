@@ -6,6 +6,7 @@ import { byId, make, say } from '../page.js';
 import { saveText } from '../save.js';
 import { bandPatterns, classSection } from './class-chart.js';
 import { rowsTable, statusTag } from './class-rows.js';
+import { learners } from './class-learners.js';
 import { beginPage, complaint, rest } from './frame.js';
 import { lessonText, shippedLessons } from './lesson-shelf.js';
 import { chosen, dropped, placeOf, receiptsIn, sorted } from './receipt-files.js';
@@ -71,11 +72,19 @@ function afterwards(act) {
   return work;
 }
 
+const showLearners = learners({ room: () => room, afterwards, titleOf });
+
 // Lessons of one's own.
 
 chooser(byId('choose-lessons'), byId('lesson-files'), (files) => afterwards(() => ownLessons(files.map((file) => () => lessonText(file).then((text) => [file.name, text])))));
 byId('add-link').addEventListener('click', addLink);
 byId('lesson-link').addEventListener('keydown', (event) => event.key === 'Enter' && addLink());
+
+// The author's page hands over a lesson in the address of this one.
+if (/^#lesson=/.test(location.hash)) {
+  const link = location.href;
+  afterwards(() => ownLessons([async () => ['', engine.LessonDesk.fromLink(link)]]));
+}
 
 function addLink() {
   const link = byId('lesson-link').value.trim();
@@ -245,8 +254,9 @@ function show() {
   byId('unread-list').replaceChildren(...some(unread));
   byId('classes').replaceChildren(...report.lessons.map((lesson, i) => classSection({ ...lesson, title: titleOf(lesson.lesson) }, i)));
   showRows(rows);
+  showLearners();
 }
 
-byId('save-csv').addEventListener('click', () => saveText(t.file.csv, room.csv('comma', false), 'text/csv'));
+byId('save-csv').addEventListener('click', () => saveText(t.file.csv, room.csv(byId('separator').value, true), 'text/csv'));
 byId('save-ndjson').addEventListener('click', () => saveText(t.file.ndjson, room.ndjson(), 'application/x-ndjson'));
 byId('print').addEventListener('click', () => print());

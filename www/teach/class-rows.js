@@ -58,7 +58,9 @@ export function rowsTable() {
   let lesson = 'all';
   let limit = PAGE;
 
-  for (const [by, name] of Object.entries(t.columns)) {
+  // In the order of the cells of a line; that of the texts is another.
+  for (const by of Object.keys(KEYS)) {
+    const name = t.columns[by];
     const button = make('button', { type: 'button', class: 'sort', id: `sort-${by}` }, make('span', { class: 'unseen' }, t.sort('')), name, make('span', { class: 'arrow', 'aria-hidden': 'true' }));
     button.addEventListener('click', () => {
       sort = { by, falling: sort.by === by && !sort.falling };

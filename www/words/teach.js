@@ -47,6 +47,15 @@ export const teach = say.tree({
       moreNames: (n) => say('check-lesson-moreNames', { n }),
       caption: (title) => say('check-lesson-caption', { title }),
     },
+    learners: {
+      state: (n) => say('check-learners-state', { n }),
+      named: (name, code) => (name ? say('check-learners-named', { name, code }) : code),
+      notListed: (code) => (code ? say('check-learners-notListed', { code }) : say('check-rows-noCode')),
+      missing: (names) => say('check-learners-missing', { n: names.length, names: names.join(', ') }),
+      noneVerified: (n) => say('check-learners-noneVerified', { n }),
+      tries: (totals) => say('check-learners-tries', { totals: totals.map(percent).join(', ') }),
+      rows: (rows) => say('check-learners-rows', { n: rows.length, rows: rows.join(', ') }),
+    },
     rows: {
       shown: (n, all) => (n === all ? say('check-rows-shownAll', { n }) : say('check-rows-shownOf', { n, all })),
       more: (n) => say('check-rows-more', { n }),
@@ -60,6 +69,7 @@ export const teach = say.tree({
     },
   },
   author: {
+    handoutText: (title, link, code, mark) => [say('author-handoutOpen', { title }), link, say(code ? 'author-handoutCode' : 'author-handoutNoCode'), say('author-handoutMark', { mark }), say('author-handoutEnd')].join('\n'),
     language: (tag) => say('author-language', { tag }),
     titleIn: (tag) => say('author-titleIn', { tag }),
     introIn: (tag) => say('author-introIn', { tag }),

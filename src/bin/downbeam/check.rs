@@ -4,7 +4,7 @@ use crate::command::{Command, UsageError, print, text, unknown};
 use crate::lesson_source;
 use downbeam::anatomy::names::Level;
 use downbeam::imaging::c_arm::CArm;
-use downbeam::lesson::check::problems;
+use downbeam::lesson::check::{faults, problems};
 use downbeam::lesson::draw::Interiors;
 use downbeam::lesson::file::Lesson;
 use downbeam::lesson::link;
@@ -62,14 +62,14 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let mut all = Vec::new();
     for source in &sources {
         if lesson_source::is_link(source) {
-            all.push(said("link", link::lesson(source), address.as_deref()));
+            all.push(said("link", link::lesson(source).map_err(|e| vec![e]), address.as_deref()));
             continue;
         }
         for file in lesson_source::files(Path::new(source))? {
             let name = file.display().to_string();
             let parsed = lesson_source::text(&file)
-                .map_err(|e| ReadError::at("", format!("{e:#}")))
-                .and_then(|text| Lesson::parsed(&text));
+                .map_err(|e| vec![ReadError::at("", format!("{e:#}"))])
+                .and_then(|text| Lesson::parsed(&text).map_err(|_| faults(&text)));
             all.push(said(&name, parsed, address.as_deref()));
         }
     }
@@ -84,12 +84,12 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     Ok(())
 }
 
-fn said(source: &str, parsed: Result<Lesson, ReadError>, address: Option<&str>) -> Said {
+fn said(source: &str, parsed: Result<Lesson, Vec<ReadError>>, address: Option<&str>) -> Said {
     let source = source.to_owned();
     let lesson = match parsed {
         Ok(lesson) => lesson,
-        Err(error) => {
-            let problems = vec![error.to_string()];
+        Err(errors) => {
+            let problems = errors.iter().map(ToString::to_string).collect();
             return Said { source, id: None, sha256: None, problems, notes: Vec::new(), link: None };
         }
     };

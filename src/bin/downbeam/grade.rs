@@ -4,9 +4,12 @@ use crate::command::{Command, NotVerified, UsageError, print, text, unknown};
 use crate::out_file::{self, may_write};
 use crate::receipt_source::{Found, each};
 use crate::{lesson_source, project};
+use anyhow::Context;
+use downbeam::lesson::class_list::ClassList;
 use downbeam::lesson::class_report::{ClassReport, LessonSummary, Row, Status, place, row, unreadable};
 use downbeam::lesson::class_table::{CsvStyle, Separator, csv, failed, ndjson};
 use downbeam::lesson::draw::Interiors;
+use downbeam::lesson::gradebook::Class;
 use downbeam::lesson::receipt::Lessons;
 use lexopt::{Arg, Parser};
 use std::fmt::Write;
@@ -24,8 +27,10 @@ pub(crate) const COMMAND: Command = Command {
                            lessons that come with the project.\n\
             --csv FILE     Write the rows for a spreadsheet\n\
             --ndjson FILE  Write the rows as JSON, one object a line\n\
-            --separator S  Of the table: comma (default), semicolon (with decimal commas) or tab\n\
-            --bom          Begin the table with a byte order mark, which some spreadsheets want\n\
+            --class FILE   The class list, CSV of code and name: names beside codes, and who has handed in nothing\n\
+            --gradebook FILE  Write a row a learner: best try of each lesson in percent, passed, tries\n\
+            --separator S  Of the tables: comma (default), semicolon (with decimal commas) or tab\n\
+            --bom          Begin the tables with a byte order mark, which some spreadsheets want\n\
             --force        Write over files that are there already; never over what is read\n\
             --strict       End with exit code 3 unless every receipt is verified\n\
             --summary      Also print each lesson's class: mean by step, and who stays under the pass mark in it\n\n\
@@ -45,6 +50,7 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let mut sources: Vec<PathBuf> = Vec::new();
     let mut lessons = Lessons::default();
     let (mut csv_file, mut ndjson_file, mut summary, mut given) = (None, None, false, false);
+    let (mut class_file, mut gradebook_file) = (None, None);
     let (mut style, mut force, mut strict, mut inputs) = (CsvStyle::default(), false, false, Vec::new());
     while let Some(argument) = parser.next()? {
         match argument {
@@ -59,6 +65,8 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
             Arg::Long("separator") => style.separator = separator(&text(parser, "--separator")?)?,
             Arg::Long("bom") => style.byte_order_mark = true,
             Arg::Long("force") => force = true,
+            Arg::Long("class") => class_file = Some(PathBuf::from(text(parser, "--class")?)),
+            Arg::Long("gradebook") => gradebook_file = Some(PathBuf::from(text(parser, "--gradebook")?)),
             Arg::Long("strict") => strict = true,
             Arg::Long("summary") => summary = true,
             Arg::Value(value) => sources.push(value.into()),
@@ -77,8 +85,9 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         return Err(UsageError(sentence).into());
     }
     let missing: Vec<String> = sources.iter().filter(|s| !s.exists()).map(|s| s.display().to_string()).collect();
-    inputs.extend(sources.iter().cloned());
-    let outputs: Vec<(&str, &Path)> = [("--csv", &csv_file), ("--ndjson", &ndjson_file)]
+    inputs.extend(sources.iter().chain(&class_file).cloned());
+    let list = class_file.as_deref().map(class_list).transpose()?;
+    let outputs: Vec<(&str, &Path)> = [("--csv", &csv_file), ("--ndjson", &ndjson_file), ("--gradebook", &gradebook_file)]
         .into_iter()
         .filter_map(|(option, file)| Some((option, file.as_deref()?)))
         .collect();
@@ -97,7 +106,14 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     if let Some(file) = ndjson_file {
         out_file::write(&file, ndjson(&report).as_bytes())?;
     }
+    let class = Class::of(&report, &list.clone().unwrap_or_default());
+    if let Some(file) = gradebook_file {
+        out_file::write(&file, class.gradebook(style).as_bytes())?;
+    }
     let mut text = rows_in_words(&report);
+    if let Some(list) = &list {
+        text += &list_in_words(&class, list);
+    }
     if summary {
         for class in report.summary(&lessons) {
             text += &summary_in_words(&class);
@@ -113,6 +129,24 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         return Err(NotVerified(format!("{bad} of {} receipts are not verified", report.rows.len())).into());
     }
     Ok(())
+}
+
+fn class_list(file: &Path) -> anyhow::Result<ClassList> {
+    let text = std::fs::read_to_string(file).with_context(|| format!("cannot read {}", file.display()))?;
+    ClassList::from_csv(&text).with_context(|| format!("cannot use {}", file.display()))
+}
+
+/// Who has handed in nothing, and codes that are on no list.
+fn list_in_words(class: &Class, list: &ClassList) -> String {
+    let who = |code: &String| format!("{} ({})", plain(list.name(code).unwrap_or_default()), plain(code));
+    let missing: Vec<String> = class.missing.iter().map(who).collect();
+    let strange: Vec<String> = class.learners.iter().filter(|l| l.name.is_none()).map(|l| plain(&l.code)).collect();
+    let mut text = format!("\n{} learners on the list; handed in nothing: ", list.members().len());
+    text += &if missing.is_empty() { "nobody".to_owned() } else { format!("{}: {}", missing.len(), missing.join(", ")) };
+    if !strange.is_empty() {
+        let _ = write!(text, "\nCodes that are not on it: {}", strange.join(", "));
+    }
+    text + "\n"
 }
 
 fn separator(found: &str) -> Result<Separator, UsageError> {

@@ -7,6 +7,7 @@
 mod asked_patient;
 mod build;
 mod check;
+mod codes;
 mod command;
 mod exposure;
 mod grade;
@@ -40,7 +41,7 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::process::ExitCode;
 
-const COMMANDS: [&Command; 10] = [
+const COMMANDS: [&Command; 11] = [
     &serve::COMMAND,
     &build::COMMAND,
     &pack::COMMAND,
@@ -49,6 +50,7 @@ const COMMANDS: [&Command; 10] = [
     &patients::COMMAND,
     &check::COMMAND,
     &grade::COMMAND,
+    &codes::COMMAND,
     &model::COMMAND,
     &texts::COMMAND,
 ];

@@ -38,13 +38,18 @@ pub(crate) fn may_write(outputs: &[(&str, &Path)], inputs: &[PathBuf], force: bo
     Ok(())
 }
 
-/// Writes a file, and the folders above it.
+/// Writes a file into a folder that is there: a folder mistyped is told, not made.
 pub(crate) fn write(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
+    fs::write(path, bytes).with_context(|| format!("cannot write {}", path.display()))
+}
+
+/// Writes a file, and the folders above it.
+pub(crate) fn write_below(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
     let cannot = || format!("cannot write {}", path.display());
     if let Some(parent) = path.parent().filter(|p| !p.as_os_str().is_empty()) {
         fs::create_dir_all(parent).with_context(cannot)?;
     }
-    fs::write(path, bytes).with_context(cannot)
+    write(path, bytes)
 }
 
 /// Endings of what is read out of a folder.

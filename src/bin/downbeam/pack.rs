@@ -106,7 +106,7 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let said = match packed {
         Packed::Folder(files) => files.write(out).map(|()| files.summary())?,
         Packed::File(bytes) => {
-            out_file::write(out, &bytes)?;
+            out_file::write_below(out, &bytes)?;
             files::size(bytes.len())
         }
     };

@@ -120,7 +120,7 @@ impl Files {
 
     /// Writes all of them below a folder.
     pub(super) fn write(&self, folder: &Path) -> anyhow::Result<()> {
-        self.iter().try_for_each(|(path, bytes)| out_file::write(&folder.join(path), bytes))
+        self.iter().try_for_each(|(path, bytes)| out_file::write_below(&folder.join(path), bytes))
     }
 
     pub(super) fn summary(&self) -> String {
