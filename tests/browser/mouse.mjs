@@ -88,11 +88,12 @@ const DO = {
     await page.waitForTimeout(300);
   },
   keep: async (page, [view], _, rest) => {
+    const again = Boolean(rest.kept[view]);
     rest.kept[view] = rest.at;
     const alone = view === 'lateral' && (await page.locator('#stage-lateral').isVisible());
     const button = `#keep-${view}${alone ? '-alone' : ''}`;
-    // The lateral of a depth is for the learner's own use; to have seen it is enough.
-    if (view === 'lateral' && !alone && !(await page.locator(button).isVisible())) return;
+    // To keep a view again, or the lateral of a depth, is for the learner's own use: to have seen it is enough.
+    if ((again || (view === 'lateral' && !alone)) && !(await page.locator(button).isVisible())) return;
     await click(page, button);
   },
   recall: (page, [view], _, rest) => turn(page, (rest.at = rest.kept[view])),
