@@ -12,7 +12,7 @@ export function gateList(holder) {
   holder.append(whole);
   const row = ({ id, passed, reason }) => make('li', { 'data-gate': id, 'data-held': String(passed) },
     make('span', { class: 'gate-sign', 'aria-hidden': 'true' }, passed ? '✓' : '×'),
-    make('span', {}, make('strong', {}, texts.remarks.gate(id)), make('span', { class: 'unseen' }, ` ${passed ? t.isHeld : t.isFailed}`), passed ? '' : ` ${texts.remarks.one(reason)}`));
+    make('span', {}, make('strong', {}, texts.remarks.gate(id)), make('span', { class: 'unseen' }, ` (${passed ? t.isHeld : t.isFailed})`), passed ? '' : `: ${texts.remarks.one(reason)}`));
   return {
     update(gates) {
       whole.hidden = !gates;

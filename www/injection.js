@@ -286,7 +286,7 @@ export function injection(app, patient, record, act) {
       byId('needle-caution-line').hidden = !ready || Boolean(app.lesson && !app.lesson.wantsMark);
       if (!ready) return;
       say(byId('needle-caution'), texts.remarks.caution(report.caution));
-      const now = stages.update(state, report, attempt.score(), { told: told(), marking: Boolean(aim.cross()), showArea, viewNow, asking: asking(), lesson: app.lesson });
+      const now = stages.update(state, report, attempt.score(), { told: told(), marking: Boolean(aim.cross()), showArea, viewNow: (view) => (state.guided ? viewNow(view) : ''), asking: asking(), lesson: app.lesson });
       if (now !== stage) {
         sayEnded(stage, now, report);
         stage = now;

@@ -264,6 +264,11 @@ function marks() {
 function settled() {
   if (held) return;
   if (!app.state.injection || needle.settled()) review.settled();
+  // That the C-arm rests here may be what a step waited for.
+  if (app.state.injection) {
+    showWords();
+    door.after();
+  }
   address.write();
   keepsakes?.settled();
   document.documentElement.dataset.settled = 'yes';

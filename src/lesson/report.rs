@@ -16,6 +16,7 @@ use crate::needle::shaft::Needle;
 use crate::view::best_view::ViewKind;
 use glam::{DVec2, DVec3};
 use serde::Serialize;
+use std::borrow::Cow;
 
 /// The needle as it stands, against the present view.
 #[derive(Clone, Debug, Serialize)]
@@ -257,11 +258,24 @@ pub fn needle_report(
     }
 }
 
+/// The state as the next action makes it: where pictures are free, the view that the C-arm rests in is looked at when something is done in
+/// it, so it is told as seen while one stands in it.
+fn looked_now<'a>(case: &Case, state: &'a State) -> Cow<'a, State> {
+    match &state.needle {
+        Some(needle) if !case.exposures => {
+            let mut next = state.clone();
+            next.looked.push((state.arm, needle.depth_mm()));
+            Cow::Owned(next)
+        }
+        _ => Cow::Borrowed(state),
+    }
+}
+
 /// Where the tip stands once it is deep.
 fn tip_report(case: &Case, state: &State, interior: &Interior) -> Option<TipReport> {
     let needle = state.needle.as_ref().filter(|n| n.depth_mm() > DEEP_MM)?;
     let [(ap_score, ap), (lateral_score, lateral)] = tip_place(case, interior, state, needle.tip().position);
-    let [ap_seen, lateral_seen] = depth_seen(case, interior, state);
+    let [ap_seen, lateral_seen] = depth_seen(case, interior, &looked_now(case, state));
     Some(TipReport { ap, lateral, in_place: ap_score >= 1.0 && lateral_score >= 1.0, ap_seen, lateral_seen })
 }
 

@@ -90,6 +90,7 @@ const DO = {
   // Where the live picture is free there is no beam to switch on.
   spot: async (page) => (await page.locator('#spot').isVisible()) && use(page, 'spot'),
   fluoroscopy: async (page) => {
+    if (!(await page.locator('#fluoroscopy').isVisible())) return;
     // Set to stay on, it is a press of the key to have it and one to be rid of it.
     await use(page, 'latch', 'Space');
     await use(page, 'fluoroscopy');

@@ -112,6 +112,65 @@ test('a closed page loses a second at most: the attempt goes on where it was', a
   await close();
 });
 
+test('a reload in mid-lesson offers at once to go on, and the list shows what was begun', async () => {
+  const { page, close } = await open(site);
+  await page.click('label[for="activity-lessons"]');
+  await page.click('#lesson-true-ap');
+  await page.waitForSelector('#lesson-begin');
+  await begin(page, 'fay');
+  await bestView(page, 'true_ap', 'average', 'L4', 'left');
+  await page.click('#keep-true_ap');
+  await page.waitForTimeout(1200);
+  await page.reload();
+  await page.waitForSelector('#lesson-go-on', { timeout: 30_000 });
+  assert.match(await page.textContent('#lesson-heading'), /A true AP/);
+  await page.click('#lesson-leave');
+  await page.waitForSelector('#lesson-true-ap');
+  assert.match(await page.textContent('#lesson-true-ap'), /begun/);
+  await page.reload();
+  await page.waitForFunction(() => document.documentElement.dataset.later === 'done');
+  assert.equal(await page.locator('#lesson').isVisible(), false, 'what was left is not offered again');
+  await close();
+});
+
+test('a view worth nothing is asked about once, and does not look like one that is right; practice says nothing unasked', async () => {
+  const { page, close } = await arrive('#open=process-under-pedicle');
+  await begin(page);
+  assert.equal(await page.locator('#needle-hint').isVisible(), false);
+  assert.equal(await page.locator('#stage-true_ap .view-now').isVisible(), false);
+  assert.equal(await page.locator('#check-total').isVisible(), false);
+  assert.doesNotMatch(await page.textContent('#status'), /degree/);
+  await page.click('#needle-hint-ask');
+  assert.match(await page.textContent('#needle-hint-text'), /Turn the receptor/);
+  await typeAngle(page, 'oblique', 60);
+  assert.equal(await page.locator('#needle-hint').isVisible(), false, 'the hint was for the view that stood then');
+  await page.click('#keep-true_ap');
+  assert.equal(await page.getAttribute('#stage-true_ap', 'data-phase'), 'current');
+  assert.match(await page.textContent('#stage-true_ap .view-now'), /worth 0 of 100/);
+  await page.click('#keep-true_ap');
+  assert.equal(await page.getAttribute('#stage-true_ap', 'data-phase'), 'done');
+  assert.equal(await page.getAttribute('#stage-true_ap', 'data-worth'), 'nothing');
+  assert.match(await page.textContent('#needle-said'), /True AP: 0 of 100\. Next: Oblique/);
+  await page.locator('#stage-true_ap summary').click();
+  await bestView(page, 'true_ap', 'worn', 'L4', 'right');
+  await page.click('#keep-true_ap');
+  assert.equal(await page.getAttribute('#stage-true_ap', 'data-worth'), '');
+  await page.locator('#stage-finish summary').click();
+  await page.click('#finish');
+  await page.waitForSelector('#lesson-receipt');
+  assert.match(await page.textContent('#gates [data-gate="complete"]'), /^×Every step done .*: 1 of 2 steps/);
+  assert.match(await page.textContent('.lesson-total'), /not passed yet/);
+  await close();
+});
+
+test('naming begins on the needle’s side, and its hint is of a part', async () => {
+  const { page, close } = await arrive('#open=name-the-parts');
+  await begin(page);
+  assert.ok(Number(await page.inputValue('#turn-oblique-number')) > 0);
+  assert.match(await page.textContent('#needle-hint-text'), /of L\d is the dog’s|of L\d (stands|is)/);
+  await close();
+});
+
 test('an assessment gives nothing away before its end, and what is finished stays finished', async () => {
   const { page, close } = await arrive('#open=views-assessment');
   await page.click('#lesson-begin');
@@ -232,7 +291,8 @@ test('without storage a lesson can be done, and the page says that nothing is ke
     prepare: (p) => p.addInitScript(() => Object.defineProperty(globalThis, 'localStorage', { get: () => { throw new DOMException('no', 'SecurityError'); } })),
   });
   await begin(page);
-  await page.click('#keep-true_ap');
+  // As it begins the view is worth nothing: asked about once.
+  for (let i = 0; i < 2; i++) await page.click('#keep-true_ap');
   await page.waitForFunction(() => /keeps nothing for this page/.test(document.getElementById('notice-text').textContent), null, { timeout: 5000 });
   await page.click('#finish');
   assert.equal((await graded(await receipt(page))).status, 'verified');
@@ -266,7 +326,7 @@ test('progress goes out as a file and comes in again, the better marks winning',
 test('a lesson that was left stands as it was, and the page goes its own way', async () => {
   const { page, close } = await arrive('#open=square-the-plate');
   await begin(page, 'eve');
-  await page.click('#keep-true_ap');
+  for (let i = 0; i < 2; i++) await page.click('#keep-true_ap');
   await page.check('#activity-views', { force: true });
   await page.waitForFunction(() => document.body.dataset.activity === 'views');
   assert.equal(await page.locator('#levels').isVisible(), true);

@@ -10,6 +10,8 @@ const FIELD_MM = 512 * 0.4;
 const TURN_DEG = 90;
 /** What is in reach is there by then, ms. */
 const REACH_MS = 4000;
+/** A view that stands so long has been looked at, ms. */
+const LOOK_MS = 1100;
 
 /** Presses what is in sight; throws when it is not. */
 async function click(page, selector) {
@@ -46,33 +48,34 @@ async function pressAt(page, [u, v]) {
   await drawn(page);
 }
 
-/** Where a part can be pressed, from another room of the same engine: the page does not say it. */
-const placeOf = (page, label) =>
-  page.evaluate(async (wanted) => {
+/** Where each part can be pressed, from another room of the same engine: the page does not say it. `[label, [u, v]]` each. */
+const placesOf = (page) =>
+  page.evaluate(async () => {
     const { TeachingRoom } = await import('./pkg/downbeam.js');
     const own = new TeachingRoom('average', 'L4', 'left');
     const at = (key) => Number(document.getElementById(`turn-${key}-number`).value);
     own.setOrientation(at('oblique'), at('tilt'));
-    let found = null;
-    for (let v = 60; v >= -60 && !found; v -= 1.5)
-      for (let u = -60; u <= 60 && !found; u += 1.5) {
-        const part = own.partAt(u, v, 1.2, false);
-        // Near by it is the same part still, so that a pixel does not matter.
-        const same = (p) => p && ['level', 'part', 'side'].every((key) => (p[key] ?? null) === wanted[key]);
-        if (same(part) && same(own.partAt(u, v, 7, false))) found = [u, v];
+    const found = [];
+    for (let v = 60; v >= -60; v -= 3)
+      for (let u = -60; u <= 60; u += 3) {
+        const part = own.partAt(u, v, 7, false);
+        if (part) found.push([part, [u, v]]);
       }
     own.free();
     return found;
-  }, label);
+  });
+const sameLabel = (a, b) => ['level', 'part', 'side'].every((key) => (a[key] ?? null) === (b[key] ?? null));
 
 /** Presses buttons for a length in tenths of a millimetre; returns what is left. */
 async function lengths(page, row, tenths) {
-  let left = tenths;
+  // To the nearest half millimetre.
+  let left = 5 * Math.round(tenths / 5);
+  const over = tenths - left;
   for (const [size, name] of [[50, '5'], [10, '1'], [5, '0.5']]) {
     for (; left >= size - 1e-9; left -= size) await page.locator(`#hand .hand-row[aria-label="${row}"] button`, { hasText: new RegExp(`^${name}$`) }).click({ timeout: REACH_MS });
   }
   await drawn(page);
-  return left;
+  return left + over;
 }
 
 /** What is carried on: what hands are too coarse for, and where kept views stand. */
@@ -83,6 +86,7 @@ const DO = {
   // Where the live picture is free there is no beam to switch on.
   spot: async (page) => (await page.locator('#spot').isVisible()) && click(page, '#spot'),
   fluoroscopy: async (page) => {
+    if (!(await page.locator('#fluoroscopy').isVisible())) return;
     if (!(await page.locator('#latch').isChecked())) await click(page, '.latch');
     await click(page, '#fluoroscopy');
     await page.waitForTimeout(300);
@@ -93,7 +97,7 @@ const DO = {
     const alone = view === 'lateral' && (await page.locator('#stage-lateral').isVisible());
     const button = `#keep-${view}${alone ? '-alone' : ''}`;
     // To keep a view again, or the lateral of a depth, is for the learner's own use: to have seen it is enough.
-    if ((again || (view === 'lateral' && !alone)) && !(await page.locator(button).isVisible())) return;
+    if ((again || (view === 'lateral' && !alone)) && !(await page.locator(button).isVisible())) return page.waitForTimeout(LOOK_MS);
     await click(page, button);
   },
   recall: (page, [view], _, rest) => turn(page, (rest.at = rest.kept[view])),
@@ -142,7 +146,15 @@ const DO = {
     rest.push = -(await lengths(page, 'Withdraw, mm', by - rest.push));
   },
   remove: (page) => click(page, '#remove'),
-  aspirate: (page) => click(page, '#aspirate'),
+  aspirate: async (page) => {
+    // A hand that stands a hair elsewhere may stand in another vessel: on blood it draws back and asks again.
+    for (let i = 0; i < 6; i++) {
+      await click(page, '#aspirate');
+      if (!(await page.locator('#needle-signs').isVisible())) return;
+      await lengths(page, 'Withdraw, mm', 10);
+      await turn(page, { oblique: await angle(page, 'oblique'), tilt: await angle(page, 'tilt') });
+    }
+  },
   inject: async (page, _, [volume]) => {
     for (let i = 0; i < Math.floor(volume / 50); i++) await click(page, '#inject-50');
     for (let i = 0; i < Math.round((volume % 50) / 10); i++) await click(page, '#inject-10');
@@ -153,12 +165,23 @@ const DO = {
     await page.selectOption('#pattern', pattern, { timeout: REACH_MS });
     await click(page, '#name');
   },
-  point: async (page, [level, part, side]) => {
-    const at = await placeOf(page, { level, part, side: side === '-' ? null : side });
-    if (!at) throw new Error(`${level} ${part} is nowhere in the picture`);
-    for (let i = 0; i < 2; i++) await pressAt(page, at);
+  point: async (page, [level, part, side], _, rest) => {
+    rest.places ??= await placesOf(page);
+    const wanted = { level, part, side: side === '-' ? null : side };
+    const found = rest.places.find(([label]) => sameLabel(label, wanted));
+    if (!found) throw new Error(`${level} ${part} is nowhere in the picture`);
+    for (let i = 0; i < 2; i++) await pressAt(page, found[1]);
   },
   finish: (page) => click(page, '#finish'),
+};
+
+const STAGE_OF = { mark: 'mark', aspirate: 'contrast', inject: 'contrast', fluoroscopy: 'contrast', name: 'contrast' };
+/** The careful hand does a whole injection; a lesson may ask for less and then has no such step, or it is over. */
+const notAsked = async (page, name, [view]) => {
+  const stage = name === 'keep' && view !== 'lateral' ? view : STAGE_OF[name];
+  if (stage !== undefined && !(await page.locator(`#stage-${stage}`).isVisible())) return true;
+  // All that was asked for is done already: a hand that stands a hair elsewhere needs no second injection.
+  return stage === 'contrast' && (await page.locator('#finish').isVisible());
 };
 
 /** Does a log by mouse. */
@@ -168,6 +191,7 @@ export async function byMouse(page, log) {
   if (log[0].includes(' point ')) await turn(page, { oblique: 24, tilt: -2 });
   for (const [i, line] of log.entries()) {
     const [, name, ...values] = line.split(' ');
+    if (await notAsked(page, name, values)) continue;
     await DO[name](page, values, values.map(Number), rest).catch?.((error) => {
       throw new Error(`line ${i + 1}, ${line}: ${String(error).split('\n')[0]}`);
     });

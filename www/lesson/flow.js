@@ -246,9 +246,10 @@ export function lessonFlow(app, needle, act) {
 
   /** Ends the lesson, and the picture stays. */
   function leave() {
+    // What was not gone on with after a reload is not offered again.
+    noteRunning(null);
     if (!app.lesson) return;
     keepNow();
-    noteRunning(null);
     app.lesson = null;
     open = null;
     panel.hidden = true;
