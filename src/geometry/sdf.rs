@@ -13,7 +13,7 @@ mod strut;
 
 pub use drum::{Drum, DrumSurface};
 pub use ellipsoid::Ellipsoid;
-pub use sheet::Sheet;
+pub use sheet::{Bead, Sheet};
 pub use strut::Strut;
 
 use glam::Vec3;
