@@ -21,6 +21,7 @@ mod sacrum;
 pub(crate) mod seeded;
 pub mod soft_tissue;
 mod superior_process;
+mod thoracic;
 pub mod tissues;
 pub mod variation;
 mod vertebra;

@@ -220,15 +220,15 @@ pub struct Pelvis {
     pub superior_process_behind_mm: f64,
     /// Its tip above the plate. Derived.
     pub superior_process_rise_mm: f64,
-    /// First posterior foramen from the midline. Memory.
+    /// First posterior foramen from the midline. Measured on one man (see `sacrum`).
     pub posterior_foramen_lateral_mm: f64,
-    /// First anterior foramen from the midline. Memory.
+    /// First anterior foramen from the midline. Measured on one man (see `sacrum`).
     pub anterior_foramen_lateral_mm: f64,
-    /// First foramina below the plate. Memory.
+    /// First foramina below the plate. Measured on one man (see `sacrum`).
     pub foramen_below_plate_mm: f64,
-    /// Half diameter of the posterior foramen. Memory.
+    /// Half diameter of the posterior foramen. Measured on one man (see `sacrum`).
     pub posterior_foramen_radius_mm: f64,
-    /// Half diameter of the anterior foramen. Memory.
+    /// Half diameter of the anterior foramen. Measured on one man (see `sacrum`).
     pub anterior_foramen_radius_mm: f64,
 }
 
@@ -262,11 +262,11 @@ pub const PELVIS: Pelvis = Pelvis {
     superior_process_lateral_mm: 26.2,
     superior_process_behind_mm: 15.0,
     superior_process_rise_mm: 9.5,
-    posterior_foramen_lateral_mm: 19.5,
-    anterior_foramen_lateral_mm: 17.0,
-    foramen_below_plate_mm: 29.0,
+    posterior_foramen_lateral_mm: 22.8,
+    anterior_foramen_lateral_mm: 23.5,
+    foramen_below_plate_mm: 31.0,
     posterior_foramen_radius_mm: 4.2,
-    anterior_foramen_radius_mm: 6.5,
+    anterior_foramen_radius_mm: 7.2,
 };
 
 #[cfg(test)]

@@ -219,7 +219,7 @@ pub(super) fn of_sacrum(
         };
         SideLandmarks {
             pedicle: Ring {
-                centre: at([27.0 * scale, d.plate_depth_mm / 2.0 + 4.0 * scale, -12.0 * scale]),
+                centre: at([26.0 * scale, d.plate_depth_mm / 2.0 - 1.0 * scale, -14.0 * scale]),
                 across: frame.direction(DVec3::X * side.sign()) * (d.pedicle_width_mm / 2.0),
                 up: frame.direction(DVec3::Z) * (10.0 * scale),
             },
@@ -241,7 +241,7 @@ pub(super) fn of_sacrum(
         upper_plate: plate(frame, DVec3::ZERO, 0.0, d.plate_width_mm, d.plate_depth_mm),
         lower_plate: None,
         posterior_wall: frame.point(DVec3::Y * (d.plate_depth_mm / 2.0)),
-        spinous_tip: frame.point(DVec3::new(0.0, 42.0, -20.0) * scale),
+        spinous_tip: frame.point(DVec3::new(0.0, 51.0, -27.0) * scale),
         sides: Side::BOTH.map(side),
         slip_mm: 0.0,
     }

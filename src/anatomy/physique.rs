@@ -48,6 +48,8 @@ pub(super) struct Physique {
     pub(super) scale: f64,
     /// T12, L1 … L5.
     pub(super) vertebrae: [Vertebra; 6],
+    /// What of the population's spread is this patient's own.
+    pub(super) own: Variation,
     /// The sacrum.
     pub(super) pelvis: Pelvis,
     /// How the bones stand.
@@ -114,6 +116,7 @@ impl Physique {
         Self {
             scale: k,
             vertebrae,
+            own,
             pelvis,
             shape,
             joints,

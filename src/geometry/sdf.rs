@@ -15,7 +15,7 @@ mod strut;
 pub use drum::{Drum, DrumSurface};
 pub use ellipsoid::Ellipsoid;
 pub use loft::{Loft, MOST_SECTIONS, Section};
-pub use sheet::Sheet;
+pub use sheet::{Bead, Sheet};
 pub use strut::Strut;
 
 use glam::Vec3;
