@@ -86,9 +86,10 @@ fn roots_pass_where_cadavers_have_them() {
         assert!((1.2..2.3).contains(&gap), "{level}: {gap:.2}");
         // Thickness 3.8–4.6 mm (Ebraheim 1997).
         assert!((3.8..4.6).contains(&(2.0 * passing.radius_mm)));
-        // 34–39 degrees from the midline at the pedicle (Ebraheim 1997), 50–59 degrees take-off (Silverstein 2015): between, and 3 degrees.
+        // From where it leaves the sac to its ganglion. 34–39 degrees from the midline (Ebraheim 1997), 50–59 degrees take-off (Silverstein
+        // 2015): between, and 3 degrees.
         let along = interior.level(level).upper_plate;
-        let r = root.ganglion.centre - passing.point;
+        let r = root.ganglion.centre - root.course[0].point;
         let angle = libm::atan2(r.dot(along.left), -r.dot(along.normal)).to_degrees();
         assert!((34.0..62.0).contains(&angle), "{level}: {angle:.0}");
     }
@@ -134,7 +135,7 @@ fn view(interior: &Interior, level: Level, oblique_deg: f64) -> Projection {
 }
 
 /// Ra & Min 2015 (PubMed 24690186), prone, L5: the safe triangle seen in the oblique is largest at 25 degrees (men, 18.3 mm²) and 30
-/// degrees (women, 23.6 mm²), of 15 to 35 tested. Here: the largest within 5 degrees of that, its size within a factor of two.
+/// degrees (women, 23.6 mm²), of 15 to 35 tested. Here: the largest at one of the two, its size within 3.4 mm² of theirs.
 #[test]
 fn safe_triangle_opens_as_measured() {
     let interior = average();
@@ -143,8 +144,7 @@ fn safe_triangle_opens_as_measured() {
         .map(|deg| (deg, open_mm2(&view(&interior, Level::L5, deg), &interior, area)))
         .to_vec();
     let best = by_angle.iter().copied().max_by(|a, b| a.1.total_cmp(&b.1)).unwrap();
-    println!("{by_angle:?}");
-    assert!((20.0..=35.0).contains(&best.0) && (9.2..47.2).contains(&best.1), "{by_angle:?}");
+    assert!((25.0..=30.0).contains(&best.0) && (15.0..27.0).contains(&best.1), "{by_angle:?}");
 }
 
 /// Skin to foramen, L3-4 to L5-S1: median 75 mm at normal weight, 100 mm in obesity class I, whatever level and oblique (Brummett 2009,

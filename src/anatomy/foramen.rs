@@ -3,7 +3,8 @@
 //! - *Ring*: from the lower border of one pedicle to the upper border of the next, and from the posterior wall back to the superior
 //!   articular process of the level below.
 //! - *Safe triangle* (subpedicular; usual description, attributed to Bogduk: memory): base along the pedicle's lower border, side
-//!   down its lateral border, hypotenuse along the root and ganglion. It lies in the plane of the ring's middle.
+//!   down its lateral border, hypotenuse along the root and ganglion. It lies in the plane of the ring's middle. It ends at the pedicle's 6 o'clock,
+//!   medial of which no tip may stand before contrast has been seen, so that its medial end is a short upright over the root.
 //! - *Infraneural triangle* (usual description after Kambin; foraminal endoscopy reviews: read): base along the upper end
 //!   plate of the level below, upright along dura and articular process, hypotenuse along the root. It lies on the back of the disc.
 //! - S1: the posterior opening of the first sacral foramen.
@@ -12,7 +13,7 @@
 
 use super::landmarks::{LevelLandmarks, Ring};
 use super::names::{Level, Side};
-use super::nerves::{Nerve, Nerves, Node, frame_of};
+use super::nerves::{GANGLION_NODE, Nerve, Nerves, Node, frame_of};
 use crate::geometry::frame::Rigid;
 use glam::{DVec2, DVec3};
 use serde::{Deserialize, Serialize};
@@ -152,11 +153,10 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
     let half_width = (frame.rotation.transpose() * upper.across).x.abs();
     let base = pedicle.z - upper.up.length();
     let edge = pedicle.x + half_width;
-    let above = offset(&root.course, &own, 1.0);
-    let inner = crossing(&above, |p| p.y - base).unwrap_or(DVec2::new(pedicle.x - half_width, base));
-    let foot = crossing(&above, |p| edge - p.x).unwrap_or(DVec2::new(edge, base - 6.0 * k));
-    let corners =
-        [inner, DVec2::new(edge, base), foot].map(|p| back_out(DVec3::new(p.x, pedicle.y, p.y))).to_vec();
+    let mut swollen = root.course.clone();
+    swollen[GANGLION_NODE].radius_mm = root.ganglion.half_width_mm;
+    let corners = over_the_root(&offset(&swollen, &own, 1.0), base, pedicle.x, edge, k);
+    let corners = corners.into_iter().map(|p| back_out(DVec3::new(p.x, pedicle.y, p.y))).collect();
 
     // On the back of the disc: its lower edge is the plate below, seen in this level's frame.
     let under = offset(&root.course, &own, -1.0);
@@ -181,6 +181,26 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
         ring,
         subpedicular: Area { corners },
         infraneural: Some(Area { corners: infraneural }),
+    }
+}
+
+/// Corners of the area between a pedicle's lower border (at height `base`), the root's upper border `above` and the lines of the pedicle's 6
+/// o'clock (`six`) and lateral border (`edge`), in the frontal plane (x outwards, z as y).
+fn over_the_root(above: &[DVec2], base: f64, six: f64, edge: f64, k: f64) -> Vec<DVec2> {
+    let mut foot = crossing(above, |p| edge - p.x).unwrap_or(DVec2::new(edge, base - 6.0 * k));
+    let mut head = crossing(above, |p| six - p.x).unwrap_or(DVec2::new(six, base));
+    // The ganglion may stand up between the two: the line is moved up to it, so that the area stays convex and free of it.
+    let slope = (foot.y - head.y) / (foot.x - head.x).max(1e-6);
+    let over = |p: &DVec2| p.y - (head.y + slope * (p.x - head.x));
+    let most = above.iter().filter(|p| p.x > six && p.x < edge).map(over).fold(0.0, f64::max);
+    foot.y += most;
+    head.y += most;
+    let end = DVec2::new(edge, base);
+    if head.y < base {
+        vec![DVec2::new(six, base), end, foot, head]
+    } else {
+        // The root passes the border only lateral of 6 o'clock.
+        vec![DVec2::new((six + (base - head.y) / slope).min(edge - 0.5 * k), base), end, foot]
     }
 }
 
@@ -241,6 +261,27 @@ mod tests {
         assert!((t.distance_mm(DVec3::new(4.0, 0.0, -2.0)) + 2.0).abs() < 1e-12);
         assert!((t.distance_mm(DVec3::new(9.0, 0.0, 4.0)) - 5.0).abs() < 1e-12);
         assert!(t.distance_mm(DVec3::new(6.0, 0.0, -3.0)).abs() < 1e-12);
+    }
+
+    /// Heights under a base at 0, from 6 o'clock at 0 to the lateral border at 6.
+    #[test]
+    fn the_area_over_a_root_ends_at_6_o_clock_and_over_the_ganglion() {
+        let chain = |middle: f64, shift: f64| {
+            [(-4.0, 2.0), (3.0, middle), (10.0, -12.0)].map(|(x, y)| DVec2::new(x, y + shift))
+        };
+        let is = |area: &[DVec2], corners: &[(f64, f64)]| {
+            assert_eq!(area.len(), corners.len(), "{area:?}");
+            area.iter().zip(corners).for_each(|(p, &q)| assert!(p.distance(q.into()) < 1e-12, "{area:?}"));
+        };
+        // Straight: from 2 mm under the border to 8.
+        let area = over_the_root(&chain(-5.0, 0.0), 0.0, 0.0, 6.0, 1.0);
+        is(&area, &[(0.0, 0.0), (6.0, 0.0), (6.0, -8.0), (0.0, -2.0)]);
+        // A ganglion that stands up lifts the whole line to it.
+        let area = over_the_root(&chain(-4.0, 0.0), 0.0, 0.0, 6.0, 1.0);
+        assert!(((area[2].y + area[3].y) / 2.0 + 4.0).abs() < 1e-12, "{area:?}");
+        // Higher: a triangle.
+        let area = over_the_root(&chain(-5.0, 3.0), 0.0, 0.0, 6.0, 1.0);
+        is(&area, &[(1.0, 0.0), (6.0, 0.0), (6.0, -5.0)]);
     }
 
     #[test]

@@ -3,6 +3,8 @@
 use super::dimensions::{Pelvis, Vertebra};
 use super::names::{Level, Side};
 use super::posterior_arch::{InferiorProcess, PosteriorArch};
+use super::process_top::ProcessTop;
+pub use super::ring::Ring;
 use super::sacrum::first_foramen_mm;
 use super::superior_process::{JointState, SuperiorProcess};
 use crate::geometry::frame::Rigid;
@@ -25,25 +27,6 @@ pub struct Plate {
     pub half_depth: f64,
 }
 
-/// An elliptic ring: the isthmus of a pedicle, or the opening of a foramen.
-#[derive(Clone, Copy, Debug)]
-pub struct Ring {
-    /// mm.
-    pub centre: DVec3,
-    /// Half axis across, with its length, mm.
-    pub across: DVec3,
-    /// Half axis upwards, with its length, mm.
-    pub up: DVec3,
-}
-
-impl Ring {
-    /// The ring's point at `angle` (radians) from `across` towards `up`.
-    pub fn point(&self, angle: f64) -> DVec3 {
-        let (s, c) = libm::sincos(angle);
-        self.centre + self.across * c + self.up * s
-    }
-}
-
 /// The landmarks of one side of a level.
 #[derive(Clone, Copy, Debug)]
 pub struct SideLandmarks {
@@ -51,6 +34,8 @@ pub struct SideLandmarks {
     pub pedicle: Ring,
     /// Tip of the superior articular process.
     pub superior_process_tip: DVec3,
+    /// The process's upper end, whose outline an oblique view is judged by.
+    pub superior_process_top: ProcessTop,
     /// Middle of the superior facet.
     pub superior_facet: DVec3,
     /// Tip of the inferior articular process (none on the sacrum).
@@ -192,6 +177,7 @@ pub(super) fn of_vertebra(
                 up: frame.direction(DVec3::Z) * (d.pedicle_height_mm / 2.0),
             },
             superior_process_tip: at(own.tip),
+            superior_process_top: own.top().placed(frame, side),
             superior_facet: at(own.facet_middle()),
             inferior_process_tip: Some(motion.point(DVec3::new(x * side.sign(), y, z))),
             pars: Some(at(arch.pars_middle())),
@@ -238,6 +224,7 @@ pub(super) fn of_sacrum(
                 up: frame.direction(DVec3::Z) * (10.0 * scale),
             },
             superior_process_tip: at(process.tip),
+            superior_process_top: process.top().placed(frame, side),
             superior_facet: at(process.facet_middle()),
             inferior_process_tip: None,
             pars: None,

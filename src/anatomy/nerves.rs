@@ -38,9 +38,8 @@ const GANGLION_HALF_WIDTH_MM: [f64; 5] = [2.18, 2.28, 2.50, 2.61, 2.91];
 const GANGLION_HALF_LENGTH_MM: [f64; 5] = [2.70, 2.92, 3.62, 3.99, 5.42];
 /// Ganglion's middle from the pedicle's, in half pedicle widths outwards, L1 … L5 (zones of Silverstein 2015).
 const GANGLION_ZONE: [f64; 5] = [-0.30, -0.30, -0.30, -0.25, 0.05];
-/// Ganglion lower under the pedicle than the gap alone would put it, L1 … L5, mm. Derived: keeps the L5 root's descent near the published
-/// take-off in spite of its wide pedicle.
-const GANGLION_DROP_MM: [f64; 5] = [0.0, 0.0, 0.0, 0.0, 1.5];
+/// Which point of a lumbar root's course is its ganglion's middle.
+pub(super) const GANGLION_NODE: usize = 2;
 
 /// A point of a course.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -187,11 +186,7 @@ fn lumbar_root(
     // The ganglion hangs under the ring at the same gap.
     let zone = GANGLION_ZONE[row];
     let bottom = pz - tall * libm::sqrt(1.0 - zone * zone);
-    let centre = DVec3::new(
-        px + zone * across,
-        y,
-        bottom - (PEDICLE_GAP_MM + GANGLION_DROP_MM[row]) * k - half_width * 1.15,
-    );
+    let centre = DVec3::new(px + zone * across, y, bottom - PEDICLE_GAP_MM * k - half_width * 1.15);
     let along = (centre - passing).normalize();
     let (s, c) = libm::sincos(NERVE_DESCENT_DEG.to_radians());
     let onwards = |length: f64, forwards: f64| centre + DVec3::new(s * length, -forwards, -c * length) * k;

@@ -10,9 +10,11 @@
 use super::dimensions::{Pelvis, Vertebra};
 use super::names::Part;
 use super::place::Place;
+use super::process_top::{Facet, ProcessTop};
+use super::ring::Ring;
 use crate::geometry::sdf::{Ellipsoid, Shape};
-use crate::geometry::solid::{Facet, Piece};
-use glam::Mat3;
+use crate::geometry::solid::{self, Piece};
+use glam::{DVec3, Mat3};
 
 /// Thickness of the superior process in front of its facet, mm.
 const FACET_BACKING_MM: f64 = 3.0;
@@ -110,27 +112,65 @@ impl SuperiorProcess {
         std::array::from_fn(|i| m[i] - t[i] * self.joint.slide_mm)
     }
 
+    /// Half the inverse radius of the facet, 1/mm: sagittal (upper) joints are more hollow than frontal (lower) ones. Memory.
+    fn curvature(&self) -> f64 {
+        (0.030 - 0.022 * (self.plane / 0.95)).max(0.004)
+    }
+
+    /// Length of the cap on the end of the process's bar, mm.
+    fn cap_mm(&self) -> f64 {
+        2.5 * self.scale + 0.5 * self.joint.swelling_mm
+    }
+
+    /// Upper end of the bar, half its width and half its thickness, each at the root and there, mm.
+    fn bar(&self) -> ([f64; 3], [f64; 2], [f64; 2]) {
+        let (k, grown, cap) = (self.scale, self.joint.swelling_mm, self.cap_mm());
+        let wide = PROCESS_HALF_WIDTH_MM * k + grown;
+        let top = [self.tip[0], self.tip[1], self.tip[2] - cap];
+        (top, [1.05 * wide, 0.66 * wide], [5.8 * k + 0.5 * grown, cap])
+    }
+
+    /// The upper end as sections, from the top down, and the facet that cuts them (left side).
+    pub(super) fn top(&self) -> ProcessTop {
+        let (end, wide, thin) = self.bar();
+        let (root, end) = (DVec3::from_array(self.root), DVec3::from_array(end));
+        let axis = (end - root).normalize_or(DVec3::Z);
+        let length = end.distance(root);
+        let tangent = DVec3::from_array(self.tangent());
+        let tangent = (tangent - axis * tangent.dot(axis)).normalize_or(DVec3::X);
+        let across = axis.cross(tangent);
+        let section = |down_mm: f64| {
+            // Above the bar's end its cap, half an ellipsoid; below it the bar, which widens evenly.
+            let over = (-down_mm / self.cap_mm()).clamp(0.0, 1.0);
+            let round = libm::sqrt(1.0 - over * over);
+            let share = down_mm.max(0.0) / length;
+            let half = |[root, end]: [f64; 2]| round * (end + share * (root - end));
+            Ring { centre: end - axis * down_mm, across: tangent * half(wide), up: across * half(thin) }
+        };
+        let cap = self.cap_mm();
+        let k = self.scale;
+        ProcessTop {
+            sections: [-cap, -0.9 * cap, -0.6 * cap, 0.0, 3.5 * k, 8.0 * k].map(section),
+            facet: Facet {
+                point: DVec3::from_array(self.facet_middle()),
+                normal: DVec3::from_array(self.normal()),
+                tangent: DVec3::from_array(self.tangent()),
+                curvature: self.curvature(),
+            },
+        }
+    }
+
     /// The process as a piece, and the mamillary bump behind it.
     pub(super) fn pieces(&self, place: &Place) -> [Piece; 2] {
         let k = self.scale;
         let grown = self.joint.swelling_mm;
-        let cap = 2.5 * k + 0.5 * grown;
-        let top = [self.tip[0], self.tip[1], self.tip[2] - cap];
-        let wide = PROCESS_HALF_WIDTH_MM * k + grown;
-        let shape = place.strut(
-            self.root,
-            top,
-            self.tangent(),
-            [1.05 * wide, 0.66 * wide],
-            [5.8 * k + 0.5 * grown, cap],
-            false,
-        );
-        let facet = Facet {
+        let (top, wide, thin) = self.bar();
+        let shape = place.strut(self.root, top, self.tangent(), wide, thin, false);
+        let facet = solid::Facet {
             point: place.point(self.facet_middle()),
             normal: place.direction(self.normal()),
             tangent: place.direction(self.tangent()),
-            // Sagittal (upper) joints are more hollow than frontal (lower) ones. Memory.
-            curvature: (0.030 - 0.022 * (self.plane / 0.95)).max(0.004) as f32,
+            curvature: self.curvature() as f32,
         };
         let t = self.tangent();
         let bump = Shape::Ellipsoid(Ellipsoid {
