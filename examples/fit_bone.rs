@@ -25,6 +25,7 @@ fn rows(part: &str) -> Vec<[f64; 7]> {
         "pillar" => vec![[17.,11.,4.,7.,5.,0.,0.],[16.5,13.,-1.,6.5,5.,0.,0.],[16.,14.,-6.,6.5,5.,0.,0.],[16.,15.,-11.,7.,5.5,0.,0.],[15.5,16.,-16.,7.5,5.5,0.,0.],[15.,17.,-20.,7.,5.,0.,0.],[14.5,18.,-24.,5.,4.,0.,0.]],
         "lamina" => vec![[15.,14.,-6.,9.,4.,0.,0.2],[10.,17.,-7.,11.,4.2,0.,0.2],[5.,20.,-8.,12.,4.4,0.,0.2],[0.3,23.,-9.,12.,4.,0.,0.2]],
         "transverse" => vec![[17.,8.,3.,7.,5.,0.,0.],[24.,10.,3.,6.,3.6,0.,0.],[31.,12.,3.,5.2,3.0,0.,0.],[38.,14.,3.5,5.,2.8,0.,0.],[43.,15.,3.5,4.,2.3,0.,0.]],
+        _ if std::env::args().any(|a| a.contains("/L5")) => vec![[0.,18.,-5.,7.,4.5,0.,0.3],[0.,22.,-7.,7.,3.4,0.,0.3],[0.,26.,-9.,7.,3.,0.,0.4],[0.,30.,-11.,7.,3.,0.,0.4],[0.,34.,-13.,7.,3.2,0.,0.4],[0.,38.,-15.,6.,3.5,0.,0.3]],
         _ => vec![[0.,19.,-8.,10.,4.5,0.,0.3],[0.,24.,-9.5,9.5,3.4,0.,0.3],[0.,29.,-10.5,9.,3.,0.,0.4],[0.,35.,-11.5,8.8,3.,0.,0.4],[0.,41.,-12.5,8.5,3.2,0.,0.4],[0.,45.,-13.,7.5,3.5,0.,0.3]],
     }
 }
@@ -151,12 +152,25 @@ fn main() {
     let clamp = |d: f64| d.clamp(-3.0, 3.0);
     let residuals = |x: &[f64]| -> Vec<f64> {
         let solid = model.solid(x);
+        let kept = model.kept(x);
+        let mut bends = Vec::new();
+        let mut from = BODY;
+        for (_, count, _, _) in PARTS {
+            for i in 1..count - 1 {
+                for j in 0..7 {
+                    let at = |n: usize| kept[from + 7 * (i + n - 1) + j];
+                    let second = at(0) - 2.0 * at(1) + at(2);
+                    bends.push(second / [3.0, 3.0, 3.0, 2.5, 2.5, 20.0, 0.5][j] * if i == 1 || i == count - 2 { 2.2 } else { 1.5 });
+                }
+            }
+            from += 7 * count + 2;
+        }
         points.iter().map(|&(p, d)| {
             let ours = f64::from(solid.distance_within(p, 12.0));
             let e = clamp(ours) - clamp(d);
             // Far errors count like near ones (Huber at 1.5).
             if e.abs() > 1.5 { e.signum() * (1.5 * (2.0 * e.abs() - 1.5)).sqrt() } else { e }
-        }).collect()
+        }).chain(bends).collect()
     };
     let pull = 0.7; // weight of the start, in points a parameter
     let cost = |r: &[f64], x: &[f64]| r.iter().map(|e| e * e).sum::<f64>() + model.free.iter().zip(x).map(|(f, v)| pull * pull * ((v - f.start) / f.spread).powi(2) * 20.0).sum::<f64>();
@@ -184,7 +198,7 @@ fn main() {
                 mine
             })
         };
-        let mut dense = vec![0.0f64; points.len()];
+        let mut dense = vec![0.0f64; r.len()];
         for a in 0..n {
             dense.fill(0.0);
             for &(i, v) in &columns[a] { dense[i] = v; }

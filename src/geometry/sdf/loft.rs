@@ -45,6 +45,8 @@ pub struct Loft {
     length: f32,
     per_length: f32,
     cap: [f32; 2],
+    /// Where it begins and ends, as shares of the chord.
+    span: [f32; 2],
     /// Interior knots.
     knots: [f32; MOST_SECTIONS - 2],
     interior: usize,
@@ -107,12 +109,24 @@ impl Loft {
             length: length as f32,
             per_length: (1.0 / length) as f32,
             cap: cap_mm.map(|c| c as f32),
+            span: [0.0, 1.0],
             knots,
             interior: count - 2,
             splines,
             // Between sections the spline may swing out a little.
             ball: (middle.as_vec3(), (reach + cap_mm[0].max(cap_mm[1]) + 0.5) as f32),
         }
+    }
+
+    /// The part of it between two shares of its chord, with a cap of `cap_mm` where it was cut: two such parts continue each other.
+    pub fn between(mut self, span: [f32; 2], cap_mm: f32) -> Self {
+        for (end, whole) in [(0, 0.0), (1, 1.0)] {
+            if span[end] != whole {
+                self.cap[end] = cap_mm;
+            }
+        }
+        self.span = span;
+        self
     }
 
     /// First-order distance, mm.
@@ -139,7 +153,7 @@ impl Loft {
     fn at<const KNOTS: usize>(&self, p: Vec3) -> f32 {
         let r = p - self.origin;
         let along = r.dot(self.axis);
-        let t = (along * self.per_length).clamp(0.0, 1.0);
+        let t = (along * self.per_length).clamp(self.span[0], self.span[1]);
         let beyond = along - t * self.length;
         let inside = if beyond == 0.0 { 1.0 } else { 0.0 };
         let mut cubes = [0.0_f32; KNOTS];
