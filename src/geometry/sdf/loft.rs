@@ -211,6 +211,46 @@ impl Loft {
         first_order.max(thinnest)
     }
 
+    /// The section `along_mm` from the plane of the first one: centre, half of its wide and half of its thin axis, mm. In a cap it shrinks,
+    /// as an ellipse does (squareness 0).
+    pub fn ring(&self, along_mm: f64) -> [DVec3; 3] {
+        let length = f64::from(self.length);
+        let t = (along_mm / length).clamp(f64::from(self.span[0]), f64::from(self.span[1]));
+        let beyond = along_mm - t * length;
+        let spline = |i: usize| {
+            let c = self.splines[i].map(f64::from);
+            let (mut value, mut slope) = (c[0] + t * (c[1] + t * t * c[2]), c[1] + 3.0 * t * t * c[2]);
+            for (&knot, c) in self.knots.iter().zip(&c[3..]).take(self.interior) {
+                let past = (t - f64::from(knot)).max(0.0);
+                value += c * past * past * past;
+                slope += c * 3.0 * past * past;
+            }
+            (value, slope / length)
+        };
+        let [axis, u, v] = [self.axis, self.u, self.v].map(|e| e.as_dvec3());
+        let ((cu, cu_slope), (cv, cv_slope)) = (spline(0), spline(1));
+        let centre = self.origin.as_dvec3()
+            + axis * along_mm
+            + u * (cu + cu_slope * beyond)
+            + v * (cv + cv_slope * beyond);
+        let wide = (u * spline(4).0 + v * spline(5).0).normalize_or(u);
+        let cap = f64::from(self.cap[usize::from(beyond > 0.0)]);
+        let round = libm::sqrt((1.0 - (beyond / cap) * (beyond / cap)).max(0.0));
+        [centre, wide * (spline(2).0 * round), axis.cross(wide) * (spline(3).0 * round)]
+    }
+
+    /// How far the two ends of its caps stand from the plane of the first section, mm.
+    pub fn reach_mm(&self) -> [f64; 2] {
+        let [from, to] = self.span.map(f64::from);
+        let length = f64::from(self.length);
+        [from * length - f64::from(self.cap[0]), to * length + f64::from(self.cap[1])]
+    }
+
+    /// The point on the end of the last section's cap.
+    pub fn tip(&self) -> DVec3 {
+        self.ring(self.reach_mm()[1])[0]
+    }
+
     /// A ball that holds the loft: centre and radius, mm.
     pub fn ball(&self) -> (Vec3, f32) {
         self.ball
