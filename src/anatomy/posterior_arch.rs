@@ -16,7 +16,7 @@ use super::superior_process::SuperiorProcess;
 use super::vertebra_rows::{Bar, Row, Rows, wide};
 use crate::geometry::frame::Rigid;
 use crate::geometry::sdf::{Loft, Section};
-use glam::{DQuat, DVec3};
+use glam::DVec3;
 
 /// How far the inferior facet reaches into the joint before the superior process carves it, mm: so that it is carved all over.
 const JOINT_BITE_MM: f64 = 0.5;
@@ -112,9 +112,9 @@ impl PosteriorArch {
 
     /// From these rows, written at the dimensions `a` (already at size `k`).
     pub(super) fn with(rows: &Rows, d: &Vertebra, a: &Vertebra, k: f64) -> Self {
-        let wall = d.posterior_wall_mm();
+        let wall = d.posterior_rims_mm();
         let ([x, y, z], [ax, ay, az]) = (d.pedicle_centre_mm(), a.pedicle_centre_mm());
-        let hung = DVec3::new(x - ax, (y - wall) - (ay - a.posterior_wall_mm()), z - az);
+        let hung = DVec3::new(x - ax, (y - wall) - (ay - a.posterior_rims_mm()), z - az);
         let out = |of: f64, average: f64| DVec3::new(of - average, 0.0, z - az);
         let on_pars = out(d.pars_lateral_mm, a.pars_lateral_mm);
         let edge = |d: &Vertebra| d.interpedicular_mm / 2.0 + d.pedicle_width_mm;

@@ -75,12 +75,12 @@ impl SuperiorProcess {
         let tip = |d: &Vertebra| {
             DVec3::new(
                 d.superior_process_lateral_mm,
-                d.posterior_wall_mm() + d.superior_process_behind_mm,
+                d.posterior_rims_mm() + d.superior_process_behind_mm,
                 d.half_height_mm() + d.superior_process_rise_mm,
             )
         };
         let planes = [d.facet_plane_deg, a.facet_plane_deg];
-        let wall = a.posterior_wall_mm();
+        let wall = a.posterior_rims_mm();
         Self::carried(&rows.superior, wall, [foot(d) - foot(a), tip(d) - tip(a)], planes, scale, joint)
     }
 
