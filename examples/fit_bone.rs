@@ -1,240 +1,359 @@
-//! Moves the rows of a vertebra's shape towards a real bone, and prints them. Run by hand; its result is reviewed and rounded.
-use downbeam::geometry::sdf::{Drum, Loft, Section, Shape, smooth_max};
-use downbeam::geometry::solid::{Facet, Piece, Solid};
-use glam::{DQuat, DVec3, Vec3};
+//! Moves the rows of a vertebra's shape towards a real bone and prints them; run by hand, its result is reviewed and rounded into
+//! `anatomy::vertebra_table`.
+//!
+//! usage: fit_bone LEVEL SAMPLES ROUNDS [--obj FILE]
+//!   SAMPLES  lines "x y z distance", mm: points on and around a real bone with their signed distance to it, as
+//!            `tests/reference/bone_samples.py` writes them (x left, y posterior with 0 at the middle of the posterior wall, z cranial)
+//!
+//! What is fitted: all rows of a level at the dimensions of the table (which stay), and where the bone lies in the vertebra's frame.
+//! How: damped Gauss-Newton (Levenberg-Marquardt) on the difference of the two signed distances, cut at 3 mm and counted linearly from
+//! 1.5 mm on (Huber), with a pull towards the rows as they stand and towards smooth axes. Points in a band around the surface count
+//! as well as points on it, so that bone of ours where there is none is seen too.
+
+use downbeam::anatomy::dimensions::{Vertebra, vertebra};
+use downbeam::anatomy::names::Level;
+use downbeam::anatomy::vertebra::as_written;
+use downbeam::anatomy::vertebra_rows::{Bar, Rows};
+use downbeam::anatomy::vertebra_table::ROWS;
+use downbeam::geometry::lattice::Lattice;
+use downbeam::geometry::surface_nets::{Surface, extract};
+use glam::{DVec3, Vec3};
 use std::fmt::Write as _;
 
-/// One parameter of the shape.
-struct Free { name: String, start: f64, spread: f64 }
+/// Weight of the pull towards the start, in points.
+const PULL: f64 = 6.0;
+/// Weight of the bends.
+const SMOOTH: f64 = 1.6;
 
-const PARTS: [(&str, usize, [f64; 3], f64); 6] = [
-    ("pedicle", 4, [0.0, 0.0, 1.0], 2.6),
-    ("superior", 5, [0.6, 0.8, 0.0], 3.0),
-    ("pillar", 7, [0.9, 0.35, 0.0], 3.0),
-    ("lamina", 4, [0.0, 0.0, 1.0], 3.0),
-    ("transverse", 5, [0.0, 0.0, 1.0], 3.0),
-    ("spinous", 6, [0.0, 0.0, 1.0], 3.0),
-];
-const CORTEX: f32 = 1.0;
+type Visitor<'a> = dyn FnMut(&str, &mut f64, f64) + 'a;
 
-fn rows(part: &str) -> Vec<[f64; 7]> {
-    // x, y behind the wall, z, half wide, half thin, turn in degrees, squareness
-    match part {
-        "pedicle" => vec![[18.0,-6.0,5.0,7.6,6.6,0.,0.2],[18.4,0.0,5.0,7.4,6.2,0.,0.1],[18.6,5.0,4.5,7.2,6.2,0.,0.1],[18.5,10.0,4.0,7.4,6.8,0.,0.1]],
-        "superior" => vec![[17.,12.,-2.,8.,5.,0.,0.],[17.2,13.5,4.,8.3,5.,0.,0.],[17.2,15.,9.5,8.3,4.5,0.,0.],[17.4,16.,14.5,7.8,4.,0.,0.],[18.,15.,18.,5.5,2.5,0.,0.]],
-        "pillar" => vec![[17.,11.,4.,7.,5.,0.,0.],[16.5,13.,-1.,6.5,5.,0.,0.],[16.,14.,-6.,6.5,5.,0.,0.],[16.,15.,-11.,7.,5.5,0.,0.],[15.5,16.,-16.,7.5,5.5,0.,0.],[15.,17.,-20.,7.,5.,0.,0.],[14.5,18.,-24.,5.,4.,0.,0.]],
-        "lamina" => vec![[15.,14.,-6.,9.,4.,0.,0.2],[10.,17.,-7.,11.,4.2,0.,0.2],[5.,20.,-8.,12.,4.4,0.,0.2],[0.3,23.,-9.,12.,4.,0.,0.2]],
-        "transverse" => vec![[17.,8.,3.,7.,5.,0.,0.],[24.,10.,3.,6.,3.6,0.,0.],[31.,12.,3.,5.2,3.0,0.,0.],[38.,14.,3.5,5.,2.8,0.,0.],[43.,15.,3.5,4.,2.3,0.,0.]],
-        _ => vec![[0.,19.,-8.,10.,4.5,0.,0.3],[0.,24.,-9.5,9.5,3.4,0.,0.3],[0.,29.,-10.5,9.,3.,0.,0.4],[0.,35.,-11.5,8.8,3.,0.,0.4],[0.,41.,-12.5,8.5,3.2,0.,0.4],[0.,45.,-13.,7.5,3.5,0.,0.3]],
+/// Calls `f` with name, value and usual spread of every number of a part that is free.
+fn visit_bar<const N: usize>(part: &str, bar: &mut Bar<N>, f: &mut Visitor<'_>) {
+    for (i, row) in bar.rows.iter_mut().enumerate() {
+        let (pedicle, spinous) = (part == "pedicle", part == "spinous");
+        if pedicle && i == 1 {
+            continue;
+        }
+        for (axis, name) in ["x", "y", "z"].into_iter().enumerate() {
+            let held = (axis == 0 && (pedicle || spinous || part == "lamina" && i == N - 1)) || (axis == 1 && pedicle);
+            if !held {
+                f(&format!("{part} {i} {name}"), &mut row.at[axis], 4.0);
+            }
+        }
+        f(&format!("{part} {i} wide"), &mut row.half[0], 3.0);
+        f(&format!("{part} {i} thin"), &mut row.half[1], 2.5);
+        if !pedicle && !spinous {
+            f(&format!("{part} {i} turn"), &mut row.turn_deg, 20.0);
+        }
+        if part != "superior" && part != "pillar" && part != "transverse" {
+            f(&format!("{part} {i} square"), &mut row.square, 0.4);
+        }
+    }
+    for (i, cap) in bar.cap_mm.iter_mut().enumerate() {
+        f(&format!("{part} cap {i}"), cap, 1.0);
     }
 }
 
-fn mirrored(v: DVec3, side: f64) -> DVec3 { DVec3::new(v.x * side, v.y, v.z) }
-
-/// The loft of a part from its parameters.
-fn loft(x: &[f64], wide: [f64; 3], cap: [f64; 2], wall: f64, side: f64) -> Loft {
-    let count = x.len() / 7;
-    let at = |i: usize| DVec3::new(x[7 * i], x[7 * i + 1] + wall, x[7 * i + 2]);
-    let chord = (at(count - 1) - at(0)).normalize();
-    let base = DVec3::from_array(wide);
-    let sections: Vec<Section> = (0..count).map(|i| {
-        let r = &x[7 * i..7 * i + 7];
-        Section {
-            centre: mirrored(at(i), side),
-            wide: mirrored(DQuat::from_axis_angle(chord, r[5].to_radians()) * (base - chord * base.dot(chord)).normalize(), side),
-            half_wide: r[3].max(1.0), half_thin: r[4].max(1.0), squareness: r[6].clamp(-0.6, 1.0),
-        }
-    }).collect();
-    Loft::new(&sections, cap)
+fn visit(rows: &mut Rows, place: &mut [f64; 2], f: &mut Visitor<'_>) {
+    let w = &mut rows.walls;
+    f("waist across", &mut w.waist[0], 0.1);
+    f("waist along", &mut w.waist[1], 0.1);
+    f("waist flat", &mut w.waist_flat, 0.5);
+    f("waist shift", &mut w.waist_shift_mm, 1.0);
+    f("walls square", &mut w.square, 0.4);
+    f("walls dent", &mut w.dent_mm, 1.0);
+    visit_bar("pedicle", &mut rows.pedicle, f);
+    visit_bar("superior", &mut rows.superior.bar, f);
+    visit_bar("pillar", &mut rows.pillar, f);
+    visit_bar("lamina", &mut rows.lamina, f);
+    visit_bar("transverse", &mut rows.transverse, f);
+    visit_bar("spinous", &mut rows.spinous, f);
+    let facet = &mut rows.superior.facet;
+    f("facet x", &mut facet.at[0], 3.0);
+    f("facet y", &mut facet.at[1], 3.0);
+    f("facet curvature", &mut facet.curvature, 0.02);
+    let bump = &mut rows.superior.mamillary;
+    for i in 0..3 {
+        f(&format!("mamillary at {i}"), &mut bump.at[i], 2.0);
+        f(&format!("mamillary half {i}"), &mut bump.half[i], 0.7);
+    }
+    f("place y", &mut place[0], 10.0);
+    f("place z", &mut place[1], 10.0);
 }
 
-struct Model { free: Vec<Free>, wall: f64 }
-
-const BODY: usize = 13;
-
-impl Model {
-    fn new(wall: f64, body: [f64; 6]) -> Self {
-        let mut free = Vec::new();
-        let mut add = |name: String, start: f64, spread: f64| free.push(Free { name, start, spread });
-        for (n, v, s) in [("upper_width", body[0], 6.), ("lower_width", body[1], 6.), ("upper_depth", body[2], 6.), ("lower_depth", body[3], 6.),
-            ("posterior_height", body[4], 3.), ("anterior_height", body[5], 3.), ("waist_w", 0.16, 0.1), ("waist_d", 0.12, 0.1), ("flat", 0.3, 0.5), ("shift", 0.3, 2.),
-            ("square", 0.45, 0.4), ("dent", 1.6, 2.), ("tilt_y", 0.0, 3.)] { add(format!("body {n}"), v, s); }
-        for (part, count, _, _) in PARTS {
-            for (i, r) in rows(part).iter().enumerate().take(count) {
-                for (j, n) in ["x", "y", "z", "wide", "thin", "turn", "square"].iter().enumerate() {
-                    let spread = [4., 4., 4., 3., 2.5, 25., 0.4][j];
-                    add(format!("{part} {i} {n}"), r[j], spread);
-                }
-            }
-            add(format!("{part} cap a"), 3.0, 1.5);
-            add(format!("{part} cap b"), if part == "pedicle" || part == "lamina" { 1.5 } else { 3.0 }, 1.5);
-        }
-        for (n, v, s) in [("fx", 17.5, 3.), ("fy", 16.0, 3.), ("plane", 40.0, 20.), ("curve", 0.03, 0.02), ("lean", 0.0, 0.3)] { add(format!("facet {n}"), v, s); }
-        for (n, v, s) in [("x", 22.0, 3.), ("y", 16.0, 3.), ("z", 8.0, 4.), ("rx", 3.0, 1.), ("ry", 3.5, 1.), ("rz", 5.0, 1.5)] { add(format!("mamillary {n}"), v, s); }
-        Self { free, wall }
+/// Holds a part's sections at their shares of the way between its ends along `axis`, as in `start`.
+fn hold_shares<const N: usize>(bar: &mut Bar<N>, start: &Bar<N>, axis: usize) {
+    let (a, b) = (start.rows[0].at[axis], start.rows[N - 1].at[axis]);
+    let (xa, xb) = (bar.rows[0].at[axis], bar.rows[N - 1].at[axis]);
+    for i in 1..N - 1 {
+        bar.rows[i].at[axis] = xa + (start.rows[i].at[axis] - a) / (b - a) * (xb - xa);
     }
+}
 
-    /// The parameters as they are used: stations between the ends at their shares, the spinous process in the midline.
-    fn kept(&self, x: &[f64]) -> Vec<f64> {
-        let mut x = x.to_vec();
-        let mut from = BODY;
-        for (part, count, _, _) in PARTS {
-            let axis = match part { "pedicle" | "spinous" => 1, "lamina" | "transverse" => 0, _ => 2 };
-            let start = rows(part);
-            let (a, b) = (start[0][axis], start[count - 1][axis]);
-            let (xa, xb) = (x[from + axis], x[from + 7 * (count - 1) + axis]);
-            for i in 0..count {
-                let share = (start[i][axis] - a) / (b - a);
-                x[from + 7 * i + axis] = xa + share * (xb - xa);
-                if part == "spinous" { x[from + 7 * i] = 0.0; x[from + 7 * i + 5] = 0.0; }
-                if part == "lamina" && i == count - 1 { x[from + 7 * i] = 0.3; }
-                x[from + 7 * i + 6] = x[from + 7 * i + 6].clamp(0.0, 0.9);
-            }
-            from += 7 * count + 2;
-        }
-        x
+fn within<const N: usize>(bar: &mut Bar<N>) {
+    for row in &mut bar.rows {
+        row.half = row.half.map(|h| h.max(1.2));
+        row.square = row.square.clamp(0.0, 0.9);
     }
+    bar.cap_mm = bar.cap_mm.map(|c| c.max(1.2));
+}
 
-    fn solid(&self, x: &[f64]) -> Solid {
-        let x = &self.kept(x)[..];
-        let b = &x[..BODY];
-        let body = Drum {
-            half_width: [b[1] / 2.0, b[0] / 2.0].map(|v| v as f32), half_depth: [b[3] / 2.0, b[2] / 2.0].map(|v| v as f32),
-            posterior_height: b[4] as f32, anterior_height: b[5] as f32, waist: [b[6] as f32, b[7] as f32], waist_flat: b[8].clamp(-1.0, 3.0) as f32, waist_shift: b[9] as f32,
-            squareness: b[10].clamp(0.0, 1.0) as f32, plate_sag: [1.5, 0.7], posterior_dent: b[11] as f32, plate_cortex_ratio: 1.0,
-        };
-        let mut solid = Solid::default();
-        solid.pieces.push(Piece::hung(Shape::Drum(body), 0, CORTEX, 2.0, Vec3::new(0.0, (self.wall - (b[2] + b[3]) / 4.0 + b[12]) as f32, 0.0)));
-        let tail = &x[x.len() - 11..];
-        for side in [1.0, -1.0] {
-            let mut from = BODY;
-            for (k, (part, count, wide, blend)) in PARTS.iter().enumerate() {
-                let slice = &x[from..from + 7 * count];
-                let cap = [x[from + 7 * count].max(0.5), x[from + 7 * count + 1].max(0.5)];
-                from += 7 * count + 2;
-                if *part == "spinous" && side < 0.0 { continue; }
-                let shape = Shape::Loft(Box::new(loft(slice, *wide, cap, self.wall, side)));
-                let mut piece = Piece::new(shape, k as u8 + 1, CORTEX, *blend as f32);
-                if *part == "superior" {
-                    let a = tail[2].to_radians();
-                    let n = mirrored(DVec3::new(-a.cos(), a.sin(), tail[4]).normalize(), side);
-                    let t = mirrored(DVec3::new(a.sin(), a.cos(), 0.0), side);
-                    piece = piece.with_facet(Facet {
-                        point: mirrored(DVec3::new(tail[0], tail[1] + self.wall, 10.0), side).as_vec3(), normal: n.as_vec3(), tangent: t.as_vec3(), curvature: tail[3] as f32 });
-                }
-                solid.pieces.push(piece);
-            }
-            let m = &tail[5..];
-            solid.pieces.push(Piece::new(Shape::Ellipsoid(downbeam::geometry::sdf::Ellipsoid {
-                centre: mirrored(DVec3::new(m[0], m[1] + self.wall, m[2]), side).as_vec3(), axes: glam::Mat3::IDENTITY,
-                radii: Vec3::new(m[3].max(1.0) as f32, m[4].max(1.0) as f32, m[5].max(1.0) as f32) }), 9, CORTEX, 3.0));
+/// The rows as they are used: what the dimensions name stands there.
+fn held(mut rows: Rows, start: &Rows, d: &Vertebra) -> Rows {
+    rows.walls.waist_flat = rows.walls.waist_flat.clamp(-1.0, 1.0);
+    rows.walls.square = rows.walls.square.clamp(0.0, 0.8);
+    rows.walls.dent_mm = rows.walls.dent_mm.clamp(0.0, 3.0);
+    let [x, y, z] = d.pedicle_centre_mm();
+    let slope = libm::tan(d.pedicle_axial_deg.to_radians());
+    let isthmus = &mut rows.pedicle.rows[1];
+    isthmus.at = [x, y - d.posterior_rims_mm(), z];
+    isthmus.half = [d.pedicle_height_mm / 2.0, d.pedicle_width_mm / 2.0];
+    (isthmus.turn_deg, isthmus.square) = (0.0, 0.1);
+    for (row, dy) in rows.pedicle.rows.iter_mut().zip([-9.0, 0.0, 4.0, 8.0]) {
+        row.at[1] = y - d.posterior_rims_mm() + dy;
+        row.at[0] = x + slope * dy;
+        row.turn_deg = 0.0;
+    }
+    hold_shares(&mut rows.superior.bar, &start.superior.bar, 2);
+    hold_shares(&mut rows.pillar, &start.pillar, 2);
+    hold_shares(&mut rows.lamina, &start.lamina, 0);
+    hold_shares(&mut rows.transverse, &start.transverse, 0);
+    hold_shares(&mut rows.spinous, &start.spinous, 1);
+    within(&mut rows.pedicle);
+    within(&mut rows.superior.bar);
+    within(&mut rows.pillar);
+    within(&mut rows.lamina);
+    within(&mut rows.transverse);
+    within(&mut rows.spinous);
+    rows.superior.mamillary.half = rows.superior.mamillary.half.map(|h| h.max(1.5));
+    rows
+}
+
+/// Second differences along a part.
+fn bends<const N: usize>(bar: &Bar<N>, out: &mut Vec<f64>) {
+    for three in bar.rows.windows(3) {
+        let second = |f: &dyn Fn(usize) -> f64| f(0) - 2.0 * f(1) + f(2);
+        for axis in 0..3 {
+            out.push(SMOOTH * second(&|i| three[i].at[axis]) / 3.0);
         }
-        solid
+        out.push(SMOOTH * second(&|i| three[i].half[0]) / 2.5);
+        out.push(SMOOTH * second(&|i| three[i].half[1]) / 2.0);
+        out.push(SMOOTH * second(&|i| three[i].turn_deg) / 20.0);
+        out.push(SMOOTH * second(&|i| three[i].square) / 0.5);
     }
 }
 
 fn main() {
     let args: Vec<String> = std::env::args().collect();
-    let wall: f64 = args[2].parse().unwrap();
-    let rounds: usize = args[3].parse().unwrap();
-    let body: Vec<f64> = args[4].split(',').map(|v| v.parse().unwrap()).collect();
-    let points: Vec<(Vec3, f64)> = std::fs::read_to_string(&args[1]).unwrap().lines().step_by(2).map(|l| {
-        let v: Vec<f64> = l.split(' ').map(|x| x.parse().unwrap()).collect();
-        (Vec3::new(v[0] as f32, v[1] as f32, v[2] as f32), v[3])
-    }).collect();
-    let model = Model::new(wall, body.try_into().unwrap());
-    let mut x: Vec<f64> = model.free.iter().map(|f| f.start).collect();
-    if let Some(file) = args.get(5) && let Ok(text) = std::fs::read_to_string(file) {
-        for line in text.lines() { let (name, value) = line.rsplit_once(' ').unwrap(); if let Some(i) = model.free.iter().position(|f| f.name == name) { x[i] = value.parse().unwrap(); } }
-    }
-    let n = x.len();
-    let clamp = |d: f64| d.clamp(-3.0, 3.0);
-    let residuals = |x: &[f64]| -> Vec<f64> {
-        let solid = model.solid(x);
-        points.iter().map(|&(p, d)| {
-            let ours = f64::from(solid.distance_within(p, 12.0));
-            let e = clamp(ours) - clamp(d);
-            // Far errors count like near ones (Huber at 1.5).
-            if e.abs() > 1.5 { e.signum() * (1.5 * (2.0 * e.abs() - 1.5)).sqrt() } else { e }
-        }).collect()
+    let [_, level, samples, rounds, ..] = &args[..] else {
+        eprintln!("usage: fit_bone LEVEL SAMPLES ROUNDS [--obj FILE]");
+        return;
     };
-    let pull = 0.7; // weight of the start, in points a parameter
-    let cost = |r: &[f64], x: &[f64]| r.iter().map(|e| e * e).sum::<f64>() + model.free.iter().zip(x).map(|(f, v)| pull * pull * ((v - f.start) / f.spread).powi(2) * 20.0).sum::<f64>();
-    let mut r = residuals(&x);
-    let mut now = cost(&r, &x);
-    let mut damp = 1e-1;
-    let on = |r: &[f64]| (r.iter().zip(&points).filter(|(_, p)| p.1.abs() < 1e-3).map(|(e, _)| e.abs()).sum::<f64>()) / points.iter().filter(|p| p.1.abs() < 1e-3).count() as f64;
-    eprintln!("{n} parameters, start {now:.0}, on surface {:.3}", on(&r));
-    for round in 0..rounds {
-        let mut normal = vec![0.0; n * n];
-        let mut right = vec![0.0; n];
-        let columns: Vec<Vec<(usize, f64)>> = {
-            let work = |j: usize| {
-                let h = 0.02 * model.free[j].spread;
-                let mut y = x.clone();
-                y[j] += h;
-                let moved = residuals(&y);
-                moved.iter().zip(&r).enumerate().filter(|(_, (a, b))| a != b).map(|(i, (a, b))| (i, (a - b) / h)).collect::<Vec<_>>()
-            };
-            std::thread::scope(|s| {
-                let half = n / 2;
-                let other = s.spawn(move || (half..n).map(work).collect::<Vec<_>>());
-                let mut mine: Vec<_> = (0..half).map(work).collect();
-                mine.extend(other.join().unwrap());
-                mine
+    let level: Level = Level::VERTEBRAE.into_iter().find(|l| l.to_string() == *level).expect("a level such as L4");
+    let d = vertebra(level).expect("a vertebra");
+    let start = ROWS[level.index() - 1];
+    let points: Vec<(DVec3, f64)> = std::fs::read_to_string(samples)
+        .expect("the samples")
+        .lines()
+        .map(|line| {
+            let v: Vec<f64> = line.split_whitespace().map(|x| x.parse().expect("a number")).collect();
+            (DVec3::new(v[0], v[1], v[2]), v[3])
+        })
+        .collect();
+
+    let place = [d.posterior_wall_mm(), 0.0];
+    let read = |rows: &Rows, place: [f64; 2]| {
+        let (mut rows, mut place, mut list) = (*rows, place, Vec::new());
+        visit(&mut rows, &mut place, &mut |name, value, spread| list.push((name.to_owned(), *value, spread)));
+        list
+    };
+    let free = read(&held(start, &start, &d), place);
+    let write = |x: &[f64]| {
+        let (mut rows, mut place, mut next) = (start, place, x.iter());
+        visit(&mut rows, &mut place, &mut |_, value, _| *value = *next.next().expect("as many as read"));
+        (held(rows, &start, &d), place)
+    };
+    let cut = |d: f64| d.clamp(-3.0, 3.0);
+    let residuals = |x: &[f64]| -> Vec<f64> {
+        let (rows, [y, z]) = write(x);
+        let solid = as_written(&rows, &d);
+        let shift = DVec3::new(0.0, y, z);
+        let mut list: Vec<f64> = points
+            .iter()
+            .map(|&(p, real)| {
+                let e = cut(f64::from(solid.distance_within((p + shift).as_vec3(), 6.0))) - cut(real);
+                if e.abs() > 1.5 { e.signum() * (1.5 * (2.0 * e.abs() - 1.5)).sqrt() } else { e }
             })
+            .collect();
+        bends(&rows.pedicle, &mut list);
+        bends(&rows.superior.bar, &mut list);
+        bends(&rows.pillar, &mut list);
+        bends(&rows.lamina, &mut list);
+        bends(&rows.transverse, &mut list);
+        bends(&rows.spinous, &mut list);
+        for (f, v) in free.iter().zip(x) {
+            list.push(PULL.sqrt() * (v - f.1) / f.2);
+        }
+        list
+    };
+    let x = descend(&free, &residuals, &points, rounds.parse().expect("a number of rounds"));
+    let (rows, place) = write(&x);
+    println!("{}", printed(level, &rows));
+    eprintln!("place {place:.2?}");
+    if let Some(i) = args.iter().position(|a| a == "--obj") {
+        std::fs::write(&args[i + 1], object(&rows, &d)).expect("the mesh can be written");
+    }
+}
+
+/// Mean distance of the points on the real surface from ours, mm.
+fn on_surface(r: &[f64], points: &[(DVec3, f64)]) -> f64 {
+    let on = || r.iter().zip(points).filter(|(_, p)| p.1.abs() < 1e-3).map(|(e, _)| e.abs());
+    on().sum::<f64>() / on().count().max(1) as f64
+}
+
+fn descend(
+    free: &[(String, f64, f64)],
+    residuals: &(dyn Fn(&[f64]) -> Vec<f64> + Sync),
+    points: &[(DVec3, f64)],
+    rounds: usize,
+) -> Vec<f64> {
+    let n = free.len();
+    let mut x: Vec<f64> = free.iter().map(|f| f.1).collect();
+    let mut r = residuals(&x);
+    let cost = |r: &[f64]| r.iter().map(|e| e * e).sum::<f64>();
+    let (mut now, mut damp) = (cost(&r), 0.03);
+    eprintln!("{n} numbers, {} points, start {now:.0}, on the surface {:.3} mm", points.len(), on_surface(&r, points));
+    for round in 0..rounds {
+        let column = |j: usize| {
+            let h = 0.02 * free[j].2;
+            let mut y = x.clone();
+            y[j] += h;
+            let moved = residuals(&y);
+            let change = moved.iter().zip(&r).enumerate().filter(|(_, (a, b))| a != b);
+            change.map(|(i, (a, b))| (i, (a - b) / h)).collect::<Vec<_>>()
         };
-        let mut dense = vec![0.0f64; points.len()];
+        let columns: Vec<Vec<(usize, f64)>> = std::thread::scope(|s| {
+            let other = s.spawn(|| (n / 2..n).map(column).collect::<Vec<_>>());
+            let mut list: Vec<_> = (0..n / 2).map(column).collect();
+            list.extend(other.join().expect("the other half"));
+            list
+        });
+        let (mut normal, mut right, mut dense) = (vec![0.0; n * n], vec![0.0; n], vec![0.0; r.len()]);
         for a in 0..n {
             dense.fill(0.0);
-            for &(i, v) in &columns[a] { dense[i] = v; }
-            right[a] = -columns[a].iter().map(|&(i, v)| v * r[i]).sum::<f64>() - 20.0 * pull * pull * (x[a] - model.free[a].start) / model.free[a].spread.powi(2);
+            columns[a].iter().for_each(|&(i, v)| dense[i] = v);
+            right[a] = -columns[a].iter().map(|&(i, v)| v * r[i]).sum::<f64>();
             for b in a..n {
                 let v: f64 = columns[b].iter().map(|&(i, v)| v * dense[i]).sum();
-                normal[a * n + b] = v; normal[b * n + a] = v;
+                (normal[a * n + b], normal[b * n + a]) = (v, v);
             }
-            normal[a * n + a] += 20.0 * pull * pull / model.free[a].spread.powi(2);
         }
-        let mut better = false;
+        let mut gain = 0.0;
         for _ in 0..8 {
             let mut m = normal.clone();
-            for a in 0..n { m[a * n + a] *= 1.0 + damp; m[a * n + a] += 1e-6; }
-            let step = solve(&mut m, &right, n);
-            let y: Vec<f64> = x.iter().zip(&step).zip(&model.free).map(|((v, s), f)| v + s.clamp(-f.spread, f.spread)).collect();
+            (0..n).for_each(|a| m[a * n + a] *= 1.0 + damp);
+            let step = solved(&mut m, &right, n);
+            let y: Vec<f64> =
+                x.iter().zip(&step).zip(free).map(|((v, s), f)| v + s.clamp(-f.2, f.2)).collect();
             let moved = residuals(&y);
-            let then = cost(&moved, &y);
-            if then < now { let gain = (now - then) / now; x = y; r = moved; now = then; damp = (damp * 0.4f64).max(1e-5); better = gain > 5e-4; break; }
+            let then = cost(&moved);
+            if then < now {
+                gain = (now - then) / now;
+                (x, r, now, damp) = (y, moved, then, (damp * 0.4f64).max(1e-5));
+                break;
+            }
             damp *= 4.0;
         }
-        eprintln!("round {round}: {now:.0}, on surface {:.3}, damp {damp:.1e}", on(&r));
-        if !better { break; }
+        eprintln!("round {round}: {now:.0}, on the surface {:.3} mm, damped {damp:.0e}", on_surface(&r, points));
+        if gain < 1e-3 {
+            break;
+        }
     }
-    let mut out = String::new();
-    let x = model.kept(&x);
-    for (f, v) in model.free.iter().zip(&x) { writeln!(out, "{} {v:.3}", f.name).unwrap(); }
-    std::fs::write(format!("{}.rows", args[1]), out).unwrap();
-    let _ = smooth_max;
-    // The mesh, to measure.
-    let solid = model.solid(&x);
-    let lattice = downbeam::geometry::lattice::Lattice::sample(&solid, 1.0);
-    let mesh = downbeam::geometry::surface_nets::extract(&solid, &lattice, downbeam::geometry::surface_nets::Surface::Outer);
-    let mut obj = String::new();
-    for v in &mesh.positions { writeln!(obj, "v {} {} {}", v.x, v.y, v.z).unwrap(); }
-    for t in &mesh.triangles { writeln!(obj, "f {} {} {}", t[0] + 1, t[1] + 1, t[2] + 1).unwrap(); }
-    std::fs::write(format!("{}.obj", args[1]), obj).unwrap();
+    x
 }
 
 /// Cholesky.
-fn solve(m: &mut [f64], right: &[f64], n: usize) -> Vec<f64> {
+fn solved(m: &mut [f64], right: &[f64], n: usize) -> Vec<f64> {
     for i in 0..n {
         for j in 0..=i {
             let mut s = m[i * n + j];
-            for k in 0..j { s -= m[i * n + k] * m[j * n + k]; }
-            m[i * n + j] = if i == j { s.max(1e-12).sqrt() } else { s / m[j * n + j] };
+            for k in 0..j {
+                s -= m[i * n + k] * m[j * n + k];
+            }
+            m[i * n + j] = if i == j { s.max(1e-9).sqrt() } else { s / m[j * n + j] };
         }
     }
     let mut y = right.to_vec();
-    for i in 0..n { for k in 0..i { y[i] -= m[i * n + k] * y[k]; } y[i] /= m[i * n + i]; }
-    for i in (0..n).rev() { for k in i + 1..n { y[i] -= m[k * n + i] * y[k]; } y[i] /= m[i * n + i]; }
+    for i in 0..n {
+        for k in 0..i {
+            y[i] -= m[i * n + k] * y[k];
+        }
+        y[i] /= m[i * n + i];
+    }
+    for i in (0..n).rev() {
+        for k in i + 1..n {
+            y[i] -= m[k * n + i] * y[k];
+        }
+        y[i] /= m[i * n + i];
+    }
     y
+}
+
+/// A level's rows as they stand in the table, rounded.
+fn printed(level: Level, rows: &Rows) -> String {
+    fn tenth(x: f64) -> String {
+        format!("{:.1}", (x * 10.0).round() / 10.0 + 0.0)
+    }
+    fn three(v: [f64; 3]) -> String {
+        v.map(tenth).join(", ")
+    }
+    fn bar<const N: usize>(out: &mut String, indent: &str, name: &str, bar: &Bar<N>) {
+        writeln!(out, "{indent}{name}: Bar {{\n{indent}    rows: [").expect("a string");
+        for r in &bar.rows {
+            let (half, turn) = (r.half.map(tenth).join(", "), r.turn_deg.round() + 0.0);
+            writeln!(out, "{indent}        row([{}], [{half}], {turn:.1}, {:.2}),", three(r.at), r.square + 0.0)
+                .expect("a string");
+        }
+        let caps = bar.cap_mm.map(tenth).join(", ");
+        writeln!(out, "{indent}    ],\n{indent}    cap_mm: [{caps}],\n{indent}}},").expect("a string");
+    }
+    let source = if level == Level::L1 { "ONE_MAN" } else { "MEAN_OF_87" };
+    let w = &rows.walls;
+    let mut out = format!("/// {level}.\npub const {level}: Rows = Rows {{\n    source: {source},\n    walls: Walls {{\n");
+    writeln!(out, "        waist: [{:.3}, {:.3}],\n        waist_flat: {:.2},", w.waist[0], w.waist[1], w.waist_flat)
+        .expect("a string");
+    writeln!(
+        out,
+        "        waist_shift_mm: {},\n        square: {:.2},\n        dent_mm: {},\n    }},",
+        tenth(w.waist_shift_mm),
+        w.square,
+        tenth(w.dent_mm)
+    )
+    .expect("a string");
+    bar(&mut out, "    ", "pedicle", &rows.pedicle);
+    out += "    superior: ProcessRows {\n";
+    bar(&mut out, "        ", "bar", &rows.superior.bar);
+    let (facet, bump) = (&rows.superior.facet, &rows.superior.mamillary);
+    writeln!(out, "        facet: FacetRow {{ at: [{}], curvature: {:.3} }},", three(facet.at), facet.curvature)
+        .expect("a string");
+    writeln!(out, "        mamillary: Bump {{ at: [{}], half: [{}] }},\n    }},", three(bump.at), three(bump.half))
+        .expect("a string");
+    bar(&mut out, "    ", "pillar", &rows.pillar);
+    bar(&mut out, "    ", "lamina", &rows.lamina);
+    bar(&mut out, "    ", "transverse", &rows.transverse);
+    bar(&mut out, "    ", "spinous", &rows.spinous);
+    out + "};\n"
+}
+
+/// The mesh as OBJ, to measure.
+fn object(rows: &Rows, d: &Vertebra) -> String {
+    let solid = as_written(rows, d);
+    let mesh = extract(&solid, &Lattice::sample(&solid, 1.0), Surface::Outer);
+    let mut out = String::new();
+    let vertex = |out: &mut String, v: &Vec3| writeln!(out, "v {} {} {}", v.x, v.y, v.z).expect("a string");
+    mesh.positions.iter().for_each(|v| vertex(&mut out, v));
+    for t in &mesh.triangles {
+        writeln!(out, "f {} {} {}", t[0] + 1, t[1] + 1, t[2] + 1).expect("a string");
+    }
+    out
 }

@@ -24,5 +24,7 @@ mod superior_process;
 mod thoracic;
 pub mod tissues;
 pub mod variation;
-mod vertebra;
+pub mod vertebra;
+pub mod vertebra_rows;
+pub mod vertebra_table;
 pub mod vessels;

@@ -15,10 +15,14 @@
 //! - Sci Rep 2022, s41598-022-21840-x (segmental lordosis) and PMC6680033 (recumbent lordosis): read.
 
 use super::names::Level;
+use super::vertebra_rows::Rows;
+use super::vertebra_table::ROWS;
 
 /// One vertebra's dimensions.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Vertebra {
+    /// Whose rows shape it ([`super::vertebra_table`]): its own, above L1 L1's.
+    pub rows: Level,
     /// Upper end plate, left-right. Panjabi, rounded.
     pub upper_width_mm: f64,
     /// Lower end plate, left-right. Panjabi.
@@ -59,68 +63,167 @@ pub struct Vertebra {
     pub spinous_height_mm: f64,
     /// Lamina, up-down. Memory.
     pub lamina_height_mm: f64,
-    /// How many times as stout as at L1–L4 the transverse process is (L5 twice as thick, Li 2003: read).
-    pub transverse_stoutness: f64,
     /// How far the transverse process has grown down to the sacrum's wing: 0 free, 1 meets it. 0 in the table.
     pub transition: f64,
 }
 
-/// Column order of the table below.
-const ROWS: [[f64; 21]; 6] = [
-    // width     depth       height      pedicle              canal       facets: plane, x, y, rise   pars  span   spinous     lamina stout
-    [
-        39.5, 41.0, 32.5, 33.0, 26.5, 25.0, 8.0, 15.8, 2.0, 22.0, 18.0, 24.0, 15.5, 12.0, 9.0, 12.8, 50.0,
-        28.0, 18.0, 23.0, 0.8,
-    ],
-    [
-        41.0, 43.3, 34.0, 35.3, 28.0, 26.0, 8.7, 15.4, 11.0, 22.5, 19.0, 26.0, 16.6, 12.2, 9.0, 12.6, 71.0,
-        30.0, 20.0, 22.0, 0.9,
-    ],
-    [
-        43.0, 45.5, 34.5, 34.9, 28.5, 27.5, 8.7, 15.0, 13.0, 23.0, 18.2, 28.0, 17.7, 12.6, 9.3, 12.9, 76.0,
-        32.0, 21.0, 22.0, 0.9,
-    ],
-    [
-        44.0, 48.0, 35.0, 34.8, 28.5, 28.5, 9.8, 14.9, 14.0, 23.5, 17.5, 36.0, 18.6, 12.9, 9.5, 14.0, 86.0,
-        33.0, 21.0, 21.0, 0.9,
-    ],
-    [
-        46.5, 49.5, 35.5, 33.9, 27.5, 28.7, 12.4, 14.5, 17.0, 24.5, 18.0, 42.0, 19.9, 13.2, 9.5, 16.0, 79.0,
-        30.0, 19.0, 19.0, 1.0,
-    ],
-    [
-        47.5, 49.4, 35.0, 34.0, 26.3, 30.0, 17.0, 13.5, 28.0, 27.0, 17.5, 48.0, 22.1, 14.3, 9.5, 19.5, 92.0,
-        25.0, 15.0, 16.0, 1.6,
-    ],
+/// The average, T12, L1 … L5.
+static TABLE: [Vertebra; 6] = [
+    Vertebra {
+        rows: Level::L1,
+        upper_width_mm: 40.5,
+        lower_width_mm: 43.0,
+        upper_depth_mm: 32.5,
+        lower_depth_mm: 33.0,
+        posterior_height_mm: 26.5,
+        anterior_height_mm: 25.0,
+        pedicle_width_mm: 8.0,
+        pedicle_height_mm: 15.8,
+        pedicle_axial_deg: 2.0,
+        interpedicular_mm: 21.2,
+        canal_depth_mm: 17.0,
+        facet_plane_deg: 25.0,
+        superior_process_lateral_mm: 15.2,
+        superior_process_behind_mm: 6.0,
+        superior_process_rise_mm: 6.0,
+        pars_lateral_mm: 10.5,
+        transverse_span_mm: 50.0,
+        spinous_length_mm: 26.0,
+        spinous_height_mm: 18.0,
+        lamina_height_mm: 26.0,
+        transition: 0.0,
+    },
+    Vertebra {
+        rows: Level::L1,
+        upper_width_mm: 43.0,
+        lower_width_mm: 45.5,
+        upper_depth_mm: 33.6,
+        lower_depth_mm: 34.6,
+        posterior_height_mm: 28.0,
+        anterior_height_mm: 26.0,
+        pedicle_width_mm: 8.7,
+        pedicle_height_mm: 15.4,
+        pedicle_axial_deg: 11.0,
+        interpedicular_mm: 21.6,
+        canal_depth_mm: 16.5,
+        facet_plane_deg: 27.0,
+        superior_process_lateral_mm: 16.5,
+        superior_process_behind_mm: 6.0,
+        superior_process_rise_mm: 6.0,
+        pars_lateral_mm: 10.0,
+        transverse_span_mm: 70.0,
+        spinous_length_mm: 25.0,
+        spinous_height_mm: 20.0,
+        lamina_height_mm: 30.0,
+        transition: 0.0,
+    },
+    Vertebra {
+        rows: Level::L2,
+        upper_width_mm: 45.5,
+        lower_width_mm: 48.5,
+        upper_depth_mm: 34.0,
+        lower_depth_mm: 34.8,
+        posterior_height_mm: 28.5,
+        anterior_height_mm: 27.5,
+        pedicle_width_mm: 8.9,
+        pedicle_height_mm: 15.2,
+        pedicle_axial_deg: 13.0,
+        interpedicular_mm: 22.0,
+        canal_depth_mm: 16.0,
+        facet_plane_deg: 31.0,
+        superior_process_lateral_mm: 17.0,
+        superior_process_behind_mm: 6.0,
+        superior_process_rise_mm: 6.0,
+        pars_lateral_mm: 10.0,
+        transverse_span_mm: 79.0,
+        spinous_length_mm: 25.0,
+        spinous_height_mm: 22.0,
+        lamina_height_mm: 30.0,
+        transition: 0.0,
+    },
+    Vertebra {
+        rows: Level::L3,
+        upper_width_mm: 48.0,
+        lower_width_mm: 50.5,
+        upper_depth_mm: 35.2,
+        lower_depth_mm: 35.0,
+        posterior_height_mm: 28.3,
+        anterior_height_mm: 28.3,
+        pedicle_width_mm: 10.2,
+        pedicle_height_mm: 15.0,
+        pedicle_axial_deg: 14.0,
+        interpedicular_mm: 22.4,
+        canal_depth_mm: 15.5,
+        facet_plane_deg: 36.0,
+        superior_process_lateral_mm: 17.0,
+        superior_process_behind_mm: 6.0,
+        superior_process_rise_mm: 5.5,
+        pars_lateral_mm: 11.0,
+        transverse_span_mm: 88.5,
+        spinous_length_mm: 25.5,
+        spinous_height_mm: 22.0,
+        lamina_height_mm: 28.0,
+        transition: 0.0,
+    },
+    Vertebra {
+        rows: Level::L4,
+        upper_width_mm: 50.0,
+        lower_width_mm: 52.0,
+        upper_depth_mm: 35.5,
+        lower_depth_mm: 35.2,
+        posterior_height_mm: 27.3,
+        anterior_height_mm: 28.5,
+        pedicle_width_mm: 12.6,
+        pedicle_height_mm: 15.0,
+        pedicle_axial_deg: 17.0,
+        interpedicular_mm: 23.4,
+        canal_depth_mm: 15.5,
+        facet_plane_deg: 40.0,
+        superior_process_lateral_mm: 17.3,
+        superior_process_behind_mm: 7.0,
+        superior_process_rise_mm: 6.0,
+        pars_lateral_mm: 13.0,
+        transverse_span_mm: 86.0,
+        spinous_length_mm: 22.5,
+        spinous_height_mm: 20.0,
+        lamina_height_mm: 23.0,
+        transition: 0.0,
+    },
+    Vertebra {
+        rows: Level::L5,
+        upper_width_mm: 53.0,
+        lower_width_mm: 52.0,
+        upper_depth_mm: 35.0,
+        lower_depth_mm: 34.0,
+        posterior_height_mm: 25.3,
+        anterior_height_mm: 29.2,
+        pedicle_width_mm: 17.0,
+        pedicle_height_mm: 14.2,
+        pedicle_axial_deg: 28.0,
+        interpedicular_mm: 26.0,
+        canal_depth_mm: 15.6,
+        facet_plane_deg: 44.0,
+        superior_process_lateral_mm: 18.5,
+        superior_process_behind_mm: 10.0,
+        superior_process_rise_mm: 5.7,
+        pars_lateral_mm: 16.8,
+        transverse_span_mm: 91.0,
+        spinous_length_mm: 17.0,
+        spinous_height_mm: 15.0,
+        lamina_height_mm: 18.0,
+        transition: 0.0,
+    },
 ];
 
 /// The average vertebra of a level; `None` for S1.
 pub fn vertebra(level: Level) -> Option<Vertebra> {
-    let row = ROWS.get(level.index())?;
-    Some(Vertebra {
-        upper_width_mm: row[0],
-        lower_width_mm: row[1],
-        upper_depth_mm: row[2],
-        lower_depth_mm: row[3],
-        posterior_height_mm: row[4],
-        anterior_height_mm: row[5],
-        pedicle_width_mm: row[6],
-        pedicle_height_mm: row[7],
-        pedicle_axial_deg: row[8],
-        interpedicular_mm: row[9],
-        canal_depth_mm: row[10],
-        facet_plane_deg: row[11],
-        superior_process_lateral_mm: row[12],
-        superior_process_behind_mm: row[13],
-        superior_process_rise_mm: row[14],
-        pars_lateral_mm: row[15],
-        transverse_span_mm: row[16],
-        spinous_length_mm: row[17],
-        spinous_height_mm: row[18],
-        lamina_height_mm: row[19],
-        transverse_stoutness: row[20],
-        transition: 0.0,
-    })
+    TABLE.get(level.index()).copied()
+}
+
+/// The rows of a level, and the dimensions at which they stand as written. T12, T11 and T10 are shaped by L1's.
+pub(super) fn average(of: Level) -> (&'static Rows, &'static Vertebra) {
+    let i = of.index().clamp(1, 5);
+    (&ROWS[i - 1], &TABLE[i])
 }
 
 impl Vertebra {
@@ -137,8 +240,14 @@ impl Vertebra {
         )
     }
 
-    /// Posterior wall behind the body's centre, mm.
+    /// Posterior wall at mid-height, in the midline, behind the body's centre, mm: the waist's, in front of the rims.
     pub fn posterior_wall_mm(&self) -> f64 {
+        let walls = &average(self.rows).0.walls;
+        self.posterior_rims_mm() * (1.0 - walls.waist[1]) + walls.waist_shift_mm
+    }
+
+    /// Line through the posterior rims behind the body's centre, mm: where the rows of the arch have their zero.
+    pub fn posterior_rims_mm(&self) -> f64 {
         (self.upper_depth_mm + self.lower_depth_mm) / 4.0
     }
 
@@ -146,7 +255,7 @@ impl Vertebra {
     pub fn pedicle_centre_mm(&self) -> [f64; 3] {
         [
             (self.interpedicular_mm + self.pedicle_width_mm) / 2.0,
-            self.posterior_wall_mm() + PEDICLE_BEHIND_WALL_MM,
+            self.posterior_rims_mm() + PEDICLE_BEHIND_RIMS_MM,
             self.posterior_height_mm / 2.0 - PEDICLE_BELOW_PLATE_MM - self.pedicle_height_mm / 2.0,
         ]
     }
@@ -177,17 +286,17 @@ impl Vertebra {
     }
 }
 
-/// Isthmus of the pedicle behind the posterior wall, mm: with the half depth it makes the 22 mm that the rotation
-/// formulas use for the pedicles' depth behind the body's centre. Derived.
-pub const PEDICLE_BEHIND_WALL_MM: f64 = 4.5;
+/// Isthmus of the pedicle behind the posterior rims, mm: on the mean of 87 the narrowest section stands 3 to 6 mm behind the wall's
+/// waist. Derived.
+pub const PEDICLE_BEHIND_RIMS_MM: f64 = 2.5;
 /// Upper edge of the pedicle below the upper end plate's posterior rim, mm. Derived: pedicles leave the upper half.
 pub const PEDICLE_BELOW_PLATE_MM: f64 = 1.6;
 /// Sag of the plate below a disc (a vertebra's upper plate), mm. Wang 2012: read.
 pub const UPPER_PLATE_SAG_MM: f64 = 0.7;
 /// Sag of the plate above a disc (a vertebra's lower plate), mm. Wang 2012: read.
 pub const LOWER_PLATE_SAG_MM: f64 = 1.5;
-/// Joint space between two facets, mm. Design range 1.5–2 (memory).
-pub const JOINT_SPACE_MM: f64 = 1.7;
+/// Joint space between two facets, mm. 0.7–1.6 on the mean of 87 and on one man (measured).
+pub const JOINT_SPACE_MM: f64 = 1.3;
 
 /// Disc heights in the middle, T12-L1 … L5-S1, mm: a compromise between Iranian MRI and Zhou 2000. Derived.
 pub const DISC_HEIGHT_MM: [f64; 6] = [7.0, 8.5, 10.0, 11.0, 11.5, 10.5];

@@ -5,6 +5,7 @@
 //! long and steep (common practice, no source).
 
 use super::dimensions::Vertebra;
+use super::names::Level;
 use crate::geometry::frame::{Rigid, rotation_x};
 use glam::DVec3;
 
@@ -15,6 +16,7 @@ const DISC_WEDGE_DEG: f64 = -0.5;
 
 /// T10.
 const T10: Vertebra = Vertebra {
+    rows: Level::L1,
     upper_width_mm: 33.0,
     lower_width_mm: 35.5,
     upper_depth_mm: 30.0,
@@ -35,12 +37,12 @@ const T10: Vertebra = Vertebra {
     spinous_length_mm: 26.0,
     spinous_height_mm: 13.0,
     lamina_height_mm: 22.0,
-    transverse_stoutness: 1.1,
     transition: 0.0,
 };
 
 /// T11.
 const T11: Vertebra = Vertebra {
+    rows: Level::L1,
     upper_width_mm: 35.5,
     lower_width_mm: 39.0,
     upper_depth_mm: 31.0,
@@ -61,7 +63,6 @@ const T11: Vertebra = Vertebra {
     spinous_length_mm: 26.0,
     spinous_height_mm: 15.0,
     lamina_height_mm: 22.5,
-    transverse_stoutness: 0.9,
     transition: 0.0,
 };
 

@@ -8,7 +8,7 @@ use glam::Vec3;
 /// Section: `(X² + Y²)² - 2 q X² Y² = 1` (an ellipse at q = 0, a superellipse of power 4 at q = 1) with `X = x / a(z)`,
 /// `Y = (y - shift(z) + dent) / b(z)`, where the half-axes run from the lower to the upper plate and shrink by `waist` between them:
 /// by `waist (1 - s²)(1 + flat s²)` at s from -1 to 1, so that with `flat` near 1 the waist is long and the rims stand out as lips.
-/// `dent` hollows the posterior wall, `shift` moves the waist backwards.
+/// `dent` lets the posterior wall stand out on both sides of the midline, which is thereby hollow; `shift` moves the waist backwards.
 /// Plates: planes tilted by half the wedge, sunk by `c (1 - ρ² / ρ₁²)²` inside the rim ρ₁.
 #[derive(Clone, Debug)]
 pub struct Drum {
@@ -30,7 +30,7 @@ pub struct Drum {
     pub squareness: f32,
     /// Sag of the lower and of the upper plate at its centre below the rim, mm.
     pub plate_sag: [f32; 2],
-    /// Hollow of the posterior wall in the midline, mm.
+    /// Hollow of the posterior wall in the midline against its sides, mm.
     pub posterior_dent: f32,
     /// How many times thicker the cortex is at the plates than at the walls.
     pub plate_cortex_ratio: f32,
@@ -73,7 +73,7 @@ impl Drum {
         let x = p.x / a;
         let behind = (p.y / b).clamp(0.0, 1.0);
         let shoulder = (1.0 - 1.7 * x * x).max(0.0);
-        let y = (p.y - self.waist_shift * narrow + self.posterior_dent * behind * shoulder * shoulder) / b;
+        let y = (p.y - self.waist_shift * narrow - self.posterior_dent * behind * (1.0 - shoulder * shoulder)) / b;
         let (xx, yy) = (x * x, y * y);
         let sum = xx + yy;
         let root = (sum * sum - 2.0 * self.squareness * xx * yy).sqrt().sqrt();

@@ -45,6 +45,8 @@ pub struct Loft {
     length: f32,
     per_length: f32,
     cap: [f32; 2],
+    /// Where it begins and ends, as shares of the chord.
+    span: [f32; 2],
     /// Interior knots.
     knots: [f32; MOST_SECTIONS - 2],
     interior: usize,
@@ -107,12 +109,24 @@ impl Loft {
             length: length as f32,
             per_length: (1.0 / length) as f32,
             cap: cap_mm.map(|c| c as f32),
+            span: [0.0, 1.0],
             knots,
             interior: count - 2,
             splines,
             // Between sections the spline may swing out a little.
             ball: (middle.as_vec3(), (reach + cap_mm[0].max(cap_mm[1]) + 0.5) as f32),
         }
+    }
+
+    /// The part of it between two shares of its chord, with a cap of `cap_mm` where it was cut: two such parts continue each other.
+    pub fn between(mut self, span: [f32; 2], cap_mm: f32) -> Self {
+        for (end, whole) in [(0, 0.0), (1, 1.0)] {
+            if span[end] != whole {
+                self.cap[end] = cap_mm;
+            }
+        }
+        self.span = span;
+        self
     }
 
     /// First-order distance, mm.
@@ -139,7 +153,7 @@ impl Loft {
     fn at<const KNOTS: usize>(&self, p: Vec3) -> f32 {
         let r = p - self.origin;
         let along = r.dot(self.axis);
-        let t = (along * self.per_length).clamp(0.0, 1.0);
+        let t = (along * self.per_length).clamp(self.span[0], self.span[1]);
         let beyond = along - t * self.length;
         let inside = if beyond == 0.0 { 1.0 } else { 0.0 };
         let mut cubes = [0.0_f32; KNOTS];
@@ -195,6 +209,46 @@ impl Loft {
         let thinnest = -half_wide.min(half_thin);
         let first_order = (root - 1.0) * root * root * root / (steep + 1e-9);
         first_order.max(thinnest)
+    }
+
+    /// The section `along_mm` from the plane of the first one: centre, half of its wide and half of its thin axis, mm. In a cap it shrinks,
+    /// as an ellipse does (squareness 0).
+    pub fn ring(&self, along_mm: f64) -> [DVec3; 3] {
+        let length = f64::from(self.length);
+        let t = (along_mm / length).clamp(f64::from(self.span[0]), f64::from(self.span[1]));
+        let beyond = along_mm - t * length;
+        let spline = |i: usize| {
+            let c = self.splines[i].map(f64::from);
+            let (mut value, mut slope) = (c[0] + t * (c[1] + t * t * c[2]), c[1] + 3.0 * t * t * c[2]);
+            for (&knot, c) in self.knots.iter().zip(&c[3..]).take(self.interior) {
+                let past = (t - f64::from(knot)).max(0.0);
+                value += c * past * past * past;
+                slope += c * 3.0 * past * past;
+            }
+            (value, slope / length)
+        };
+        let [axis, u, v] = [self.axis, self.u, self.v].map(|e| e.as_dvec3());
+        let ((cu, cu_slope), (cv, cv_slope)) = (spline(0), spline(1));
+        let centre = self.origin.as_dvec3()
+            + axis * along_mm
+            + u * (cu + cu_slope * beyond)
+            + v * (cv + cv_slope * beyond);
+        let wide = (u * spline(4).0 + v * spline(5).0).normalize_or(u);
+        let cap = f64::from(self.cap[usize::from(beyond > 0.0)]);
+        let round = libm::sqrt((1.0 - (beyond / cap) * (beyond / cap)).max(0.0));
+        [centre, wide * (spline(2).0 * round), axis.cross(wide) * (spline(3).0 * round)]
+    }
+
+    /// How far the two ends of its caps stand from the plane of the first section, mm.
+    pub fn reach_mm(&self) -> [f64; 2] {
+        let [from, to] = self.span.map(f64::from);
+        let length = f64::from(self.length);
+        [from * length - f64::from(self.cap[0]), to * length + f64::from(self.cap[1])]
+    }
+
+    /// The point on the end of the last section's cap.
+    pub fn tip(&self) -> DVec3 {
+        self.ring(self.reach_mm()[1])[0]
     }
 
     /// A ball that holds the loft: centre and radius, mm.
