@@ -118,7 +118,7 @@ const CANAL: [Bar; 2] = [
 ];
 /// Left: the recess from the canal down to the first foramen; the second foramen's two funnels; the third one's.
 const TUNNELS: [Bar; 4] = [
-    bar(Part::Ala, [10.5, 20.0, 2.0], [16.5, 15.5, -25.5], ACROSS, [4.5, 4.0], [4.0, 4.0], 1.0),
+    bar(Part::Ala, [11.0, 20.0, 2.0], [20.0, 12.5, -28.5], ACROSS, [4.5, 4.3], [4.2, 4.3], 1.0),
     bar(Part::Ala, [22.0, 21.5, -62.5], [23.5, 4.0, -61.0], UP, [5.5, 7.5], [5.0, 8.0], 1.0),
     bar(Part::Ala, [20.0, 23.5, -58.5], [21.0, 48.0, -60.5], UP, [5.0, 3.0], [4.5, 3.0], 1.0),
     bar(Part::Ala, [21.0, 16.0, -85.0], [19.0, 52.0, -83.0], UP, [5.0, 2.0], [5.0, 1.6], 1.0),
@@ -127,7 +127,7 @@ const TUNNELS: [Bar; 4] = [
 /// the whole of it.
 const FIRST_NARROW_MM: [[f64; 3]; 2] = [[24.5, 11.0, -32.5], [21.0, 11.5, -29.0]];
 /// How wide they are there, up and down and across, mm.
-const FIRST_NARROW_RADII_MM: [f64; 2] = [6.0, 5.0];
+const FIRST_NARROW_RADII_MM: [f64; 2] = [6.3, 5.3];
 
 impl Bar {
     fn piece(&self, place: &Place, k: f64) -> Piece {

@@ -3,7 +3,7 @@
 
 usage: bone_distance.py OURS OTHER [--box X0 X1 Y0 Y1 Z0 Z1]
   OURS   as `downbeam mesh --level S1 --out S1.stl` writes it (mm; x left, y posterior, z cranial)
-  OTHER  a mesh in the same axes, in any frame that is turned by less than 60 degrees in the sagittal plane
+  OTHER  a mesh in the same axes, in any frame that is turned by less than 45 degrees in the sagittal plane
   --box  measure only what lies in this box of OTHER's frame, mm: what a lumbar film shows of a sacrum or an iliac wing
 Prints mm: mean, 95th percentile and worst of the two-way surface distance, the same one way each, and the scale that was needed.
 """
@@ -50,7 +50,7 @@ def aligned(ours, other, box=EVERYWHERE, scaled=True, seed=0):
     middles = other.bounds.mean(axis=0), ours.bounds.mean(axis=0)
     points = ours.sample(3_000, seed=seed)
     starts = []
-    for degrees in (-40.0, -20.0, 0.0, 20.0, 40.0):
+    for degrees in (-30.0, 0.0, 30.0):
         start = turned(degrees)
         start[:3, 3] = middles[0] - start[:3, :3] @ middles[1]
         starts.append(closest(points, target, 25, scaled, start))
