@@ -148,7 +148,7 @@ fn pieces<'a>(bars: &'a [Bar], place: &'a Place, k: f64) -> impl Iterator<Item =
 /// Left posterior and anterior openings of the first foramen: centres in the sacral frame, mm.
 pub(super) fn first_foramen_mm(d: &Pelvis, scale: f64) -> ([f64; 3], [f64; 3]) {
     let posterior = [d.posterior_foramen_lateral_mm, 30.0 * scale, -d.foramen_below_plate_mm];
-    let anterior = [d.anterior_foramen_lateral_mm, -3.0 * scale, -d.foramen_below_plate_mm - 1.5 * scale];
+    let anterior = [d.anterior_foramen_lateral_mm, -3.0 * scale, -d.foramen_below_plate_mm];
     (posterior, anterior)
 }
 
