@@ -75,10 +75,10 @@ pub struct Patient {
 /// Lattice spacing, mm: fine enough that a vertebra's film lines are smooth, coarse enough for 250 ms a patient.
 mod spacing_mm {
     pub(super) const VERTEBRA: f32 = 1.65;
-    pub(super) const SACRUM: f32 = 2.4;
-    pub(super) const WING: f32 = 2.8;
-    pub(super) const RIB: f32 = 2.6;
-    pub(super) const CONTEXT: f32 = 3.0;
+    pub(super) const SACRUM: f32 = 2.2;
+    pub(super) const WING: f32 = 3.3;
+    pub(super) const RIB: f32 = 2.1;
+    pub(super) const CONTEXT: f32 = 3.2;
     pub(super) const PART: f32 = 1.0;
 }
 
