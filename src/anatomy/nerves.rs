@@ -190,7 +190,11 @@ fn lumbar_root(
     let along = (centre - passing).normalize();
     let (s, c) = libm::sincos(NERVE_DESCENT_DEG.to_radians());
     let onwards = |length: f64, forwards: f64| centre + DVec3::new(s * length, -forwards, -c * length) * k;
-    let leaving = onwards(half_length / k + 5.0, 1.6);
+    // The fifth lumbar nerve turns forwards over the sacrum's wing, which is near below.
+    let leaving = match over_sacrum {
+        Some(_) => centre + DVec3::new(6.0, -9.0, -3.5) * k,
+        None => onwards(half_length / k + 5.0, 1.6),
+    };
     let outside = leaving + DVec3::new(9.0, -9.0, -12.0) * k;
     let end = outside + DVec3::new(5.0, -8.0, -24.0) * k;
     // The straight way from the passing to the ganglion would cut the corner under the ring: the whole root moves off by that.
@@ -235,21 +239,21 @@ fn ellipse_distance(u: f64, v: f64, a: f64, b: f64) -> f64 {
     (norm - 1.0) * norm / libm::hypot(u / a, v / b)
 }
 
-/// The first sacral root: along the canal's side to its tunnel and out in front. Places from memory.
+/// The first sacral root: along the canal's side through its recess to the first foramen, and out in front. Derived: the middle of those.
 fn sacral_root(level: &LevelLandmarks, side: Side, k: f64) -> Nerve {
     let frame = frame_of(level);
     let at = |v: [f64; 3]| frame.point(DVec3::new(v[0] * side.sign(), v[1], v[2]) * k);
     let node = |v: [f64; 3], radius_mm: f64| Node { point: at(v), radius_mm: radius_mm * k };
     let course = vec![
-        node([8.0, 23.0, 4.0], 1.9),
-        node([10.5, 20.5, -12.0], 2.1),
-        node([12.8, 16.5, -23.5], 2.4),
-        node([16.4, 11.0, -29.0], 2.4),
-        node([17.5, 2.0, -29.5], 2.6),
-        node([17.5, -8.0, -31.0], 2.6),
-        node([19.0, -18.0, -44.0], 2.6),
+        node([9.0, 22.2, 5.0], 1.9),
+        node([13.0, 18.2, -6.0], 2.1),
+        node([17.6, 14.4, -21.0], 2.4),
+        node([20.6, 11.8, -29.0], 2.4),
+        node([23.4, 6.0, -32.0], 2.6),
+        node([23.5, -4.0, -33.0], 2.6),
+        node([24.0, -16.0, -46.0], 2.6),
     ];
-    let centre = at([12.8, 16.5, -23.5]);
+    let centre = at([17.6, 14.4, -21.0]);
     let along = (course[3].point - course[1].point).normalize();
     let ganglion = Ganglion { centre, along, half_length_mm: 5.0 * k, half_width_mm: 2.75 * k };
     Nerve { level: Level::S1, side, course, ganglion }
@@ -286,7 +290,7 @@ fn sac(levels: &[LevelLandmarks; 7], vertebrae: &[Vertebra; 6], k: f64) -> Vec<S
         section(-d.half_height_mm(), 0.93, 0.6 * k + 0.45 * slip, 1.0 - 0.9 * slip / d.canal_depth_mm);
     }
     let frame = frame_of(&levels[6]);
-    for (y, z, wide, deep) in [(24.5, 0.0, 9.0, 6.2), (21.0, -22.0, 6.6, 4.6), (18.5, -48.0, 3.0, 2.4)] {
+    for (y, z, wide, deep) in [(24.5, 0.0, 9.0, 5.4), (24.8, -22.0, 6.2, 3.2), (31.5, -48.0, 3.0, 2.2)] {
         list.push(SacNode {
             point: frame.point(DVec3::new(0.0, y, z) * k),
             left: frame.rotation.x_axis,

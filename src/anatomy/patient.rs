@@ -76,9 +76,9 @@ pub struct Patient {
 mod spacing_mm {
     pub(super) const VERTEBRA: f32 = 1.65;
     pub(super) const SACRUM: f32 = 2.2;
-    pub(super) const WING: f32 = 2.6;
-    pub(super) const RIB: f32 = 2.0;
-    pub(super) const CONTEXT: f32 = 2.4;
+    pub(super) const WING: f32 = 3.3;
+    pub(super) const RIB: f32 = 2.1;
+    pub(super) const CONTEXT: f32 = 3.2;
     pub(super) const PART: f32 = 1.0;
 }
 

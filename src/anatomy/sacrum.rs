@@ -78,7 +78,7 @@ const WING: [Bar; 5] = [
     bar(Part::Ala, [44.5, 6.5, -27.5], [42.0, 12.5, -53.5], ALONG_JOINT, [12.5, 10.0], [10.5, 4.5], 5.0),
 ];
 /// Lateral masses around the foramina, and the lateral crest.
-const MASS: [Bar; 6] = [
+const MASS: [Bar; 7] = [
     // Lateral mass behind the joint, lateral of the foramina.
     bar(Part::Ala, [36.5, 16.0, -29.5], [26.0, 26.0, -53.5], ALONG_JOINT, [13.5, 12.0], [7.0, 5.5], 5.0),
     // Its taper down to the angle.
@@ -87,6 +87,8 @@ const MASS: [Bar; 6] = [
     bar(Part::Ala, [13.5, 17.5, -43.0], [36.5, 16.5, -51.0], UP, [10.0, 7.0], [8.0, 8.0], 4.0),
     // Bar below the second foramen.
     bar(Part::Ala, [11.5, 27.0, -67.5], [25.5, 31.0, -69.0], UP, [7.5, 6.0], [6.5, 9.5], 4.0),
+    // Bar around the third foramen.
+    bar(Part::Ala, [12.0, 30.0, -83.0], [28.0, 33.0, -84.0], UP, [8.0, 7.0], [5.5, 5.5], 4.0),
     // Lateral crest, S1.
     bar(Part::Ala, [31.5, 23.0, -22.0], [30.5, 27.5, -37.0], ACROSS, [4.0, 4.0], [4.0, 3.5], 4.0),
     // Lateral crest, S2.
@@ -118,16 +120,16 @@ const CANAL: [Bar; 2] = [
 ];
 /// Left: the recess from the canal down to the first foramen; the second foramen's two funnels; the third one's.
 const TUNNELS: [Bar; 4] = [
-    bar(Part::Ala, [10.5, 20.0, 2.0], [16.5, 15.5, -25.5], ACROSS, [4.5, 4.0], [4.0, 4.0], 1.0),
+    bar(Part::Ala, [11.0, 20.0, 2.0], [20.0, 12.5, -28.5], ACROSS, [4.5, 4.3], [4.2, 4.3], 1.0),
     bar(Part::Ala, [22.0, 21.5, -62.5], [23.5, 4.0, -61.0], UP, [5.5, 7.5], [5.0, 8.0], 1.0),
     bar(Part::Ala, [20.0, 23.5, -58.5], [21.0, 48.0, -60.5], UP, [5.0, 3.0], [4.5, 3.0], 1.0),
-    bar(Part::Ala, [21.0, 16.0, -85.0], [19.0, 52.0, -83.0], UP, [5.0, 2.0], [5.0, 1.6], 1.0),
+    bar(Part::Ala, [21.0, 16.0, -86.0], [18.0, 52.0, -80.0], UP, [5.0, 2.0], [5.0, 1.6], 1.0),
 ];
 /// Where the front and the back funnel of the first foramen begin, mm: not quite at the same place, so that a film does not see through
 /// the whole of it.
 const FIRST_NARROW_MM: [[f64; 3]; 2] = [[24.5, 11.0, -32.5], [21.0, 11.5, -29.0]];
 /// How wide they are there, up and down and across, mm.
-const FIRST_NARROW_RADII_MM: [f64; 2] = [6.0, 5.0];
+const FIRST_NARROW_RADII_MM: [f64; 2] = [6.3, 5.3];
 
 impl Bar {
     fn piece(&self, place: &Place, k: f64) -> Piece {
@@ -146,7 +148,7 @@ fn pieces<'a>(bars: &'a [Bar], place: &'a Place, k: f64) -> impl Iterator<Item =
 /// Left posterior and anterior openings of the first foramen: centres in the sacral frame, mm.
 pub(super) fn first_foramen_mm(d: &Pelvis, scale: f64) -> ([f64; 3], [f64; 3]) {
     let posterior = [d.posterior_foramen_lateral_mm, 30.0 * scale, -d.foramen_below_plate_mm];
-    let anterior = [d.anterior_foramen_lateral_mm, -3.0 * scale, -d.foramen_below_plate_mm - 1.5 * scale];
+    let anterior = [d.anterior_foramen_lateral_mm, -3.0 * scale, -d.foramen_below_plate_mm];
     (posterior, anterior)
 }
 

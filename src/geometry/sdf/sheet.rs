@@ -6,7 +6,7 @@ use std::sync::Arc;
 /// Spacing of the table that a plate is looked up in, mm.
 const SPACING_MM: f32 = 4.0;
 /// The thinnest that a plate may be, half of it, mm.
-const LEAST_HALF_MM: f32 = 1.2;
+const LEAST_HALF_MM: f32 = 1.6;
 
 /// A plate in a frame (s, t, n): within its outline in the (s, t) plane it is `half` thick on both sides of the middle surface
 /// `n = middle(s, t)`, and its border is round, of the radius that `half` has there.
