@@ -125,6 +125,12 @@ fn held(mut rows: Rows, start: &Rows, d: &Vertebra) -> Rows {
     within(&mut rows.lamina);
     within(&mut rows.transverse);
     within(&mut rows.spinous);
+    // The ridge: no broader than what carries it, and not bent off.
+    let [.., head, ridge] = &mut rows.superior.bar.rows;
+    ridge.half[0] = ridge.half[0].min(0.75 * head.half[0]);
+    ridge.half[1] = ridge.half[1].min(head.half[1]);
+    ridge.at[1] = ridge.at[1].max(head.at[1] - 1.8);
+    ridge.turn_deg = ridge.turn_deg.clamp(head.turn_deg - 12.0, head.turn_deg + 12.0);
     rows.superior.mamillary.half = rows.superior.mamillary.half.map(|h| h.max(1.5));
     rows
 }
@@ -265,7 +271,7 @@ fn descend(
             damp *= 4.0;
         }
         eprintln!("round {round}: {now:.0}, on the surface {:.3} mm, damped {damp:.0e}", on_surface(&r, points));
-        if gain < 1e-3 {
+        if gain < 3e-3 {
             break;
         }
     }
