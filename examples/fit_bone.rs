@@ -20,6 +20,8 @@ use downbeam::geometry::surface_nets::{Surface, extract};
 use glam::{DVec3, Vec3};
 use std::fmt::Write as _;
 
+/// Facet's middle below the process's tip, mm: facets are 15–17 high (within Panjabi 1993: read).
+const FACET_BELOW_TIP_MM: f64 = 7.5;
 /// Weight of the pull towards the start, in points.
 const PULL: f64 = 6.0;
 /// Weight of the bends.
@@ -100,6 +102,7 @@ fn within<const N: usize>(bar: &mut Bar<N>) {
 
 /// The rows as they are used: what the dimensions name stands there.
 fn held(mut rows: Rows, start: &Rows, d: &Vertebra) -> Rows {
+    rows.walls.waist = rows.walls.waist.map(|w| w.clamp(0.06, 0.22));
     rows.walls.waist_flat = rows.walls.waist_flat.clamp(-1.0, 1.0);
     rows.walls.square = rows.walls.square.clamp(0.0, 0.8);
     rows.walls.dent_mm = rows.walls.dent_mm.clamp(0.0, 3.0);
@@ -125,6 +128,22 @@ fn held(mut rows: Rows, start: &Rows, d: &Vertebra) -> Rows {
     within(&mut rows.lamina);
     within(&mut rows.transverse);
     within(&mut rows.spinous);
+    // The ridge: no broader than what carries it, and not bent off.
+    let [.., head, ridge] = &mut rows.superior.bar.rows;
+    ridge.half[0] = ridge.half[0].min(0.75 * head.half[0]);
+    ridge.half[1] = ridge.half[1].min(head.half[1]);
+    ridge.at[1] = ridge.at[1].max(head.at[1] - 1.8);
+    ridge.turn_deg = ridge.turn_deg.clamp(head.turn_deg - 12.0, head.turn_deg + 12.0);
+    rows.superior.facet.at[2] = rows.superior.bar.rows[4].at[2] + rows.superior.bar.cap_mm[1] - FACET_BELOW_TIP_MM;
+    let [.., ridge] = &mut rows.superior.bar.rows;
+    // It ends behind the facet that cuts the process.
+    let facet = &rows.superior.facet;
+    let (sin, cos) = libm::sincos(d.facet_plane_deg.to_radians());
+    let (x, y) = (ridge.at[0] - facet.at[0], ridge.at[1] - facet.at[1]);
+    let (out, along) = (sin * y - cos * x, sin * x + cos * y);
+    let over = (out - facet.curvature * along * along + 1.0).max(0.0);
+    ridge.at[0] += cos * over;
+    ridge.at[1] -= sin * over;
     rows.superior.mamillary.half = rows.superior.mamillary.half.map(|h| h.max(1.5));
     rows
 }
@@ -265,7 +284,7 @@ fn descend(
             damp *= 4.0;
         }
         eprintln!("round {round}: {now:.0}, on the surface {:.3} mm, damped {damp:.0e}", on_surface(&r, points));
-        if gain < 1e-3 {
+        if gain < 3e-3 {
             break;
         }
     }

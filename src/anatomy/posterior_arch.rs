@@ -7,8 +7,9 @@
 //! The bone's shape ([`super::vertebra`]) and its landmarks ([`super::landmarks`]) both come from here, so that a landmark is by
 //! construction where the bone is.
 //!
-//! The inferior articular process hangs on the pillar above and on the joint below: its sections from the facet down follow the lower
-//! neighbour's facet wherever posture and patient put it ([`PosteriorArch::pillar`]).
+//! The inferior articular process hangs on the pillar above and on the joint below: its sections from the facet down are laid against the
+//! lower neighbour's facet wherever posture and patient put it, and keep their height ([`PosteriorArch::pillar`]): where a disc is low, the
+//! process stands lower on the facet, as in life.
 
 use super::dimensions::{JOINT_SPACE_MM, Vertebra, average};
 use super::place::Place;
@@ -20,8 +21,10 @@ use glam::DVec3;
 
 /// How far the inferior facet reaches into the joint before the superior process carves it, mm: so that it is carved all over.
 const JOINT_BITE_MM: f64 = 0.5;
-/// Middle of the inferior facet above the process's tip, mm: facets are 15–17 high (within Panjabi 1993: read).
-const FACET_ABOVE_TIP_MM: f64 = 8.5;
+/// Where an inferior process is laid against the facet below, above its tip, mm: half of the 12–14 mm that the two overlap.
+const MET_ABOVE_TIP_MM: f64 = 6.5;
+/// How far to either side along the facet the inferior process may stand by its own rows, mm.
+const ALONG_FACET_MM: f64 = 1.5;
 /// Share of the joint's shift that a section of the pillar takes, from the pedicle down.
 const JOINT_SHARE: [f64; 7] = [0.0, 0.0, 0.15, 0.55, 0.9, 1.0, 1.0];
 /// Where the pars ends and the inferior process begins, as a share of the pillar.
@@ -153,14 +156,21 @@ impl PosteriorArch {
         // Mirrored back to the left.
         let point = |p: DVec3| home.at(other.at(p));
         let direction = |v: DVec3| home.along(other.along(v));
-        let (normal, middle) = (direction(process.normal()), point(process.joint_middle()));
+        let (normal, tangent, up) =
+            (direction(process.normal()), direction(process.tangent()), direction(DVec3::Z));
 
         let loft = self.hanging.own();
         let [_, end] = loft.reach_mm();
-        let [centre, wide, thin] = loft.ring(end - FACET_ABOVE_TIP_MM * self.k);
+        let [centre, wide, thin] = loft.ring(end - MET_ABOVE_TIP_MM * self.k);
+        // The facet stands upright on its own bone: its point at the height of the section.
+        let middle = point(process.joint_middle());
+        let middle = middle + up * ((centre.z - middle.z) / up.z.max(0.5));
         // How far the bone reaches towards the joint.
         let reach = libm::sqrt(normal.dot(wide) * normal.dot(wide) + normal.dot(thin) * normal.dot(thin));
-        let shift = middle + normal * (JOINT_SPACE_MM - JOINT_BITE_MM + reach) - centre;
+        let off = middle - centre;
+        let along = off.dot(tangent);
+        let shift = normal * (off.dot(normal) + JOINT_SPACE_MM - JOINT_BITE_MM + reach)
+            + tangent * (along - along.clamp(-ALONG_FACET_MM, ALONG_FACET_MM));
         let mut pillar = self.hanging;
         for (section, share) in pillar.sections.iter_mut().zip(JOINT_SHARE) {
             section.centre += shift * share;
@@ -176,15 +186,17 @@ impl PosteriorArch {
         self.hanging
     }
 
-    /// Middle of the lamina's half.
+    /// A point inside the lamina's half, nearer to the midline than to the pillar.
     pub(super) fn lamina_middle(&self) -> DVec3 {
         let loft = self.lamina.own();
         let [from, to] = loft.reach_mm();
-        loft.ring(0.5 * (from + to))[0]
+        loft.ring(from + 0.62 * (to - from))[0]
     }
 }
 
-/// Middle of the pars interarticularis: of a pillar's upper part, under the pedicle.
+/// A point inside the pars interarticularis, under the pedicle.
 pub(super) fn pars_middle(pillar: &Track<7>) -> DVec3 {
-    pillar.sections[2].centre
+    let loft = pillar.own();
+    let [from, to] = loft.reach_mm();
+    loft.ring(from + 0.3 * (to - from))[0]
 }

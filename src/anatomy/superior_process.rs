@@ -6,14 +6,13 @@
 //!
 //! Limits: one curvature a facet, the same up and down, and no lean; left and right are mirror images.
 
-use super::dimensions::{PELVIS, Pelvis, Vertebra, average};
-use super::names::Part;
+use super::dimensions::{Pelvis, Vertebra, average};
+use super::names::{Level, Part};
 use super::place::Place;
 use super::posterior_arch::{Track, track};
 use super::process_top::{Facet, ProcessTop};
 use super::ring::Ring;
 use super::vertebra_rows::{ProcessRows, Rows, wide};
-use super::vertebra_table::S1_PROCESS;
 use crate::geometry::sdf::{Ellipsoid, Loft, Shape};
 use crate::geometry::solid::{self, Piece};
 use glam::{DVec3, Mat3};
@@ -84,20 +83,18 @@ impl SuperiorProcess {
         Self::carried(&rows.superior, wall, [foot(d) - foot(a), tip(d) - tip(a)], planes, scale, joint)
     }
 
-    /// Of the sacrum, whose frame has its origin in the S1 plate; its rows' zero is behind the plate's edge, in the plate's plane.
+    /// Of the sacrum, whose frame has its origin in the S1 plate. It is shaped as L5's, moved to the sacrum's tip and turned to its plane.
     pub(super) fn of_sacrum(d: &Pelvis, scale: f64, joint: &JointState) -> Self {
-        let a = PELVIS.scaled(scale);
-        let tip = |d: &Pelvis| {
-            DVec3::new(
-                d.superior_process_lateral_mm,
-                d.plate_depth_mm / 2.0 + d.superior_process_behind_mm,
-                d.superior_process_rise_mm,
-            )
-        };
-        let shift = tip(d) - tip(&a);
-        let planes = [d.facet_plane_deg, a.facet_plane_deg];
-        let foot = DVec3::new(shift.x, shift.y, 0.0);
-        Self::carried(&S1_PROCESS, a.plate_depth_mm / 2.0, [foot, shift], planes, scale, joint)
+        let (rows, l5) = average(Level::L5);
+        let edge = d.plate_depth_mm / 2.0;
+        let written = track(&rows.superior.bar, wide::SUPERIOR, scale, edge).own().tip();
+        let tip = DVec3::new(
+            d.superior_process_lateral_mm,
+            edge + d.superior_process_behind_mm,
+            d.superior_process_rise_mm,
+        );
+        let planes = [d.facet_plane_deg, l5.facet_plane_deg];
+        Self::carried(&rows.superior, edge, [tip - written; 2], planes, scale, joint)
     }
 
     fn carried(

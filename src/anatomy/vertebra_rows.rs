@@ -73,24 +73,6 @@ pub struct ProcessRows {
     pub mamillary: Bump,
 }
 
-impl ProcessRows {
-    /// The same elsewhere.
-    pub const fn moved(mut self, by: [f64; 3]) -> Self {
-        let mut axis = 0;
-        while axis < 3 {
-            let mut i = 0;
-            while i < 5 {
-                self.bar.rows[i].at[axis] += by[axis];
-                i += 1;
-            }
-            self.facet.at[axis] += by[axis];
-            self.mamillary.at[axis] += by[axis];
-            axis += 1;
-        }
-        self
-    }
-}
-
 /// All of a vertebra.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rows {

@@ -106,7 +106,7 @@ impl Section {
         let z = if upper { 1.0 } else { -1.0 } * (self.d.half_height_mm() - 2.5);
         let slice = || self.points.iter().filter(move |p| (p.z - z).abs() < 1.2);
         let between = self.d.interpedicular_mm / 2.0 - 1.0;
-        let body = self.d.posterior_wall_mm() + 3.0;
+        let body = self.d.posterior_rims_mm() + 3.0;
         (
             width(slice().filter(|p| p.y < 3.0).map(|p| p.x)),
             width(slice().filter(|p| p.x.abs() < between && p.y < body).map(|p| p.y)),
@@ -118,7 +118,7 @@ impl Section {
         let height = |y: f64| {
             width(self.points.iter().filter(|p| p.x.abs() < 5.0 && (p.y - y).abs() < 0.8).map(|p| p.z))
         };
-        let wall = self.d.posterior_wall_mm();
+        let wall = self.d.posterior_rims_mm();
         let (front, back) = (height(3.0 - wall), height(wall - 3.0));
         let slope = (front - back) / (2.0 * wall - 6.0);
         (front + 3.0 * slope, back - 3.0 * slope)
@@ -126,7 +126,7 @@ impl Section {
 
     fn wedge(&self) -> f64 {
         let (front, back) = self.heights();
-        2.0 * libm::atan((front - back) / 2.0 / (2.0 * self.d.posterior_wall_mm()))
+        2.0 * libm::atan((front - back) / 2.0 / (2.0 * self.d.posterior_rims_mm()))
     }
 
     /// The left pedicle's isthmus across and up-down, square to its axis, mm.
@@ -151,7 +151,7 @@ impl Section {
 
     /// Posterior wall to lamina on the midline, mm.
     fn canal_depth(&self) -> f64 {
-        let wall = self.d.posterior_wall_mm() + 3.0;
+        let wall = self.d.posterior_rims_mm() + 3.0;
         let lamina = self.points.iter().filter(|p| p.x.abs() < 1.5 && p.y > wall);
         let back = self.points.iter().filter(|p| p.x.abs() < 2.0 && p.z.abs() < 3.0 && p.y < wall);
         span(lamina.map(|p| p.y)).0 - span(back.map(|p| p.y)).1
