@@ -121,9 +121,6 @@ pub(super) fn build(levels: &[LevelLandmarks; 7], nerves: &Nerves, scale: f64) -
     list
 }
 
-/// Half the depth of an articular process in front of its axis at the foramen's height, mm. As in `vertebra`.
-const PROCESS_HALF_DEPTH_MM: f64 = 4.9;
-
 /// Room that the traversing root takes beside the sac, mm. Derived from its thickness.
 const TRAVERSING_ROOT_MM: f64 = 3.0;
 
@@ -139,7 +136,10 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
     let (upper, lower) = (level.side(side).pedicle, below.side(side).pedicle);
     let (top, bottom) = (upper.centre - upper.up, lower.centre + lower.up);
     let wall = own(level.posterior_wall).y;
-    let process = own(below.side(side).superior_process_tip).y - PROCESS_HALF_DEPTH_MM * k;
+    let turn = frame.rotation.transpose();
+    let front_of = |ring: &Ring| own(ring.centre).y - libm::hypot((turn * ring.across).y, (turn * ring.up).y);
+    let process =
+        below.side(side).superior_process_top.sections.iter().map(front_of).fold(f64::INFINITY, f64::min);
     let middle = own((top + bottom) / 2.0);
     // Of a slipped pair the upper wall stands forward of the lower: the front is between them.
     let front = wall + level.slip_mm / 2.0;

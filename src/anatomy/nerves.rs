@@ -24,6 +24,13 @@ pub const PEDICLE_GAP_MM: f64 = 1.75;
 const WALL_BULGE_MM: f64 = 0.35;
 /// Dura from the pedicle's medial wall. Within the two published means, at their upper end: the joints narrow the canal too.
 pub const DURA_GAP_MM: f64 = 2.9;
+/// Half the sac's depth, share of the bony canal's, and half its width, share of the distance between the pedicles. Derived: fills the front of
+/// a canal that is a triangle under two laminae.
+const SAC_HALF_DEPTH: f64 = 0.34;
+const SAC_HALF_WIDTH: f64 = 0.36;
+/// Front of the sac behind the wall's waist at the pedicles, and behind the rims at the discs, mm. Derived.
+const SAC_BEHIND_WALL_MM: f64 = 1.6;
+const SAC_BEHIND_RIMS_MM: f64 = 0.8;
 /// Half the thickness of a root.
 const ROOT_RADIUS_MM: f64 = 2.1;
 /// Root from the caudal direction in the frontal plane where it passes the pedicle.
@@ -31,7 +38,7 @@ const ROOT_DESCENT_DEG: f64 = 39.0;
 /// The nerve past its ganglion, likewise. Derived: flatter, since it turns into the psoas.
 const NERVE_DESCENT_DEG: f64 = 58.0;
 /// Depth of root and ganglion behind the posterior wall. Derived: the middle of the upper foramen.
-const ROOT_BEHIND_WALL_MM: f64 = 4.6;
+const ROOT_BEHIND_WALL_MM: f64 = 3.8;
 /// Half width of the ganglion, L1 … L5 (Silav 2016).
 const GANGLION_HALF_WIDTH_MM: [f64; 5] = [2.18, 2.28, 2.50, 2.61, 2.91];
 /// Half length of the ganglion, L1 … L5 (Silav 2016).
@@ -264,30 +271,31 @@ fn sac(levels: &[LevelLandmarks; 7], vertebrae: &[Vertebra; 6], k: f64) -> Vec<S
     let mut list = Vec::new();
     for (i, d) in vertebrae.iter().enumerate() {
         let frame = frame_of(&levels[i]);
-        let wall = d.posterior_wall_mm();
         let [px, py, pz] = d.pedicle_centre_mm();
-        let half_depth = d.canal_depth_mm * 0.37;
-        let y = wall + d.canal_depth_mm * 0.475;
+        let half_depth = d.canal_depth_mm * SAC_HALF_DEPTH;
+        let y = d.posterior_wall_mm() + SAC_BEHIND_WALL_MM * k + half_depth;
         // The pedicles' medial walls open backwards by their axial angle; the sac's widest place lies behind the isthmus.
         let (across, _) = frontal_section(&levels[i], &frame, Side::Left);
         let opening = libm::tan(d.pedicle_axial_deg.to_radians()) * (y - py);
         let medial = px - across + opening.max(0.0);
-        let half_width = (medial - DURA_GAP_MM * k).min(d.interpedicular_mm * 0.39);
-        let mut section = |z: f64, wide: f64, back: f64, deep: f64| {
+        let half_width = (medial - DURA_GAP_MM * k).min(d.interpedicular_mm * SAC_HALF_WIDTH);
+        let mut section = |z: f64, y: f64, wide: f64, deep: f64| {
             list.push(SacNode {
-                point: frame.point(DVec3::new(0.0, y + back, z)),
+                point: frame.point(DVec3::new(0.0, y, z)),
                 left: frame.rotation.x_axis,
                 half_width_mm: half_width * wide,
                 half_depth_mm: half_depth * deep,
             });
         };
         if i == 0 {
-            section(pz + 40.0 * k, 0.95, 0.0, 1.0);
+            section(pz + 40.0 * k, y, 0.95, 1.0);
         }
-        section(pz, 1.0, 0.0, 1.0);
-        // Where the level has slipped, the sac bends back over the corner below and is narrowed by the arch behind.
+        section(pz, y, 1.0, 1.0);
+        // At the disc the rims stand out behind the wall's waist. Where the level has slipped, the sac bends back over the corner below and is
+        // narrowed by the arch behind.
         let slip = levels[i].slip_mm;
-        section(-d.half_height_mm(), 0.93, 0.6 * k + 0.45 * slip, 1.0 - 0.9 * slip / d.canal_depth_mm);
+        let at_disc = d.posterior_rims_mm() + SAC_BEHIND_RIMS_MM * k + half_depth;
+        section(-d.half_height_mm(), at_disc + 0.45 * slip, 0.93, 1.0 - 0.9 * slip / d.canal_depth_mm);
     }
     let frame = frame_of(&levels[6]);
     for (y, z, wide, deep) in [(24.5, 0.0, 9.0, 5.4), (24.8, -22.0, 6.2, 3.2), (31.5, -48.0, 3.0, 2.2)] {

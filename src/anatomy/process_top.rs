@@ -34,6 +34,8 @@ pub const AROUND: usize = 24;
 pub struct ProcessTop {
     /// From the highest point down.
     pub sections: [Ring; SECTIONS],
+    /// How square each of them is: `(X² + Y²)² - 2 q X² Y² = 1` over its half axes, an ellipse at 0.
+    pub squareness: [f64; SECTIONS],
     /// What cuts them.
     pub facet: Facet,
 }
@@ -49,6 +51,7 @@ impl ProcessTop {
                 across: along(r.across),
                 up: along(r.up),
             }),
+            squareness: self.squareness,
             facet: Facet {
                 point: at(self.facet.point),
                 normal: along(self.facet.normal),

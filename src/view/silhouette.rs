@@ -7,7 +7,7 @@
 
 use super::criteria::ImageAxes;
 use crate::anatomy::landmarks::Ring;
-use crate::anatomy::process_top::{AROUND, AROUND_COS, AROUND_SIN, ProcessTop};
+use crate::anatomy::process_top::{AROUND, AROUND_COS, AROUND_SIN, ProcessTop, SECTIONS};
 use crate::imaging::projection::Projection;
 use glam::{DVec2, DVec3};
 
@@ -37,15 +37,25 @@ impl Linear {
         self.0.dot(r) + self.1
     }
 
-    /// Its values around a ring whose centre is `r` from the isocentre.
-    fn around(&self, ring: &Ring, r: DVec3) -> [f64; AROUND] {
+    /// Its values around a ring whose centre is `r` from the isocentre and whose points stand `out` times as far out as an ellipse's.
+    fn around(&self, ring: &Ring, r: DVec3, out: &[f64; AROUND]) -> [f64; AROUND] {
         let (middle, across, up) = (self.at(r), self.0.dot(ring.across), self.0.dot(ring.up));
         let mut values = [middle; AROUND];
         for k in 0..AROUND {
-            values[k] += across * AROUND_COS[k] + up * AROUND_SIN[k];
+            values[k] += out[k] * (across * AROUND_COS[k] + up * AROUND_SIN[k]);
         }
         values
     }
+}
+
+/// How far out the points around a section of this squareness stand against an ellipse's: `(1 - 2 q cos² sin²)^(-1/4)`.
+fn out(squareness: f64) -> [f64; AROUND] {
+    let mut out = [1.0; AROUND];
+    for k in 0..AROUND {
+        let (c, s) = (AROUND_COS[k] * AROUND_COS[k], AROUND_SIN[k] * AROUND_SIN[k]);
+        out[k] = 1.0 / libm::sqrt(libm::sqrt(1.0 - 2.0 * squareness * c * s));
+    }
+    out
 }
 
 /// The outline `under_mm` (mm at the process's depth) under its top.
@@ -59,10 +69,11 @@ pub fn silhouette(view: &Projection, axes: &ImageAxes, top: &ProcessTop, under_m
     let normal = [0, 1, 2].map(|i| picture[i].0.dot(facet.normal));
 
     // [left, cranial, depth] of the points around each section, cut by the facet.
-    let points = top.sections.map(|ring| {
+    let points: [_; SECTIONS] = std::array::from_fn(|n| {
+        let (ring, out) = (&top.sections[n], out(top.squareness[n]));
         let r = ring.centre - view.isocentre;
-        let (before, beside) = (before.around(&ring, r), beside.around(&ring, r));
-        let mut around = [0, 1, 2].map(|i| picture[i].around(&ring, r));
+        let (before, beside) = (before.around(ring, r, &out), beside.around(ring, r, &out));
+        let mut around = [0, 1, 2].map(|i| picture[i].around(ring, r, &out));
         for k in 0..AROUND {
             let excess = before[k] - facet.curvature * beside[k] * beside[k];
             let excess = if excess > 0.0 { excess } else { 0.0 };

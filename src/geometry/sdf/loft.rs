@@ -202,8 +202,8 @@ impl Loft {
         let gw = w * sum * per_cap;
         // Along the chord: the centre moves, the section widens.
         let gt = gw
-            - gx * (c * cu_slope + s * cv_slope + x * wide_slope * inside)
-            - gy * (c * cv_slope - s * cu_slope + y * thin_slope * inside);
+            - gx * (c * cu_slope + s * cv_slope + x.clamp(-1.2, 1.2) * wide_slope * inside)
+            - gy * (c * cv_slope - s * cu_slope + y.clamp(-1.2, 1.2) * thin_slope * inside);
         let steep = (gx * gx + gy * gy + gt * gt).sqrt();
         // Deep inside, the gradient says nothing about the nearest wall: the thinner half does.
         let thinnest = -half_wide.min(half_thin);
@@ -237,6 +237,19 @@ impl Loft {
         let cap = f64::from(self.cap[usize::from(beyond > 0.0)]);
         let round = libm::sqrt((1.0 - (beyond / cap) * (beyond / cap)).max(0.0));
         [centre, wide * (spline(2).0 * round), axis.cross(wide) * (spline(3).0 * round)]
+    }
+
+    /// Squareness of the section `along_mm` from the plane of the first one; caps are round at their ends.
+    pub fn squareness(&self, along_mm: f64) -> f64 {
+        let length = f64::from(self.length);
+        let t = (along_mm / length).clamp(f64::from(self.span[0]), f64::from(self.span[1]));
+        let c = self.splines[6].map(f64::from);
+        let knots = self.knots.iter().zip(&c[3..]).take(self.interior);
+        let cubes = knots.map(|(&knot, c)| {
+            let past = (t - f64::from(knot)).max(0.0);
+            c * past * past * past
+        });
+        c[0] + t * (c[1] + t * t * c[2]) + cubes.sum::<f64>()
     }
 
     /// How far the two ends of its caps stand from the plane of the first section, mm.
