@@ -10,6 +10,8 @@
 //! Distance: of first order, `(N - 1) / |∇N|`, the gradient with its part along the chord, so that an axis that leans against its chord
 //! and a section that widens do not thicken the cortex under the surface.
 //!
+//! Far away it is at least the distance to a ball around the loft.
+//!
 //! Limits: the axis must not turn back on its chord; a section that leans by more than about 60 degrees against its own part of the
 //! axis should be another loft.
 
@@ -32,6 +34,8 @@ pub struct Section {
 
 /// Most sections that a loft can have.
 pub const MOST_SECTIONS: usize = 8;
+/// Further out than this, in half widths, a section that widens along the axis no longer tilts the wall.
+const NEAR: f32 = 1.2;
 /// Splines of a loft: centre along u and v, half width, half thickness, wide axis along u and v, squareness.
 const SPLINES: usize = 7;
 
@@ -202,13 +206,15 @@ impl Loft {
         let gw = w * sum * per_cap;
         // Along the chord: the centre moves, the section widens.
         let gt = gw
-            - gx * (c * cu_slope + s * cv_slope + x * wide_slope * inside)
-            - gy * (c * cv_slope - s * cu_slope + y * thin_slope * inside);
+            - gx * (c * cu_slope + s * cv_slope + x.clamp(-NEAR, NEAR) * wide_slope * inside)
+            - gy * (c * cv_slope - s * cu_slope + y.clamp(-NEAR, NEAR) * thin_slope * inside);
         let steep = (gx * gx + gy * gy + gt * gt).sqrt();
         // Deep inside, the gradient says nothing about the nearest wall: the thinner half does.
         let thinnest = -half_wide.min(half_thin);
         let first_order = (root - 1.0) * root * root * root / (steep + 1e-9);
-        first_order.max(thinnest)
+        // Far away the ball around the loft knows better.
+        let (middle, radius) = self.ball;
+        first_order.max(thinnest).max((p - middle).length() - radius)
     }
 
     /// The section `along_mm` from the plane of the first one: centre, half of its wide and half of its thin axis, mm. In a cap it shrinks,
