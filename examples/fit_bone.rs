@@ -1,7 +1,7 @@
 //! Moves the rows of a vertebra's shape towards a real bone and prints them; run by hand, its result is reviewed and rounded into
 //! `anatomy::vertebra_table`.
 //!
-//! usage: fit_bone LEVEL SAMPLES ROUNDS [--obj FILE]
+//! usage: fit_bone LEVEL SAMPLES ROUNDS [--from LEVEL] [--obj FILE]
 //!   SAMPLES  lines "x y z distance", mm: points on and around a real bone with their signed distance to it, as
 //!            `tests/reference/bone_samples.py` writes them (x left, y posterior with 0 at the middle of the posterior wall, z cranial)
 //!
@@ -23,9 +23,9 @@ use std::fmt::Write as _;
 /// Facet's middle below the process's tip, mm: facets are 15–17 high (within Panjabi 1993: read).
 const FACET_BELOW_TIP_MM: f64 = 7.5;
 /// Weight of the pull towards the start, in points.
-const PULL: f64 = 6.0;
+const PULL: f64 = 10.0;
 /// Weight of the bends.
-const SMOOTH: f64 = 1.6;
+const SMOOTH: f64 = 4.0;
 
 type Visitor<'a> = dyn FnMut(&str, &mut f64, f64) + 'a;
 
@@ -37,8 +37,7 @@ fn visit_bar<const N: usize>(part: &str, bar: &mut Bar<N>, f: &mut Visitor<'_>) 
             continue;
         }
         for (axis, name) in ["x", "y", "z"].into_iter().enumerate() {
-            let held = (axis == 0 && (pedicle || spinous || part == "lamina" && i == N - 1))
-                || (axis == 1 && pedicle);
+            let held = (axis == 0 && (pedicle || spinous || part == "lamina" && i == N - 1)) || (axis == 1 && pedicle);
             if !held {
                 f(&format!("{part} {i} {name}"), &mut row.at[axis], 4.0);
             }
@@ -93,12 +92,14 @@ fn hold_shares<const N: usize>(bar: &mut Bar<N>, start: &Bar<N>, axis: usize) {
     }
 }
 
-fn within<const N: usize>(bar: &mut Bar<N>) {
+/// Half widths and half thicknesses stay within these, squareness under `square`.
+fn within<const N: usize>(bar: &mut Bar<N>, wide: [f64; 2], thin: [f64; 2], square: f64) {
     for row in &mut bar.rows {
-        row.half = row.half.map(|h| h.max(1.2));
-        row.square = row.square.clamp(0.0, 0.9);
+        row.half = [row.half[0].clamp(wide[0], wide[1]), row.half[1].clamp(thin[0], thin[1])];
+        row.square = row.square.clamp(0.0, square);
+        row.turn_deg = row.turn_deg.clamp(-40.0, 40.0);
     }
-    bar.cap_mm = bar.cap_mm.map(|c| c.max(1.2));
+    bar.cap_mm = bar.cap_mm.map(|c| c.clamp(1.5, 6.0));
 }
 
 /// The rows as they are used: what the dimensions name stands there.
@@ -113,7 +114,7 @@ fn held(mut rows: Rows, start: &Rows, d: &Vertebra) -> Rows {
     isthmus.at = [x, y - d.posterior_rims_mm(), z];
     isthmus.half = [d.pedicle_height_mm / 2.0, d.pedicle_width_mm / 2.0];
     (isthmus.turn_deg, isthmus.square) = (0.0, 0.1);
-    for (row, dy) in rows.pedicle.rows.iter_mut().zip([-9.0, 0.0, 4.0, 8.0]) {
+    for (row, dy) in rows.pedicle.rows.iter_mut().zip([-13.0, 0.0, 4.5, 9.0]) {
         row.at[1] = y - d.posterior_rims_mm() + dy;
         row.at[0] = x + slope * dy;
         row.turn_deg = 0.0;
@@ -123,20 +124,19 @@ fn held(mut rows: Rows, start: &Rows, d: &Vertebra) -> Rows {
     hold_shares(&mut rows.lamina, &start.lamina, 0);
     hold_shares(&mut rows.transverse, &start.transverse, 0);
     hold_shares(&mut rows.spinous, &start.spinous, 1);
-    within(&mut rows.pedicle);
-    within(&mut rows.superior.bar);
-    within(&mut rows.pillar);
-    within(&mut rows.lamina);
-    within(&mut rows.transverse);
-    within(&mut rows.spinous);
+    within(&mut rows.pedicle, [4.5, 12.0], [3.0, 12.0], 0.3);
+    within(&mut rows.superior.bar, [4.0, 10.0], [2.5, 8.0], 0.0);
+    within(&mut rows.pillar, [3.5, 9.0], [3.0, 7.0], 0.0);
+    within(&mut rows.lamina, [5.0, 16.0], [2.4, 6.0], 0.5);
+    within(&mut rows.transverse, [2.2, 9.0], [1.8, 9.0], 0.0);
+    within(&mut rows.spinous, [4.0, 12.0], [1.8, 6.0], 0.7);
     // The ridge: no broader than what carries it, and not bent off.
     let [.., head, ridge] = &mut rows.superior.bar.rows;
     ridge.half[0] = ridge.half[0].min(0.75 * head.half[0]);
     ridge.half[1] = ridge.half[1].min(head.half[1]);
     ridge.at[1] = ridge.at[1].max(head.at[1] - 1.8);
     ridge.turn_deg = ridge.turn_deg.clamp(head.turn_deg - 12.0, head.turn_deg + 12.0);
-    rows.superior.facet.at[2] =
-        rows.superior.bar.rows[4].at[2] + rows.superior.bar.cap_mm[1] - FACET_BELOW_TIP_MM;
+    rows.superior.facet.at[2] = rows.superior.bar.rows[4].at[2] + rows.superior.bar.cap_mm[1] - FACET_BELOW_TIP_MM;
     let [.., ridge] = &mut rows.superior.bar.rows;
     // It ends behind the facet that cuts the process.
     let facet = &rows.superior.facet;
@@ -146,6 +146,11 @@ fn held(mut rows: Rows, start: &Rows, d: &Vertebra) -> Rows {
     let over = (out - facet.curvature * along * along + 1.0).max(0.0);
     ridge.at[0] += cos * over;
     ridge.at[1] -= sin * over;
+    // The chord stands upright, so that the ridge's section lies level.
+    let [foot, .., ridge] = &mut rows.superior.bar.rows;
+    for axis in 0..2 {
+        foot.at[axis] = foot.at[axis].clamp(ridge.at[axis] - 1.5, ridge.at[axis] + 1.5);
+    }
     rows.superior.mamillary.half = rows.superior.mamillary.half.map(|h| h.max(1.5));
     rows
 }
@@ -167,13 +172,14 @@ fn bends<const N: usize>(bar: &Bar<N>, out: &mut Vec<f64>) {
 fn main() {
     let args: Vec<String> = std::env::args().collect();
     let [_, level, samples, rounds, ..] = &args[..] else {
-        eprintln!("usage: fit_bone LEVEL SAMPLES ROUNDS [--obj FILE]");
+        eprintln!("usage: fit_bone LEVEL SAMPLES ROUNDS [--from LEVEL] [--obj FILE]");
         return;
     };
-    let level: Level =
-        Level::VERTEBRAE.into_iter().find(|l| l.to_string() == *level).expect("a level such as L4");
+    let after = |flag: &str| args.iter().position(|a| a == flag).and_then(|i| args.get(i + 1));
+    let level: Level = level.parse().expect("a level such as L4");
+    let from: Level = after("--from").map_or(level, |name| name.parse().expect("a level such as L4"));
     let d = vertebra(level).expect("a vertebra");
-    let start = ROWS[level.index() - 1];
+    let start = ROWS[from.index() - 1];
     let points: Vec<(DVec3, f64)> = std::fs::read_to_string(samples)
         .expect("the samples")
         .lines()
@@ -222,8 +228,8 @@ fn main() {
     let (rows, place) = write(&x);
     println!("{}", printed(level, &rows));
     eprintln!("place {place:.2?}");
-    if let Some(i) = args.iter().position(|a| a == "--obj") {
-        std::fs::write(&args[i + 1], object(&rows, &d)).expect("the mesh can be written");
+    if let Some(file) = after("--obj") {
+        std::fs::write(file, object(&rows, &d)).expect("the mesh can be written");
     }
 }
 
@@ -244,11 +250,7 @@ fn descend(
     let mut r = residuals(&x);
     let cost = |r: &[f64]| r.iter().map(|e| e * e).sum::<f64>();
     let (mut now, mut damp) = (cost(&r), 0.03);
-    eprintln!(
-        "{n} numbers, {} points, start {now:.0}, on the surface {:.3} mm",
-        points.len(),
-        on_surface(&r, points)
-    );
+    eprintln!("{n} numbers, {} points, start {now:.0}, on the surface {:.3} mm", points.len(), on_surface(&r, points));
     for round in 0..rounds {
         let column = |j: usize| {
             let h = 0.02 * free[j].2;
@@ -290,10 +292,7 @@ fn descend(
             }
             damp *= 4.0;
         }
-        eprintln!(
-            "round {round}: {now:.0}, on the surface {:.3} mm, damped {damp:.0e}",
-            on_surface(&r, points)
-        );
+        eprintln!("round {round}: {now:.0}, on the surface {:.3} mm, damped {damp:.0e}", on_surface(&r, points));
         if gain < 3e-3 {
             break;
         }
@@ -340,28 +339,17 @@ fn printed(level: Level, rows: &Rows) -> String {
         writeln!(out, "{indent}{name}: Bar {{\n{indent}    rows: [").expect("a string");
         for r in &bar.rows {
             let (half, turn) = (r.half.map(tenth).join(", "), r.turn_deg.round() + 0.0);
-            writeln!(
-                out,
-                "{indent}        row([{}], [{half}], {turn:.1}, {:.2}),",
-                three(r.at),
-                r.square + 0.0
-            )
-            .expect("a string");
+            writeln!(out, "{indent}        row([{}], [{half}], {turn:.1}, {:.2}),", three(r.at), r.square + 0.0)
+                .expect("a string");
         }
         let caps = bar.cap_mm.map(tenth).join(", ");
         writeln!(out, "{indent}    ],\n{indent}    cap_mm: [{caps}],\n{indent}}},").expect("a string");
     }
     let source = if level == Level::L1 { "ONE_MAN" } else { "MEAN_OF_87" };
     let w = &rows.walls;
-    let mut out = format!(
-        "/// {level}.\npub const {level}: Rows = Rows {{\n    source: {source},\n    walls: Walls {{\n"
-    );
-    writeln!(
-        out,
-        "        waist: [{:.3}, {:.3}],\n        waist_flat: {:.2},",
-        w.waist[0], w.waist[1], w.waist_flat
-    )
-    .expect("a string");
+    let mut out = format!("/// {level}.\npub const {level}: Rows = Rows {{\n    source: {source},\n    walls: Walls {{\n");
+    writeln!(out, "        waist: [{:.3}, {:.3}],\n        waist_flat: {:.2},", w.waist[0], w.waist[1], w.waist_flat)
+        .expect("a string");
     writeln!(
         out,
         "        waist_shift_mm: {},\n        square: {:.2},\n        dent_mm: {},\n    }},",
@@ -374,20 +362,10 @@ fn printed(level: Level, rows: &Rows) -> String {
     out += "    superior: ProcessRows {\n";
     bar(&mut out, "        ", "bar", &rows.superior.bar);
     let (facet, bump) = (&rows.superior.facet, &rows.superior.mamillary);
-    writeln!(
-        out,
-        "        facet: FacetRow {{ at: [{}], curvature: {:.3} }},",
-        three(facet.at),
-        facet.curvature
-    )
-    .expect("a string");
-    writeln!(
-        out,
-        "        mamillary: Bump {{ at: [{}], half: [{}] }},\n    }},",
-        three(bump.at),
-        three(bump.half)
-    )
-    .expect("a string");
+    writeln!(out, "        facet: FacetRow {{ at: [{}], curvature: {:.3} }},", three(facet.at), facet.curvature)
+        .expect("a string");
+    writeln!(out, "        mamillary: Bump {{ at: [{}], half: [{}] }},\n    }},", three(bump.at), three(bump.half))
+        .expect("a string");
     bar(&mut out, "    ", "pillar", &rows.pillar);
     bar(&mut out, "    ", "lamina", &rows.lamina);
     bar(&mut out, "    ", "transverse", &rows.transverse);

@@ -10,6 +10,8 @@
 //! Distance: of first order, `(N - 1) / |∇N|`, the gradient with its part along the chord, so that an axis that leans against its chord
 //! and a section that widens do not thicken the cortex under the surface.
 //!
+//! Far away it is at least the distance to a ball around the loft.
+//!
 //! Limits: the axis must not turn back on its chord; a section that leans by more than about 60 degrees against its own part of the
 //! axis should be another loft.
 
@@ -32,6 +34,8 @@ pub struct Section {
 
 /// Most sections that a loft can have.
 pub const MOST_SECTIONS: usize = 8;
+/// Further out than this, in half widths, a section that widens along the axis no longer tilts the wall.
+const NEAR: f32 = 1.2;
 /// Splines of a loft: centre along u and v, half width, half thickness, wide axis along u and v, squareness.
 const SPLINES: usize = 7;
 
@@ -202,13 +206,15 @@ impl Loft {
         let gw = w * sum * per_cap;
         // Along the chord: the centre moves, the section widens.
         let gt = gw
-            - gx * (c * cu_slope + s * cv_slope + x.clamp(-1.2, 1.2) * wide_slope * inside)
-            - gy * (c * cv_slope - s * cu_slope + y.clamp(-1.2, 1.2) * thin_slope * inside);
+            - gx * (c * cu_slope + s * cv_slope + x.clamp(-NEAR, NEAR) * wide_slope * inside)
+            - gy * (c * cv_slope - s * cu_slope + y.clamp(-NEAR, NEAR) * thin_slope * inside);
         let steep = (gx * gx + gy * gy + gt * gt).sqrt();
         // Deep inside, the gradient says nothing about the nearest wall: the thinner half does.
         let thinnest = -half_wide.min(half_thin);
         let first_order = (root - 1.0) * root * root * root / (steep + 1e-9);
-        first_order.max(thinnest)
+        // Far away the ball around the loft knows better.
+        let (middle, radius) = self.ball;
+        first_order.max(thinnest).max((p - middle).length() - radius)
     }
 
     /// The section `along_mm` from the plane of the first one: centre, half of its wide and half of its thin axis, mm. In a cap it shrinks,
@@ -237,19 +243,6 @@ impl Loft {
         let cap = f64::from(self.cap[usize::from(beyond > 0.0)]);
         let round = libm::sqrt((1.0 - (beyond / cap) * (beyond / cap)).max(0.0));
         [centre, wide * (spline(2).0 * round), axis.cross(wide) * (spline(3).0 * round)]
-    }
-
-    /// Squareness of the section `along_mm` from the plane of the first one; caps are round at their ends.
-    pub fn squareness(&self, along_mm: f64) -> f64 {
-        let length = f64::from(self.length);
-        let t = (along_mm / length).clamp(f64::from(self.span[0]), f64::from(self.span[1]));
-        let c = self.splines[6].map(f64::from);
-        let knots = self.knots.iter().zip(&c[3..]).take(self.interior);
-        let cubes = knots.map(|(&knot, c)| {
-            let past = (t - f64::from(knot)).max(0.0);
-            c * past * past * past
-        });
-        c[0] + t * (c[1] + t * t * c[2]) + cubes.sum::<f64>()
     }
 
     /// How far the two ends of its caps stand from the plane of the first section, mm.
