@@ -20,16 +20,16 @@ use glam::{DMat3, DVec3};
 
 /// Nearest surface of the root from the pedicle above it. Between the two published means.
 pub const PEDICLE_GAP_MM: f64 = 1.75;
-/// How far the wall of the whole pedicle stands out past its ring under the root, mm. Measured (`examples/interior.rs`).
-const WALL_BULGE_MM: f64 = 0.35;
+/// How far the wall of the whole pedicle stands out past its ring under the root, L1 … L5, mm. Measured (`examples/interior.rs`).
+const WALL_BULGE_MM: [f64; 5] = [1.2, 1.2, 1.2, 1.0, 0.4];
 /// Dura from the pedicle's medial wall. Within the two published means, at their upper end: the joints narrow the canal too.
 pub const DURA_GAP_MM: f64 = 2.9;
 /// Half the sac's depth, share of the bony canal's, and half its width, share of the distance between the pedicles. Derived: fills the front of
 /// a canal that is a triangle under two laminae.
-const SAC_HALF_DEPTH: f64 = 0.34;
+const SAC_HALF_DEPTH: f64 = 0.32;
 const SAC_HALF_WIDTH: f64 = 0.36;
 /// Front of the sac behind the wall's waist at the pedicles, and behind the rims at the discs, mm. Derived.
-const SAC_BEHIND_WALL_MM: f64 = 1.6;
+const SAC_BEHIND_WALL_MM: f64 = 0.9;
 const SAC_BEHIND_RIMS_MM: f64 = 0.8;
 /// Half the thickness of a root.
 const ROOT_RADIUS_MM: f64 = 2.1;
@@ -37,8 +37,9 @@ const ROOT_RADIUS_MM: f64 = 2.1;
 const ROOT_DESCENT_DEG: f64 = 39.0;
 /// The nerve past its ganglion, likewise. Derived: flatter, since it turns into the psoas.
 const NERVE_DESCENT_DEG: f64 = 58.0;
-/// Depth of root and ganglion behind the posterior wall. Derived: the middle of the upper foramen.
-const ROOT_BEHIND_WALL_MM: f64 = 3.8;
+/// Depth of root and ganglion behind the wall's waist, L1 … L5. Derived: the middle of the upper foramen between the body, whose rim stands out
+/// below, and the arch.
+const ROOT_BEHIND_WALL_MM: [f64; 5] = [4.5, 5.3, 4.8, 4.0, 2.3];
 /// Half width of the ganglion, L1 … L5 (Silav 2016).
 const GANGLION_HALF_WIDTH_MM: [f64; 5] = [2.18, 2.28, 2.50, 2.61, 2.91];
 /// Half length of the ganglion, L1 … L5 (Silav 2016).
@@ -186,7 +187,7 @@ fn lumbar_root(
     let (s, c) = libm::sincos(ROOT_DESCENT_DEG.to_radians());
     let support = libm::hypot(across * c, tall * s);
     let off = support + PEDICLE_GAP_MM * k + radius;
-    let y = wall + ROOT_BEHIND_WALL_MM * k;
+    let y = wall + ROOT_BEHIND_WALL_MM[row] * k;
     let passing = DVec3::new(px - c * off, y, pz - s * off);
     let inside_sac = passing + DVec3::new(-s * 5.0, 1.2, c * 5.0) * k;
 
@@ -210,7 +211,7 @@ fn lumbar_root(
         .map(|i| passing.lerp(centre, f64::from(i) / 20.0) - pedicle)
         .map(|r| ellipse_distance(r.x / across, r.z / tall, across, tall) - radius * 1.1)
         .fold(f64::INFINITY, f64::min);
-    let moved = DVec3::new(-0.5, 0.0, -0.87) * ((PEDICLE_GAP_MM + WALL_BULGE_MM) * k - nearest).max(0.0);
+    let moved = DVec3::new(-0.5, 0.0, -0.87) * ((PEDICLE_GAP_MM + WALL_BULGE_MM[row]) * k - nearest).max(0.0);
     let at = |v: DVec3| at(v + moved);
     let node = |p: DVec3, radius_mm: f64| Node { point: at(p), radius_mm };
     let beyond = match over_sacrum {
