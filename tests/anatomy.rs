@@ -31,23 +31,25 @@ fn l5_is_squared_where_prone_patients_were() {
     assert!((11.0..=13.9).contains(&middle), "{middle}");
 }
 
-/// Ra & Min 2015: best oblique at L5, prone, 25 (men) to 30 (women) degrees. The other levels: teaching ladder L1 15–20, L2 20,
-/// L3 20–25, L4 25 (from memory, rule of thumb), tolerance 2.
+/// The best oblique beside that of real bones by the same criterion: meshes of the mean of 87 patients (github aclouthier/morphable-lumbar-model) at
+/// L2 to L4 and of the Visible Human male (github RemusR9/artisynth_lumbosacralSpineModel) at L5, laid in our column
+/// (`tests/reference/oblique_of_mesh.py`); tolerance 5. The teaching ladder says L1 15–20, L2 20, L3 20–25, L4 25, L5 25–30 (from memory), Ra & Min
+/// 2015 25 (men) to 30 (women) at L5.
 #[test]
-fn best_oblique_climbs_the_ladder() {
+fn best_oblique_is_that_of_real_bones() {
     for (level, low, high) in [
         (Level::L1, 15.0, 20.0),
-        (Level::L2, 20.0, 20.0),
+        (Level::L2, 19.3, 20.0),
         (Level::L3, 20.0, 25.0),
-        (Level::L4, 25.0, 25.0),
-        (Level::L5, 25.0, 30.0),
+        (Level::L4, 25.0, 29.1),
+        (Level::L5, 20.9, 30.0),
     ] {
         for side in Side::BOTH {
             let best =
                 best_view(&PRONE.interior, Target { level, side }, ViewKind::Oblique, &CArm::default());
             assert!(best.reached);
             let oblique = best.orientation.oblique_deg * side.sign();
-            assert!(oblique > low - 2.0 && oblique < high + 2.0, "{level} {side}: {oblique}");
+            assert!(oblique > low - 5.0 && oblique < high + 5.0, "{level} {side}: {oblique}");
         }
     }
 }

@@ -27,9 +27,9 @@ pub const DURA_GAP_MM: f64 = 2.9;
 /// Half the sac's depth, share of the bony canal's, and half its width, share of the distance between the pedicles. Derived: fills the front of
 /// a canal that is a triangle under two laminae.
 const SAC_HALF_DEPTH: f64 = 0.32;
-const SAC_HALF_WIDTH: f64 = 0.36;
+const SAC_HALF_WIDTH: f64 = 0.37;
 /// Front of the sac behind the wall's waist at the pedicles, and behind the rims at the discs, mm. Derived.
-const SAC_BEHIND_WALL_MM: f64 = 0.9;
+const SAC_BEHIND_WALL_MM: f64 = 1.1;
 const SAC_BEHIND_RIMS_MM: f64 = 0.8;
 /// Half the thickness of a root.
 const ROOT_RADIUS_MM: f64 = 2.1;
