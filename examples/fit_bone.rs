@@ -37,7 +37,8 @@ fn visit_bar<const N: usize>(part: &str, bar: &mut Bar<N>, f: &mut Visitor<'_>) 
             continue;
         }
         for (axis, name) in ["x", "y", "z"].into_iter().enumerate() {
-            let held = (axis == 0 && (pedicle || spinous || part == "lamina" && i == N - 1)) || (axis == 1 && pedicle);
+            let held = (axis == 0 && (pedicle || spinous || part == "lamina" && i == N - 1))
+                || (axis == 1 && pedicle);
             if !held {
                 f(&format!("{part} {i} {name}"), &mut row.at[axis], 4.0);
             }
@@ -139,7 +140,8 @@ fn held(mut rows: Rows, start: &Rows, d: &Vertebra) -> Rows {
     ridge.half[1] = ridge.half[1].min(head.half[1]);
     ridge.at[1] = ridge.at[1].max(head.at[1] - 1.8);
     ridge.turn_deg = ridge.turn_deg.clamp(head.turn_deg - 12.0, head.turn_deg + 12.0);
-    rows.superior.facet.at[2] = rows.superior.bar.rows[4].at[2] + rows.superior.bar.cap_mm[1] - FACET_BELOW_TIP_MM;
+    rows.superior.facet.at[2] =
+        rows.superior.bar.rows[4].at[2] + rows.superior.bar.cap_mm[1] - FACET_BELOW_TIP_MM;
     let [.., ridge] = &mut rows.superior.bar.rows;
     // It ends behind the facet that cuts the process.
     let facet = &rows.superior.facet;
@@ -253,7 +255,11 @@ fn descend(
     let mut r = residuals(&x);
     let cost = |r: &[f64]| r.iter().map(|e| e * e).sum::<f64>();
     let (mut now, mut damp) = (cost(&r), 0.03);
-    eprintln!("{n} numbers, {} points, start {now:.0}, on the surface {:.3} mm", points.len(), on_surface(&r, points));
+    eprintln!(
+        "{n} numbers, {} points, start {now:.0}, on the surface {:.3} mm",
+        points.len(),
+        on_surface(&r, points)
+    );
     for round in 0..rounds {
         let column = |j: usize| {
             let h = 0.02 * free[j].2;
@@ -295,7 +301,10 @@ fn descend(
             }
             damp *= 4.0;
         }
-        eprintln!("round {round}: {now:.0}, on the surface {:.3} mm, damped {damp:.0e}", on_surface(&r, points));
+        eprintln!(
+            "round {round}: {now:.0}, on the surface {:.3} mm, damped {damp:.0e}",
+            on_surface(&r, points)
+        );
         if gain < 3e-3 {
             break;
         }
@@ -342,17 +351,28 @@ fn printed(level: Level, rows: &Rows) -> String {
         writeln!(out, "{indent}{name}: Bar {{\n{indent}    rows: [").expect("a string");
         for r in &bar.rows {
             let (half, turn) = (r.half.map(tenth).join(", "), r.turn_deg.round() + 0.0);
-            writeln!(out, "{indent}        row([{}], [{half}], {turn:.1}, {:.2}),", three(r.at), r.square + 0.0)
-                .expect("a string");
+            writeln!(
+                out,
+                "{indent}        row([{}], [{half}], {turn:.1}, {:.2}),",
+                three(r.at),
+                r.square + 0.0
+            )
+            .expect("a string");
         }
         let caps = bar.cap_mm.map(tenth).join(", ");
         writeln!(out, "{indent}    ],\n{indent}    cap_mm: [{caps}],\n{indent}}},").expect("a string");
     }
     let source = if level == Level::L1 { "ONE_MAN" } else { "MEAN_OF_87" };
     let w = &rows.walls;
-    let mut out = format!("/// {level}.\npub const {level}: Rows = Rows {{\n    source: {source},\n    walls: Walls {{\n");
-    writeln!(out, "        waist: [{:.3}, {:.3}],\n        waist_flat: {:.2},", w.waist[0], w.waist[1], w.waist_flat)
-        .expect("a string");
+    let mut out = format!(
+        "/// {level}.\npub const {level}: Rows = Rows {{\n    source: {source},\n    walls: Walls {{\n"
+    );
+    writeln!(
+        out,
+        "        waist: [{:.3}, {:.3}],\n        waist_flat: {:.2},",
+        w.waist[0], w.waist[1], w.waist_flat
+    )
+    .expect("a string");
     writeln!(
         out,
         "        waist_shift_mm: {},\n        square: {:.2},\n        dent_mm: {},\n    }},",
@@ -365,10 +385,20 @@ fn printed(level: Level, rows: &Rows) -> String {
     out += "    superior: ProcessRows {\n";
     bar(&mut out, "        ", "bar", &rows.superior.bar);
     let (facet, bump) = (&rows.superior.facet, &rows.superior.mamillary);
-    writeln!(out, "        facet: FacetRow {{ at: [{}], curvature: {:.3} }},", three(facet.at), facet.curvature)
-        .expect("a string");
-    writeln!(out, "        mamillary: Bump {{ at: [{}], half: [{}] }},\n    }},", three(bump.at), three(bump.half))
-        .expect("a string");
+    writeln!(
+        out,
+        "        facet: FacetRow {{ at: [{}], curvature: {:.3} }},",
+        three(facet.at),
+        facet.curvature
+    )
+    .expect("a string");
+    writeln!(
+        out,
+        "        mamillary: Bump {{ at: [{}], half: [{}] }},\n    }},",
+        three(bump.at),
+        three(bump.half)
+    )
+    .expect("a string");
     bar(&mut out, "    ", "pillar", &rows.pillar);
     bar(&mut out, "    ", "lamina", &rows.lamina);
     bar(&mut out, "    ", "transverse", &rows.transverse);

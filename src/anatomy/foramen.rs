@@ -121,9 +121,6 @@ pub(super) fn build(levels: &[LevelLandmarks; 7], nerves: &Nerves, scale: f64) -
     list
 }
 
-/// Half the depth of an articular process in front of its axis at the foramen's height, mm. As in `vertebra`.
-const PROCESS_HALF_DEPTH_MM: f64 = 4.9;
-
 /// Room that the traversing root takes beside the sac, mm. Derived from its thickness.
 const TRAVERSING_ROOT_MM: f64 = 3.0;
 
@@ -139,7 +136,10 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
     let (upper, lower) = (level.side(side).pedicle, below.side(side).pedicle);
     let (top, bottom) = (upper.centre - upper.up, lower.centre + lower.up);
     let wall = own(level.posterior_wall).y;
-    let process = own(below.side(side).superior_process_tip).y - PROCESS_HALF_DEPTH_MM * k;
+    let turn = frame.rotation.transpose();
+    let front_of = |ring: &Ring| own(ring.centre).y - libm::hypot((turn * ring.across).y, (turn * ring.up).y);
+    let process =
+        below.side(side).superior_process_top.sections.iter().map(front_of).fold(f64::INFINITY, f64::min);
     let middle = own((top + bottom) / 2.0);
     // Of a slipped pair the upper wall stands forward of the lower: the front is between them.
     let front = wall + level.slip_mm / 2.0;
@@ -155,7 +155,8 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
     let edge = pedicle.x + half_width;
     let mut swollen = root.course.clone();
     swollen[GANGLION_NODE].radius_mm = root.ganglion.half_width_mm;
-    let corners = over_the_root(&offset(&swollen, &own, 1.0), base, pedicle.x, edge, k);
+    let below_ring = LOWER_BORDER_MM[level.level.index() - 1].map(|mm| base - mm * k);
+    let corners = over_the_root(&offset(&swollen, &own, 1.0), below_ring, [pedicle.x, edge], k);
     let corners = corners.into_iter().map(|p| back_out(DVec3::new(p.x, pedicle.y, p.y))).collect();
 
     // On the back of the disc: its lower edge is the plate below, seen in this level's frame.
@@ -184,24 +185,30 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
     }
 }
 
-/// Corners of the area between a pedicle's lower border (at height `base`), the root's upper border `above` and the lines of the pedicle's 6
-/// o'clock (`six`) and lateral border (`edge`), in the frontal plane (x outwards, z as y).
-fn over_the_root(above: &[DVec2], base: f64, six: f64, edge: f64, k: f64) -> Vec<DVec2> {
-    let mut foot = crossing(above, |p| edge - p.x).unwrap_or(DVec2::new(edge, base - 6.0 * k));
+/// Bone under the pedicle's ring at its 6 o'clock and at its lateral border, L1 … L5, mm: at L5 the pedicle goes over into a broad transverse
+/// process. Measured on the mesh of the average.
+const LOWER_BORDER_MM: [[f64; 2]; 5] = [[0.5, 0.0], [0.5, 0.0], [0.8, 0.0], [0.3, 0.4], [0.6, 2.6]];
+
+/// Corners of the area between a pedicle's lower border and the root's upper border `above`, from the pedicle's 6 o'clock to its lateral border:
+/// heights and places of these two, in the frontal plane (x outwards, z as y).
+fn over_the_root(above: &[DVec2], [base, end]: [f64; 2], [six, edge]: [f64; 2], k: f64) -> Vec<DVec2> {
+    let mut foot = crossing(above, |p| edge - p.x).unwrap_or(DVec2::new(edge, end - 6.0 * k));
     let mut head = crossing(above, |p| six - p.x).unwrap_or(DVec2::new(six, base));
     // The ganglion may stand up between the two: the line is moved up to it, so that the area stays convex and free of it.
     let slope = (foot.y - head.y) / (foot.x - head.x).max(1e-6);
     let over = |p: &DVec2| p.y - (head.y + slope * (p.x - head.x));
     let most = above.iter().filter(|p| p.x > six && p.x < edge).map(over).fold(0.0, f64::max);
-    foot.y += most;
+    // However low the root may run, something is left to aim at.
+    foot.y = (foot.y + most).min(end - 1.0 * k);
     head.y += most;
-    let end = DVec2::new(edge, base);
+    let corner = DVec2::new(edge, end);
     if head.y < base {
-        vec![DVec2::new(six, base), end, foot, head]
-    } else {
-        // The root passes the border only lateral of 6 o'clock.
-        vec![DVec2::new((six + (base - head.y) / slope).min(edge - 0.5 * k), base), end, foot]
+        return vec![DVec2::new(six, base), corner, foot, head];
     }
+    // The root passes the border only lateral of 6 o'clock.
+    let (start, stop) = (head.y - base, end - foot.y);
+    let t = start / (start + stop);
+    vec![DVec2::new(six, base).lerp(corner, t), corner, foot]
 }
 
 /// A course in the frontal plane (x outwards, z as y), moved by its radius up and outwards (`way` 1) or down and inwards (-1).
@@ -274,13 +281,13 @@ mod tests {
             area.iter().zip(corners).for_each(|(p, &q)| assert!(p.distance(q.into()) < 1e-12, "{area:?}"));
         };
         // Straight: from 2 mm under the border to 8.
-        let area = over_the_root(&chain(-5.0, 0.0), 0.0, 0.0, 6.0, 1.0);
+        let area = over_the_root(&chain(-5.0, 0.0), [0.0; 2], [0.0, 6.0], 1.0);
         is(&area, &[(0.0, 0.0), (6.0, 0.0), (6.0, -8.0), (0.0, -2.0)]);
         // A ganglion that stands up lifts the whole line to it.
-        let area = over_the_root(&chain(-4.0, 0.0), 0.0, 0.0, 6.0, 1.0);
+        let area = over_the_root(&chain(-4.0, 0.0), [0.0; 2], [0.0, 6.0], 1.0);
         assert!(((area[2].y + area[3].y) / 2.0 + 4.0).abs() < 1e-12, "{area:?}");
         // Higher: a triangle.
-        let area = over_the_root(&chain(-5.0, 3.0), 0.0, 0.0, 6.0, 1.0);
+        let area = over_the_root(&chain(-5.0, 3.0), [0.0; 2], [0.0, 6.0], 1.0);
         is(&area, &[(1.0, 0.0), (6.0, 0.0), (6.0, -5.0)]);
     }
 

@@ -223,7 +223,7 @@ pub(super) fn of_sacrum(
             pedicle: Ring {
                 centre: at([26.0 * scale, d.plate_depth_mm / 2.0 - 1.0 * scale, -14.0 * scale]),
                 across: frame.direction(DVec3::X * side.sign()) * (d.pedicle_width_mm / 2.0),
-                up: frame.direction(DVec3::Z) * (10.0 * scale),
+                up: frame.direction(DVec3::Z) * (12.0 * scale),
             },
             superior_process_tip: at(process.tip().to_array()),
             superior_process_top: process.top().placed(frame, side),

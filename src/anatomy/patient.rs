@@ -76,9 +76,9 @@ pub struct Patient {
 mod spacing_mm {
     pub(super) const VERTEBRA: f32 = 1.65;
     pub(super) const SACRUM: f32 = 2.2;
-    pub(super) const WING: f32 = 2.6;
-    pub(super) const RIB: f32 = 2.0;
-    pub(super) const CONTEXT: f32 = 2.4;
+    pub(super) const WING: f32 = 3.3;
+    pub(super) const RIB: f32 = 2.1;
+    pub(super) const CONTEXT: f32 = 3.2;
     pub(super) const PART: f32 = 1.0;
 }
 
@@ -129,7 +129,14 @@ fn plan(spec: &PatientSpec) -> Plan {
             twin: None,
         });
     }
-    let solid = sacrum::solid(pelvis_size, k, &joints[6]);
+    let disc_middle = {
+        let l5 = &frames[5];
+        let up = l5.rotation * DVec3::Z;
+        (l5.translation + up * (vertebrae[5].half_height_mm() + shape.disc_height_mm[4] / 2.0)).z
+    };
+    let crest_z = disc_middle + physique.crest_above_disc_mm * k;
+    let ilium = pelvis::Wing::reaching(k, frames[6].rotation.transpose() * DVec3::Z, crest_z);
+    let solid = sacrum::solid(pelvis_size, k, &joints[6], Side::BOTH.map(|side| ilium.piece(side)));
     bones.push(Draft {
         level: Level::S1,
         axial: true,
@@ -138,15 +145,6 @@ fn plan(spec: &PatientSpec) -> Plan {
         solid,
         twin: None,
     });
-
-    let disc_middle = {
-        let l5 = &frames[5];
-        let up = l5.rotation * DVec3::Z;
-        (l5.translation + up * (vertebrae[5].half_height_mm() + shape.disc_height_mm[4] / 2.0)).z
-    };
-    let crest_z = disc_middle + physique.crest_above_disc_mm * k;
-    let context = thoracic_context(&physique, &frames[0]);
-    let ilium = pelvis::Wing::reaching(k, frames[6].rotation.transpose() * DVec3::Z, crest_z);
     let [left, right] = Side::BOTH;
     bones.push(Draft {
         level: Level::S1,
@@ -156,6 +154,7 @@ fn plan(spec: &PatientSpec) -> Plan {
         solid: ilium.solid(left),
         twin: Some(ilium.solid(right)),
     });
+    let [eleventh, tenth] = thoracic_context(&physique, &frames[0]);
     let mut rib = |which, frame| {
         bones.push(Draft {
             level: Level::T12,
@@ -166,7 +165,6 @@ fn plan(spec: &PatientSpec) -> Plan {
             twin: Some(rib::solid(which, right, k)),
         });
     };
-    let [eleventh, tenth] = context;
     rib(Rib::Twelfth, frames[0]);
     rib(Rib::Eleventh, eleventh.frame);
     rib(Rib::Tenth, tenth.frame);

@@ -12,11 +12,10 @@
 
 use super::names::{Part, Side};
 use super::place::{Place, tag};
-use super::sacrum;
 use crate::geometry::frame::rotation_x;
 use crate::geometry::sdf::{Bead, Shape, Sheet};
-use crate::geometry::solid::{Carve, Piece, Solid};
-use glam::{DVec2, DVec3, Mat3, Vec2};
+use crate::geometry::solid::{Piece, Solid};
+use glam::{DVec2, DVec3, Mat3, Vec2, Vec3};
 
 /// The average's size against the measured man's: he was tall, but his pelvis is 282 mm wide as the average one is (about 280: memory).
 const SIZE: f64 = 1.0;
@@ -65,14 +64,12 @@ const HALF_MM: [[f64; 8]; 8] = [
 const NOTCH_MM: f64 = -50.0;
 /// Width of the crest's bead, mm.
 const BEAD_MM: f64 = 13.0;
-/// Space of the sacroiliac joint, mm. Memory: 2–4 between the bones, cartilage included.
-const JOINT_MM: f32 = 2.0;
 
-/// The left wing of a patient.
+/// The iliac wings of a patient.
 pub(super) struct Wing {
     scale: f64,
-    /// How much taller than the average's it is above the notch.
-    stretch: f64,
+    /// The plate, in its own frame.
+    sheet: Sheet,
     /// Highest point of the crest, in the sacrum's frame.
     pub(super) crest_top: DVec3,
 }
@@ -100,39 +97,39 @@ impl Wing {
             .min_by(|a, b| needed(a).total_cmp(&needed(b)))
             .unwrap_or(&rims[0]);
         let stretch = needed(first);
-        Self { scale: k, stretch, crest_top: first.fixed + first.drawn_out * stretch + up * first.half }
+        Self {
+            scale: k,
+            sheet: plate(stretch, k),
+            crest_top: first.fixed + first.drawn_out * stretch + up * first.half,
+        }
     }
 
-    /// Builds the wing of a side. The sacrum's own `wing` is taken away from it, with the joint around.
+    /// Builds the wing of a side.
     pub(super) fn solid(&self, side: Side) -> Solid {
-        let k = self.scale;
-        let place = Place::own(Some(side));
-        let direction = |v: DVec3| place.direction(v.to_array());
-        let axes = axes();
-        let outline: Vec<Vec2> = outline().iter().map(|&q| (self.drawn_out(q) * k).as_vec2()).collect();
-        let back = |q: Vec2| {
-            let q = q.as_dvec2() / k;
-            DVec2::new(q.x, if q.y > NOTCH_MM { NOTCH_MM + (q.y - NOTCH_MM) / self.stretch } else { q.y })
-        };
-        let sheet = Sheet::new(
-            place.point((middle() * k).to_array()),
-            Mat3::from_cols(direction(axes[0]), direction(axes[1]), direction(axes[2])),
-            &outline,
-            Bead { width: (BEAD_MM * k) as f32, above: 0.0 },
-            |q| {
-                let q = back(q);
-                ((spline(&BOW_MM, q) * k) as f32, (spline(&HALF_MM, q) * k) as f32)
-            },
-        );
-        let piece = Piece::new(Shape::Sheet(sheet), tag(Part::IliacWing, Some(side)), 0.9, 3.0);
-        let joint = sacrum::auricular(&place, self.scale / SIZE);
-        let carves = joint.into_iter().map(|piece| Carve { piece, gap_mm: JOINT_MM }).collect();
-        Solid { pieces: vec![piece], carves }
+        Solid { pieces: vec![self.piece(side)], carves: Vec::new() }
     }
 
-    fn drawn_out(&self, q: DVec2) -> DVec2 {
-        DVec2::new(q.x, if q.y > NOTCH_MM { NOTCH_MM + (q.y - NOTCH_MM) * self.stretch } else { q.y })
+    /// The plate that it is made of.
+    pub(super) fn piece(&self, side: Side) -> Piece {
+        let place = Place::own(Some(side));
+        let [s, t, n] = axes().map(|axis| place.direction(axis.to_array()));
+        let origin = place.point((middle() * self.scale).to_array());
+        let sheet = self.sheet.placed(origin, Mat3::from_cols(s, t, n));
+        Piece::new(Shape::Sheet(sheet), tag(Part::IliacWing, Some(side)), 0.9, 3.0)
     }
+}
+
+/// The plate in its own frame, `stretch` times as tall above the notch, at a scale against the man.
+fn plate(stretch: f64, k: f64) -> Sheet {
+    let above = |t: f64, factor: f64| if t > NOTCH_MM { NOTCH_MM + (t - NOTCH_MM) * factor } else { t };
+    let drawn_out = |q: DVec2| (DVec2::new(q.x, above(q.y, stretch)) * k).as_vec2();
+    let outline: Vec<Vec2> = outline().into_iter().map(drawn_out).collect();
+    let bead = Bead { width: (BEAD_MM * k) as f32, above: 0.0 };
+    Sheet::new(Vec3::ZERO, Mat3::IDENTITY, &outline, bead, |q| {
+        let q = q.as_dvec2() / k;
+        let q = DVec2::new(q.x, above(q.y, 1.0 / stretch));
+        ((spline(&BOW_MM, q) * k) as f32, (spline(&HALF_MM, q) * k) as f32)
+    })
 }
 
 /// Forwards and upwards along the plate, and out of it to the belly, in the sacrum's frame.
@@ -189,17 +186,10 @@ fn spline(rows: &[[f64; 8]; 8], q: DVec2) -> f64 {
     (0..3).map(|b| up[b] * (0..3).map(|a| across[a] * rows[j + b][i + a]).sum::<f64>()).sum()
 }
 
-/// A closed polygon with its corners cut (Chaikin 1974, twice), so that no film line has a kink.
+/// A closed polygon with its corners cut (Chaikin 1974), so that no film line has a kink.
 fn rounded(corners: &[DVec2]) -> Vec<DVec2> {
-    let cut = |list: &[DVec2]| -> Vec<DVec2> {
-        (0..list.len())
-            .flat_map(|i| {
-                let (a, b) = (list[i], list[(i + 1) % list.len()]);
-                [a.lerp(b, 0.25), a.lerp(b, 0.75)]
-            })
-            .collect()
-    };
-    cut(&cut(corners))
+    let next = corners.iter().cycle().skip(1);
+    corners.iter().zip(next).flat_map(|(a, b)| [a.lerp(*b, 0.25), a.lerp(*b, 0.75)]).collect()
 }
 
 /// The crest alone: the strip of the wing along its upper border.
@@ -207,10 +197,8 @@ pub(super) fn crest(wing: &Solid) -> Option<Solid> {
     let piece = wing.pieces.first()?;
     let Shape::Sheet(sheet) = &piece.shape else { return None };
     let strip = Shape::Sheet(sheet.upper_border());
-    Some(Solid {
-        pieces: vec![Piece::new(strip, piece.tag + 1, piece.cortex_mm, piece.blend_mm)],
-        carves: wing.carves.clone(),
-    })
+    let pieces = vec![Piece::new(strip, piece.tag + 1, piece.cortex_mm, piece.blend_mm)];
+    Some(Solid { pieces, carves: Vec::new() })
 }
 
 #[cfg(test)]

@@ -40,11 +40,8 @@ pub(super) struct Track<const N: usize> {
 impl<const N: usize> Track<N> {
     /// The loft in a place.
     pub(super) fn loft(&self, place: &Place) -> Loft {
-        let sections = self.sections.map(|s| Section {
-            centre: place.at(s.centre),
-            wide: place.along(s.wide),
-            ..s
-        });
+        let sections =
+            self.sections.map(|s| Section { centre: place.at(s.centre), wide: place.along(s.wide), ..s });
         Loft::new(&sections, self.cap_mm)
     }
 
@@ -130,7 +127,8 @@ impl PosteriorArch {
         let pedicle = pedicle.moved(|_, p| hung + DVec3::X * (turn * (p.y - y)));
 
         let transverse = track(&rows.transverse, wide::TRANSVERSE, k, wall);
-        let (root, end) = (out(edge(d), edge(a)), out(d.transverse_span_mm / 2.0, a.transverse_span_mm / 2.0));
+        let (root, end) =
+            (out(edge(d), edge(a)), out(d.transverse_span_mm / 2.0, a.transverse_span_mm / 2.0));
         let lamina = track(&rows.lamina, wide::LAMINA, k, wall)
             .stretched(d.lamina_height_mm / a.lamina_height_mm, 1.0)
             .moved(|t, _| on_pars.lerp(back, t));

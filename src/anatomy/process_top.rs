@@ -24,15 +24,6 @@ pub struct Facet {
     pub curvature: f64,
 }
 
-impl Facet {
-    /// The point itself, or where it comes to lie on the facet when it stands out in front of it.
-    fn cut(&self, p: DVec3) -> DVec3 {
-        let r = p - self.point;
-        let t = r.dot(self.tangent);
-        p - self.normal * (r.dot(self.normal) - self.curvature * t * t).max(0.0)
-    }
-}
-
 /// How many sections an upper end has.
 pub const SECTIONS: usize = 6;
 /// Points around a section: an outline's width is understated by at most 0.9 percent.
@@ -43,18 +34,13 @@ pub const AROUND: usize = 24;
 pub struct ProcessTop {
     /// From the highest point down.
     pub sections: [Ring; SECTIONS],
+    /// How square each of them is: `(X² + Y²)² - 2 q X² Y² = 1` over its half axes, an ellipse at 0.
+    pub squareness: [f64; SECTIONS],
     /// What cuts them.
     pub facet: Facet,
 }
 
 impl ProcessTop {
-    /// Points around each section, cut by the facet.
-    pub fn points(&self) -> [[DVec3; AROUND]; SECTIONS] {
-        self.sections.map(|ring| {
-            AROUND_CIRCLE.map(|[c, s]| self.facet.cut(ring.centre + ring.across * c + ring.up * s))
-        })
-    }
-
     /// A left one given in its bone's frame, on either side of a bone that stands at `frame`.
     pub(super) fn placed(&self, frame: &Rigid, side: Side) -> Self {
         let mirror = |v: DVec3| DVec3::new(v.x * side.sign(), v.y, v.z);
@@ -65,6 +51,7 @@ impl ProcessTop {
                 across: along(r.across),
                 up: along(r.up),
             }),
+            squareness: self.squareness,
             facet: Facet {
                 point: at(self.facet.point),
                 normal: along(self.facet.normal),
@@ -75,42 +62,35 @@ impl ProcessTop {
     }
 }
 
-/// Cosine of 15, 30, 45, 60 and 75 degrees.
-const C: [f64; 5] = [
+/// Cosine of 0, 15, … 90 degrees.
+const C: [f64; 7] = [
+    1.0,
     0.965_925_826_289_068_3,
     0.866_025_403_784_438_6,
     std::f64::consts::FRAC_1_SQRT_2,
     0.5,
     0.258_819_045_102_520_74,
+    0.0,
 ];
 
-/// Cosine and sine of every fifteenth degree.
-const AROUND_CIRCLE: [[f64; 2]; AROUND] = [
-    [1.0, 0.0],
-    [C[0], C[4]],
-    [C[1], C[3]],
-    [C[2], C[2]],
-    [C[3], C[1]],
-    [C[4], C[0]],
-    [0.0, 1.0],
-    [-C[4], C[0]],
-    [-C[3], C[1]],
-    [-C[2], C[2]],
-    [-C[1], C[3]],
-    [-C[0], C[4]],
-    [-1.0, 0.0],
-    [-C[0], -C[4]],
-    [-C[1], -C[3]],
-    [-C[2], -C[2]],
-    [-C[3], -C[1]],
-    [-C[4], -C[0]],
-    [0.0, -1.0],
-    [C[4], -C[0]],
-    [C[3], -C[1]],
-    [C[2], -C[2]],
-    [C[1], -C[3]],
-    [C[0], -C[4]],
-];
+/// Cosine of every fifteenth degree.
+pub const AROUND_COS: [f64; AROUND] = turned(0);
+/// Sine of every fifteenth degree.
+pub const AROUND_SIN: [f64; AROUND] = turned(18);
+
+/// Cosines of every fifteenth degree, from `start` times that on.
+const fn turned(start: usize) -> [f64; AROUND] {
+    let mut list = [0.0; AROUND];
+    let mut i = 0;
+    while i < AROUND {
+        let at = (start + i) % AROUND;
+        // Down from 1 to -1 and up again.
+        let way = if at > 12 { 24 - at } else { at };
+        list[i] = if way <= 6 { C[way] } else { -C[12 - way] };
+        i += 1;
+    }
+    list
+}
 
 #[cfg(test)]
 mod tests {
@@ -118,17 +98,9 @@ mod tests {
 
     #[test]
     fn the_circle_s_points_are_every_fifteenth_degree() {
-        for (i, [c, s]) in AROUND_CIRCLE.into_iter().enumerate() {
+        for i in 0..AROUND {
             let (sine, cosine) = libm::sincos(std::f64::consts::TAU * i as f64 / AROUND as f64);
-            assert!((c - cosine).abs() < 1e-15 && (s - sine).abs() < 1e-15, "{i}");
+            assert!((AROUND_COS[i] - cosine).abs() < 1e-15 && (AROUND_SIN[i] - sine).abs() < 1e-15, "{i}");
         }
-    }
-
-    #[test]
-    fn what_stands_out_of_a_facet_is_cut_back_to_it() {
-        let facet = Facet { point: DVec3::Y, normal: DVec3::Y, tangent: DVec3::X, curvature: 0.1 };
-        assert_eq!(facet.cut(DVec3::new(0.0, 3.0, 5.0)), DVec3::new(0.0, 1.0, 5.0));
-        assert_eq!(facet.cut(DVec3::new(2.0, 3.0, 5.0)), DVec3::new(2.0, 1.4, 5.0));
-        assert_eq!(facet.cut(DVec3::new(2.0, 1.2, 5.0)), DVec3::new(2.0, 1.2, 5.0));
     }
 }

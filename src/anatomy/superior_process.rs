@@ -175,13 +175,14 @@ impl SuperiorProcess {
         let loft = self.loft();
         let [_, end] = loft.reach_mm();
         let cap = self.bar.cap_mm[1];
-        let section = |down_mm: f64| {
-            let [centre, across, up] = loft.ring(end - down_mm);
-            Ring { centre, across, up }
-        };
         let k = self.scale;
+        let down_mm = [0.0, 0.1 * cap, 0.4 * cap, cap, cap + 3.5 * k, cap + 8.0 * k];
         ProcessTop {
-            sections: [0.0, 0.1 * cap, 0.4 * cap, cap, cap + 3.5 * k, cap + 8.0 * k].map(section),
+            sections: down_mm.map(|down_mm| {
+                let [centre, across, up] = loft.ring(end - down_mm);
+                Ring { centre, across, up }
+            }),
+            squareness: down_mm.map(|down_mm| loft.squareness(end - down_mm)),
             facet: Facet {
                 point: self.facet,
                 normal: self.normal(),

@@ -175,7 +175,7 @@ pub(super) fn build(
     let back = l4.centre.y - l4.upper_plate.half_depth - PERITONEUM_GAP_MM * scale;
     let front = fascia.centre_mm[1] - fascia.half_mm[1] + 12.0 * scale;
     let half = [(fascia.half_mm[0] - 14.0 * scale).max(40.0), ((back - front) / 2.0).max(10.0)];
-    let peritoneum = Cylinder { centre_mm: [fascia.centre_mm[0], back - half[1]], half_mm: half };
+    let peritoneum = Cylinder { centre_mm: [fascia.centre_mm[0], back - half[1]], half_mm: half, seat: None };
     Tissues { list, bones, peritoneum }
 }
 

@@ -133,7 +133,13 @@ fn body(d: &Vertebra, rows: &Rows, k: f64) -> Piece {
     Piece::new(Shape::Drum(drum), tag(Part::Body, None), cortex_mm::BODY_WALL as f32, 2.0)
 }
 
-fn lofted<const N: usize>(place: &Place, part: Part, track: &Track<N>, cortex_mm: f64, blend_mm: f64) -> Piece {
+fn lofted<const N: usize>(
+    place: &Place,
+    part: Part,
+    track: &Track<N>,
+    cortex_mm: f64,
+    blend_mm: f64,
+) -> Piece {
     place.piece(part, Shape::Loft(Box::new(track.loft(place))), cortex_mm, blend_mm)
 }
 
@@ -148,8 +154,7 @@ fn half(
     let [pars, inferior] = pillar_pieces(place, pillar, k);
     let pedicle = lofted(place, Part::Pedicle, &arch.pedicle, cortex_mm::PEDICLE, 2.6 * k);
     let lamina = lofted(place, Part::Lamina, &arch.lamina, cortex_mm::LAMINA, 3.0 * k);
-    let transverse =
-        lofted(place, Part::TransverseProcess, &arch.transverse, cortex_mm::TRANSVERSE, 3.0 * k);
+    let transverse = lofted(place, Part::TransverseProcess, &arch.transverse, cortex_mm::TRANSVERSE, 3.0 * k);
     let superior = own.pieces(place);
     [pedicle].into_iter().chain(superior).chain([pars, inferior, lamina, transverse])
 }

@@ -98,7 +98,8 @@ pub struct Rows {
 pub mod names {
     #![allow(missing_docs, reason = "the names are the documentation")]
     pub const PEDICLE: [&str; 4] = ["in the body", "isthmus", "behind the isthmus", "at the pillar"];
-    pub const SUPERIOR: [&str; 5] = ["root", "foot of the facet", "middle of the facet", "head of the facet", "ridge"];
+    pub const SUPERIOR: [&str; 5] =
+        ["root", "foot of the facet", "middle of the facet", "head of the facet", "ridge"];
     pub const PILLAR: [&str; 7] = [
         "behind the pedicle",
         "upper pars",

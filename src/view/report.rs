@@ -261,8 +261,8 @@ pub fn criterion(
         score *= (1.0 + place.below_mm / FACET_OVERLAP_NONE_MM).clamp(0.0, 1.0);
         overlaps = true;
     }
-    let found =
-        advice(control_of(id), arm, |a| signed_value(interior, target, &Projection::new(a, centre), id));
+    let signed = |a: &CArm| signed_value(interior, target, &Projection::new(a, centre), id);
+    let found = if score < 1.0 { advice(control_of(id), arm, signed) } else { None };
     let (finding, sentence) = match &found {
         _ if score >= 1.0 => (Finding::Good, "Good: within the tolerance.".to_owned()),
         _ if overlaps && tolerance.score(value) >= 1.0 => (
@@ -282,7 +282,7 @@ pub fn criterion(
         unit: id.unit(),
         tolerance,
         score,
-        advice: if score >= 1.0 { None } else { found },
+        advice: found,
         finding,
         sentence,
     }

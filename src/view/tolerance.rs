@@ -46,8 +46,9 @@ impl Default for Tolerances {
         Self {
             squared_deg: Tolerance { full: 2.0, none: 8.0 },
             spinous_percent: Tolerance { full: 3.0, none: 15.0 },
-            // A ridge has no one point that could be held to the pedicle's centre more sharply.
-            facet_percent: Tolerance { full: 15.0, none: 75.0 },
+            // A ridge can be held to the pedicle's centre no more sharply. At half the width its edge stands under the pedicle's lateral border and
+            // covers all of the target.
+            facet_percent: Tolerance { full: 15.0, none: 50.0 },
             lateral_mm: Tolerance { full: 2.0, none: 10.0 },
             // Nearly 2 percent a degree here.
             mid_plate_percent: Tolerance { full: 10.0, none: 36.0 },

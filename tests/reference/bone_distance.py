@@ -3,7 +3,7 @@
 
 usage: bone_distance.py OURS OTHER [--box X0 X1 Y0 Y1 Z0 Z1]
   OURS   as `downbeam mesh --level S1 --out S1.stl` writes it (mm; x left, y posterior, z cranial)
-  OTHER  a mesh in the same axes, in any frame that is turned by less than 60 degrees in the sagittal plane
+  OTHER  a mesh in the same axes, in any frame that is turned by less than 45 degrees in the sagittal plane
   --box  measure only what lies in this box of OTHER's frame, mm: what a lumbar film shows of a sacrum or an iliac wing
 Prints mm: mean, 95th percentile and worst of the two-way surface distance, the same one way each, and the scale that was needed.
 """
@@ -30,36 +30,39 @@ def turned(degrees):
     return trimesh.transformations.rotation_matrix(np.radians(degrees), [1, 0, 0])
 
 
-def closest(points, other, rounds, scaled, start):
-    """Iterated closest points from `start`, the worst tenth of the pairs left out: the motion, and the mean distance of the rest."""
-    total = start
-    moved = trimesh.transform_points(points, start)
+def closest(ours, other, box, rounds, scaled, start, seed):
+    """Iterated closest points from `start`, both ways, so that a scale cannot shrink the one into a corner of the other; the worst tenth
+    of the pairs is left out. Gives the motion, and the mean distance of the pairs that were kept."""
+    points, target = ours.sample(6_000, seed=seed), other.sample(30_000, seed=seed)
+    held = target[within(target, box)]
+    held = held[:: max(1, len(held) // 3_000)]
+    tree, total, mean = cKDTree(target), start, np.inf
     for _ in range(rounds):
-        distance, index = other.query(moved)
-        near = distance <= np.quantile(distance, 0.9)
-        step, _, _ = trimesh.registration.procrustes(
-            moved[near], other.data[index[near]], reflection=False, scale=scaled
-        )
-        moved, total = trimesh.transform_points(moved, step), step @ total
-    return total, np.sort(other.query(moved)[0])[: int(0.9 * len(moved))].mean()
+        moved = trimesh.transform_points(points, total)
+        mine = moved[within(moved, box)]
+        there, near = tree.query(mine)
+        back, own = cKDTree(moved).query(held)
+        pairs = np.concatenate([mine, moved[own]]), np.concatenate([target[near], held])
+        distance = np.concatenate([there, back])
+        kept = distance <= np.quantile(distance, 0.9)
+        mean = distance[kept].mean()
+        step, _, _ = trimesh.registration.procrustes(pairs[0][kept], pairs[1][kept], reflection=False, scale=scaled)
+        total = step @ total
+    return total, mean
 
 
 def aligned(ours, other, box=EVERYWHERE, scaled=True, seed=0):
     """Our mesh moved onto the other one, so that what lies in the box fits best; and the scale."""
-    target = cKDTree(other.sample(30_000, seed=seed))
-    middles = other.bounds.mean(axis=0), ours.bounds.mean(axis=0)
-    points = ours.sample(3_000, seed=seed)
     starts = []
-    for degrees in (-40.0, -20.0, 0.0, 20.0, 40.0):
+    for degrees in (-30.0, 0.0, 30.0):
         start = turned(degrees)
-        start[:3, 3] = middles[0] - start[:3, :3] @ middles[1]
-        starts.append(closest(points, target, 25, scaled, start))
+        bounds = ours.copy().apply_transform(start).bounds, other.bounds
+        # The middles above each other, the tops level: below, the one may reach further than the other.
+        here, there = (np.append(b.mean(axis=0)[:2], b[1][2]) for b in bounds)
+        start[:3, 3] += there - here
+        starts.append(closest(ours, other, box, 20, False, start, seed))
     total, _ = min(starts, key=lambda found: found[1])
-    for _ in range(4):
-        moved = ours.copy().apply_transform(total)
-        points = cropped(moved, box).sample(4_000, seed=seed)
-        step, _ = closest(points, target, 25, scaled, np.eye(4))
-        total = step @ total
+    total, _ = closest(ours, other, box, 40, scaled, total, seed)
     return ours.copy().apply_transform(total), float(np.cbrt(np.linalg.det(total[:3, :3])))
 
 

@@ -132,8 +132,8 @@ def squared_tilt(oblique, centre, normal):
     return (low + high) / 2
 
 
-def offset(oblique, plate, pedicle, process, by_outline):
-    """Percent of the pedicle's width, > 0 to the left."""
+def offset(oblique, plate, pedicle, process, by):
+    """Percent of the pedicle's width, > 0 to the left, and the outline's width at the patient, mm."""
     centre, normal, left = plate
     beam = Beam(oblique, squared_tilt(oblique, centre, normal))
     l, r = beam(centre + left * 20)[0], beam(centre - left * 20)[0]
@@ -144,14 +144,15 @@ def offset(oblique, plate, pedicle, process, by_outline):
     middle, across = pedicle
     width = abs(axes @ (beam(middle + across)[0] - beam(middle - across)[0]))[0]
     at = (axes @ beam(process.vertices).T).T
-    if by_outline:
+    if by != "tip":
         line = at[:, 1].max() - 3.0 * SID / SOD
         ends = at[process.edges_unique]
         over = ends[:, :, 1] > line
         ends = ends[over[:, 0] != over[:, 1]]
         share = (line - ends[:, 0, 1]) / (ends[:, 1, 1] - ends[:, 0, 1])
         x = ends[:, 0, 0] + share * (ends[:, 1, 0] - ends[:, 0, 0])
-        seen, wide = (x.min() + x.max()) / 2, (x.max() - x.min()) * SOD / SID
+        seen = (x.min() + x.max()) / 2 if by == "outline" else x.max()
+        wide = (x.max() - x.min()) * SOD / SID
     else:
         tip = process.vertices[np.argmax(process.vertices @ normal)]
         seen, wide = (axes @ beam(tip)[0])[0], 0.0
@@ -203,14 +204,10 @@ def main():
         f"{upper}: pedicle {2 * np.linalg.norm(across):.1f} x {tall:.1f}, process {rise.max():.1f} above the rim, "
         f"scales {scales[upper]:.2f} {scales[lower]:.2f}"
     )
-    for name, by_outline in (("outline", True), ("tip", False)):
-        best = solve(lambda a: offset(a, plate, (middle, across), process, by_outline))
-        at = ", ".join(
-            f"{a}: {v:.0f} %" + (f" ({w:.1f} mm wide)" if by_outline else "")
-            for a in (0, 10, 25)
-            for v, w in [offset(a, plate, (middle, across), process, by_outline)]
-        )
-        print(f"  by its {name}: {best:.1f} degrees; at {at}")
+    for by, name in (("outline", "the middle of its outline"), ("edge", "its outline's lateral edge"), ("tip", "its tip")):
+        best = solve(lambda a: offset(a, plate, (middle, across), process, by))
+        values = [(a, *offset(a, plate, (middle, across), process, by)) for a in (0, 10, 15, 20, 25, 30)]
+        print(f"  by {name}: {best:.1f} degrees; at " + ", ".join(f"{a}: {v:.0f} % ({w:.1f} mm)" for a, v, w in values))
 
 
 if __name__ == "__main__":

@@ -68,12 +68,16 @@ impl Drum {
         let s = (p.z / half_height).clamp(-1.0, 1.0);
         let t = 0.5 * (s + 1.0);
         let narrow = (1.0 - s * s) * (1.0 + self.waist_flat * s * s);
-        let a = (self.half_width[0] + t * (self.half_width[1] - self.half_width[0])) * (1.0 - self.waist[0] * narrow);
-        let b = (self.half_depth[0] + t * (self.half_depth[1] - self.half_depth[0])) * (1.0 - self.waist[1] * narrow);
+        let a = (self.half_width[0] + t * (self.half_width[1] - self.half_width[0]))
+            * (1.0 - self.waist[0] * narrow);
+        let b = (self.half_depth[0] + t * (self.half_depth[1] - self.half_depth[0]))
+            * (1.0 - self.waist[1] * narrow);
         let x = p.x / a;
         let behind = (p.y / b).clamp(0.0, 1.0);
         let shoulder = (1.0 - 1.7 * x * x).max(0.0);
-        let y = (p.y - self.waist_shift * narrow - self.posterior_dent * behind * (1.0 - shoulder * shoulder)) / b;
+        let y =
+            (p.y - self.waist_shift * narrow - self.posterior_dent * behind * (1.0 - shoulder * shoulder))
+                / b;
         let (xx, yy) = (x * x, y * y);
         let sum = xx + yy;
         let root = (sum * sum - 2.0 * self.squareness * xx * yy).sqrt().sqrt();
@@ -133,9 +137,9 @@ mod tests {
             posterior_height: 27.5,
             anterior_height: 28.7,
             waist: [0.1; 2],
-        waist_flat: 0.0,
-        waist_shift: 0.0,
-        squareness: 0.55,
+            waist_flat: 0.0,
+            waist_shift: 0.0,
+            squareness: 0.55,
             plate_sag: [1.5, 0.7],
             posterior_dent: 1.5,
             plate_cortex_ratio: 1.5,

@@ -245,6 +245,19 @@ impl Loft {
         [centre, wide * (spline(2).0 * round), axis.cross(wide) * (spline(3).0 * round)]
     }
 
+    /// Squareness of the section `along_mm` from the plane of the first one.
+    pub fn squareness(&self, along_mm: f64) -> f64 {
+        let length = f64::from(self.length);
+        let t = (along_mm / length).clamp(f64::from(self.span[0]), f64::from(self.span[1]));
+        let c = self.splines[6].map(f64::from);
+        let knots = self.knots.iter().zip(&c[3..]).take(self.interior);
+        let cubes = knots.map(|(&knot, c)| {
+            let past = (t - f64::from(knot)).max(0.0);
+            c * past * past * past
+        });
+        c[0] + t * (c[1] + t * t * c[2]) + cubes.sum::<f64>()
+    }
+
     /// How far the two ends of its caps stand from the plane of the first section, mm.
     pub fn reach_mm(&self) -> [f64; 2] {
         let [from, to] = self.span.map(f64::from);

@@ -1,11 +1,12 @@
 //! A curved plate with an outline and a thickness of its own everywhere: the iliac wing.
 
 use glam::{Mat3, Vec2, Vec3};
+use std::sync::Arc;
 
 /// Spacing of the table that a plate is looked up in, mm.
-const SPACING_MM: f32 = 3.0;
+const SPACING_MM: f32 = 4.0;
 /// The thinnest that a plate may be, half of it, mm.
-const LEAST_HALF_MM: f32 = 1.2;
+const LEAST_HALF_MM: f32 = 1.6;
 
 /// A plate in a frame (s, t, n): within its outline in the (s, t) plane it is `half` thick on both sides of the middle surface
 /// `n = middle(s, t)`, and its border is round, of the radius that `half` has there.
@@ -15,8 +16,10 @@ const LEAST_HALF_MM: f32 = 1.2;
 pub struct Sheet {
     origin: Vec3,
     axes: Mat3,
-    table: Table,
+    /// Shared by the copies of a plate.
+    table: Arc<Table>,
     bead: Bead,
+    /// Middle and half diagonal of the box around it, in its own frame.
     ball: (Vec3, f32),
 }
 
@@ -73,15 +76,20 @@ impl Sheet {
         let (floor, _) = span(|v| v[1] - v[2]);
         let (_, roof) = span(|v| v[1] + v[2]);
         let box_half = ((high - low) / 2.0).extend((roof - floor) / 2.0);
-        let centre = origin + axes * ((high + low) / 2.0).extend((roof + floor) / 2.0);
-        let table = Table { corner: low, columns, rows, values };
+        let centre = ((high + low) / 2.0).extend((roof + floor) / 2.0);
+        let table = Arc::new(Table { corner: low, columns, rows, values });
         Self { origin, axes, table, bead, ball: (centre, box_half.length()) }
+    }
+
+    /// The same plate in another frame; a mirrored one makes it the other side's.
+    pub fn placed(&self, origin: Vec3, axes: Mat3) -> Self {
+        Self { origin, axes, ..self.clone() }
     }
 
     /// The strip of the plate that is its upper border.
     pub fn upper_border(&self) -> Self {
         let mut strip = self.clone();
-        let Table { corner, columns, values, .. } = &mut strip.table;
+        let Table { corner, columns, values, .. } = Arc::make_mut(&mut strip.table);
         for (i, value) in values.iter_mut().enumerate() {
             let t = corner.y + SPACING_MM * (i / *columns) as f32;
             value[0] = value[0].max(-self.bead.width - value[0]).max(self.bead.above - t);
@@ -107,7 +115,7 @@ impl Sheet {
 
     /// A ball that holds the plate.
     pub fn ball(&self) -> (Vec3, f32) {
-        self.ball
+        (self.origin + self.axes * self.ball.0, self.ball.1)
     }
 
     fn local(&self, p: Vec3) -> Vec3 {
