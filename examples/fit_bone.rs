@@ -118,8 +118,11 @@ fn held(mut rows: Rows, start: &Rows, d: &Vertebra) -> Rows {
     for (row, dy) in rows.pedicle.rows.iter_mut().zip([-13.0, 0.0, 4.5, 9.0]) {
         row.at[1] = y - d.posterior_rims_mm() + dy;
         row.at[0] = x + slope * dy;
+        row.at[2] = row.at[2].clamp(z - 1.2, z + 1.2);
         row.turn_deg = 0.0;
     }
+    // Its root lies in the pedicle and not in the canal.
+    rows.transverse.rows[0].at[0] = rows.transverse.rows[0].at[0].max(x + 1.0);
     hold_shares(&mut rows.superior.bar, &start.superior.bar, 2);
     hold_shares(&mut rows.pillar, &start.pillar, 2);
     hold_shares(&mut rows.lamina, &start.lamina, 0);

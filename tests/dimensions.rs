@@ -109,7 +109,7 @@ fn canal_is_open_to_its_width_and_depth() {
             .filter(|p| {
                 let r = **p - centre;
                 let (along, across) = (r.x * sin + r.y * cos, r.x * cos - r.y * sin);
-                r.z.abs() < 1.5 && along.abs() < 0.8 && across.abs() < 1.5 * d.pedicle_width_mm / 2.0
+                r.z.abs() < 1.5 && along.abs() < 0.8 && across.abs() < 1.25 * d.pedicle_width_mm / 2.0
             })
             .map(|p| p.x)
             .fold(f64::MAX, f64::min);
@@ -124,7 +124,7 @@ fn canal_is_open_to_its_width_and_depth() {
             .filter(|p| p.x.abs() < 2.0 && p.z.abs() < 3.0 && p.y < d.posterior_wall_mm() + 3.0)
             .map(|p| p.y)
             .fold(f64::MIN, f64::max);
-        // The posterior wall is hollowed by up to 1.6 mm and waisted, the lamina leans: the bony canal is a little deeper.
+        // From the wall's waist to the lamina's most forward point: the laminae lean.
         let depth = lamina - wall;
         assert!(
             depth > d.canal_depth_mm - 1.0 && depth < d.canal_depth_mm + 4.5,
@@ -142,7 +142,8 @@ fn processes_reach_their_span() {
         near(level, "transverse span", left - right, d.transverse_span_mm.max(d.upper_width_mm), 1.5);
         let tip = PATIENT.bone(level).frame.inverse().point(PATIENT.level(level).spinous_tip);
         let (_, back) = span(own(level).into_iter().map(|p| p.y));
-        near(level, "spinous tip", back, tip.y, 1.5);
+        // The hatchet's back edge is not square to its axis, on which the landmark lies.
+        near(level, "spinous tip", back, tip.y, 2.2);
     }
 }
 

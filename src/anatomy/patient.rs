@@ -117,11 +117,7 @@ fn plan(spec: &PatientSpec) -> Plan {
     for level in Level::VERTEBRAE {
         let i = level.index();
         let motion = frames[i].inverse().after(&frames[i + 1]);
-        // The named builds have room between their arches (`tests/dimensions.rs`); what is drawn or asked for may not.
-        let arch = match vertebrae.get(i + 1) {
-            Some(d) if spec.is_own() => vertebra::arch(motion, d, k),
-            _ => Vec::new(),
-        };
+        let arch = vertebrae.get(i + 1).map_or_else(Vec::new, |d| vertebra::arch(motion, d, k));
         let below = Below { process: physique.process(i + 1), motion, arch };
         let solid = vertebra::solid(&vertebrae[i], k, &joints[i], &below);
         bones.push(Draft {

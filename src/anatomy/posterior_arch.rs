@@ -192,9 +192,10 @@ impl PosteriorArch {
     }
 }
 
-/// A point inside the pars interarticularis, under the pedicle.
+/// A point inside the pars interarticularis, under the pedicle, towards its free lateral border.
 pub(super) fn pars_middle(pillar: &Track<7>) -> DVec3 {
     let loft = pillar.own();
     let [from, to] = loft.reach_mm();
-    loft.ring(from + 0.3 * (to - from))[0]
+    let [centre, wide, _] = loft.ring(from + 0.36 * (to - from));
+    centre + wide * 0.4
 }

@@ -53,7 +53,7 @@ const WING_BULGE_MM: f64 = 1.25;
 /// the root, as far as the transition has gone.
 fn foot(place: &Place, sacrum: &Place, d: &Vertebra, k: f64) -> Piece {
     let [px, _, pz] = d.pedicle_centre_mm();
-    let top = [px + d.pedicle_width_mm / 2.0 + 9.0 * k, d.posterior_rims_mm() + 8.5 * k, pz - 1.0 * k];
+    let top = [px + d.pedicle_width_mm / 2.0 + 7.0 * k, d.posterior_rims_mm() + 6.5 * k, pz - 5.0 * k];
     let a = place.point(top);
     let b = a.lerp(sacrum.point([44.5 * k, 10.0 * k, -8.0 * k]), d.transition as f32);
     let f = |v: [f64; 2]| v.map(|x| (x * k) as f32);

@@ -144,7 +144,7 @@ impl Section {
         let near = self.points.iter().filter(|p| {
             let r = **p - centre;
             let (along, across) = (r.x * s + r.y * c, r.x * c - r.y * s);
-            r.z.abs() < 1.5 && along.abs() < 0.8 && across.abs() < 0.75 * self.d.pedicle_width_mm
+            r.z.abs() < 1.5 && along.abs() < 0.8 && across.abs() < 0.62 * self.d.pedicle_width_mm
         });
         2.0 * span(near.map(|p| p.x)).0
     }
