@@ -100,16 +100,18 @@ fn canal_is_open_to_its_width_and_depth() {
     for level in Level::VERTEBRAE {
         let d = vertebra(level).unwrap();
         let points = own(level);
-        // In the section square to the pedicle's axis through its isthmus, as its width is measured: in front of it the pedicle
-        // flares into the body, behind it into the pillar.
+        // The pedicle's medial wall in the section square to its axis, as its width is measured: the recess behind it is narrower.
+        let mesh = PATIENT.part_mesh(level, Part::Pedicle, Some(Side::Left)).unwrap();
+        let frame = PATIENT.bone(level).frame.inverse();
         let centre = DVec3::from_array(d.pedicle_centre_mm());
         let (sin, cos) = libm::sincos(d.pedicle_axial_deg.to_radians());
-        let medial = points
+        let medial = mesh
+            .positions
             .iter()
+            .map(|p| frame.point(p.as_dvec3()))
             .filter(|p| {
-                let r = **p - centre;
-                let (along, across) = (r.x * sin + r.y * cos, r.x * cos - r.y * sin);
-                r.z.abs() < 1.5 && along.abs() < 0.8 && across.abs() < 1.25 * d.pedicle_width_mm / 2.0
+                let r = *p - centre;
+                r.z.abs() < 1.5 && (r.x * sin + r.y * cos).abs() < 0.8
             })
             .map(|p| p.x)
             .fold(f64::MAX, f64::min);

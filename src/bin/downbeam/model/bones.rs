@@ -139,14 +139,9 @@ impl Section {
 
     /// Twice the left pedicle's medial wall, in the section square to its axis, mm.
     fn interpedicular(&self) -> f64 {
-        let centre = DVec3::from_array(self.d.pedicle_centre_mm());
         let (s, c) = libm::sincos(self.d.pedicle_axial_deg.to_radians());
-        let near = self.points.iter().filter(|p| {
-            let r = **p - centre;
-            let (along, across) = (r.x * s + r.y * c, r.x * c - r.y * s);
-            r.z.abs() < 1.5 && along.abs() < 0.8 && across.abs() < 0.62 * self.d.pedicle_width_mm
-        });
-        2.0 * span(near.map(|p| p.x)).0
+        let near = self.ring.iter().filter(|r| r.z.abs() < 1.5 && (r.x * s + r.y * c).abs() < 0.8);
+        2.0 * (self.d.pedicle_centre_mm()[0] + span(near.map(|r| r.x)).0)
     }
 
     /// Posterior wall to lamina on the midline, mm.
