@@ -199,9 +199,9 @@ fn crests_reach_the_fourth_disc() {
     assert!(top > lowest && top < highest, "{lowest} {top} {highest}");
 }
 
-/// The wing hides the lower part of L5's target: on the Visible Human male (mesh of the ArtiSynth lumbosacral model) a point 8 mm under
-/// the pedicle disappears behind it at 46 degrees oblique, one 16 mm under at 39. Tolerance 6 down and up (one man). Measured on the
-/// meshes, with parallel rays square to L5's mid-plane axis.
+/// The wing hides the lower part of L5's target: on the Visible Human male (mesh of the ArtiSynth lumbosacral model), his L5 laid on ours and his wing
+/// with it, a point 8 mm under our pedicle's ring disappears behind it at 36 degrees oblique, one 16 mm under at 27. Tolerance 6 down and up (one
+/// man). Measured on the meshes, with parallel rays square to L5's mid-plane axis.
 #[test]
 fn wings_hide_the_lower_part_of_the_fifth_target() {
     let l5 = PRONE.level(Level::L5);
@@ -220,7 +220,7 @@ fn wings_hide_the_lower_part_of_the_fifth_target() {
             })
         };
         let (near, far) = (hidden_from(8.0).unwrap(), hidden_from(16.0).unwrap());
-        assert!((40..=52).contains(&near) && (34..=46).contains(&far), "{side}: {near}, {far}");
+        assert!((30..=42).contains(&near) && (21..=33).contains(&far), "{side}: {near}, {far}");
     }
 }
 

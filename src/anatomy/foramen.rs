@@ -14,6 +14,7 @@
 use super::landmarks::{LevelLandmarks, Ring};
 use super::names::{Level, Side};
 use super::nerves::{GANGLION_NODE, Nerve, Nerves, Node, frame_of};
+use super::process_top::SECTIONS;
 use crate::geometry::frame::Rigid;
 use glam::{DVec2, DVec3};
 use serde::{Deserialize, Serialize};
@@ -138,8 +139,9 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
     let wall = own(level.posterior_wall).y;
     let turn = frame.rotation.transpose();
     let front_of = |ring: &Ring| own(ring.centre).y - libm::hypot((turn * ring.across).y, (turn * ring.up).y);
-    let process =
-        below.side(side).superior_process_top.sections.iter().map(front_of).fold(f64::INFINITY, f64::min);
+    // The lowest section lies under the foramen.
+    let sections = &below.side(side).superior_process_top.sections[..SECTIONS - 1];
+    let process = sections.iter().map(front_of).fold(f64::INFINITY, f64::min);
     let middle = own((top + bottom) / 2.0);
     // Of a slipped pair the upper wall stands forward of the lower: the front is between them.
     let front = wall + level.slip_mm / 2.0;
@@ -187,7 +189,7 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
 
 /// Bone under the pedicle's ring at its 6 o'clock and at its lateral border, L1 … L5, mm: at L5 the pedicle goes over into a broad transverse
 /// process. Measured on the mesh of the average.
-const LOWER_BORDER_MM: [[f64; 2]; 5] = [[0.5, 0.0], [0.5, 0.0], [0.8, 0.0], [0.3, 0.4], [0.6, 2.6]];
+const LOWER_BORDER_MM: [[f64; 2]; 5] = [[1.2, 0.0], [0.5, 0.0], [0.0, 0.0], [0.0, 0.0], [0.5, 2.2]];
 
 /// Corners of the area between a pedicle's lower border and the root's upper border `above`, from the pedicle's 6 o'clock to its lateral border:
 /// heights and places of these two, in the frontal plane (x outwards, z as y).
