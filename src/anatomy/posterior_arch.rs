@@ -184,6 +184,14 @@ impl PosteriorArch {
         self.hanging
     }
 
+    /// Middle of the accessory process: on the back of the transverse process's root, low.
+    pub(super) fn accessory(&self) -> DVec3 {
+        let loft = self.transverse.own();
+        let [from, to] = loft.reach_mm();
+        let [centre, _, thin] = loft.ring(from + 0.3 * (to - from));
+        centre + thin * (0.9 * thin.y.signum()) - DVec3::Z * self.k
+    }
+
     /// A point inside the lamina's half, nearer to the midline than to the pillar.
     pub(super) fn lamina_middle(&self) -> DVec3 {
         let loft = self.lamina.own();

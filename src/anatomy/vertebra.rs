@@ -15,8 +15,9 @@ use super::sacrum;
 use super::superior_process::{ARTICULAR_CORTEX_MM, JointState, SuperiorProcess};
 use super::vertebra_rows::Rows;
 use crate::geometry::frame::Rigid;
-use crate::geometry::sdf::{Drum, Loft, Shape, Strut};
+use crate::geometry::sdf::{Drum, Ellipsoid, Loft, Shape, Strut};
 use crate::geometry::solid::{Carve, Piece, Solid};
+use glam::{Mat3, Vec3};
 
 /// Nominal cortical thickness by part, mm. Derived: shell of the body about 0.5 (memory), pedicle and posterior
 /// elements thicker; chosen within that so that the lines of a film appear in their order of strength.
@@ -156,7 +157,25 @@ fn half(
     let lamina = lofted(place, Part::Lamina, &arch.lamina, cortex_mm::LAMINA, 3.0 * k);
     let transverse = lofted(place, Part::TransverseProcess, &arch.transverse, cortex_mm::TRANSVERSE, 3.0 * k);
     let superior = own.pieces(place);
-    [pedicle].into_iter().chain(superior).chain([pars, inferior, lamina, transverse])
+    [pedicle].into_iter().chain(superior).chain([
+        pars,
+        inferior,
+        lamina,
+        transverse,
+        accessory(place, arch, k),
+    ])
+}
+
+/// Half axes of the accessory process, mm. Memory: a small bump, largest at L5 and often absent.
+const ACCESSORY_HALF_MM: [f32; 3] = [2.2, 2.4, 2.8];
+
+fn accessory(place: &Place, arch: &PosteriorArch, k: f64) -> Piece {
+    let bump = Ellipsoid {
+        centre: place.at(arch.accessory()).as_vec3(),
+        axes: Mat3::IDENTITY,
+        radii: Vec3::from_array(ACCESSORY_HALF_MM) * k as f32,
+    };
+    place.piece(Part::TransverseProcess, Shape::Ellipsoid(bump), cortex_mm::TRANSVERSE, 2.5 * k)
 }
 
 /// Pars interarticularis and inferior process: one loft, shown as two parts.
