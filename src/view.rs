@@ -4,4 +4,5 @@ pub mod best_view;
 pub mod criteria;
 pub mod feedback;
 pub mod report;
+pub mod silhouette;
 pub mod tolerance;

@@ -31,23 +31,25 @@ fn l5_is_squared_where_prone_patients_were() {
     assert!((11.0..=13.9).contains(&middle), "{middle}");
 }
 
-/// Ra & Min 2015: best oblique at L5, prone, 25 (men) to 30 (women) degrees. The other levels: teaching ladder L1 15–20, L2 20,
-/// L3 20–25, L4 25 (from memory, rule of thumb), tolerance 2.
+/// The best oblique beside that of real bones by the same criterion: meshes of the mean of 87 patients (github aclouthier/morphable-lumbar-model) at
+/// L2 to L4 and of the Visible Human male (github RemusR9/artisynth_lumbosacralSpineModel) at L5, laid in our column
+/// (`tests/reference/oblique_of_mesh.py`); tolerance 5. The teaching ladder says L1 15–20, L2 20, L3 20–25, L4 25, L5 25–30 (from memory), Ra & Min
+/// 2015 25 (men) to 30 (women) at L5.
 #[test]
-fn best_oblique_climbs_the_ladder() {
+fn best_oblique_is_that_of_real_bones() {
     for (level, low, high) in [
         (Level::L1, 15.0, 20.0),
-        (Level::L2, 20.0, 20.0),
+        (Level::L2, 19.3, 20.0),
         (Level::L3, 20.0, 25.0),
-        (Level::L4, 25.0, 25.0),
-        (Level::L5, 25.0, 30.0),
+        (Level::L4, 25.0, 29.1),
+        (Level::L5, 20.9, 30.0),
     ] {
         for side in Side::BOTH {
             let best =
                 best_view(&PRONE.interior, Target { level, side }, ViewKind::Oblique, &CArm::default());
             assert!(best.reached);
             let oblique = best.orientation.oblique_deg * side.sign();
-            assert!(oblique > low - 2.0 && oblique < high + 2.0, "{level} {side}: {oblique}");
+            assert!(oblique > low - 5.0 && oblique < high + 5.0, "{level} {side}: {oblique}");
         }
     }
 }
@@ -195,6 +197,41 @@ fn crests_reach_the_fourth_disc() {
     let highest = l4.lower_plate.unwrap().centre.lerp(l4.upper_plate.centre, 1.0 / 3.0).z;
     let lowest = l5.upper_plate.centre.lerp(l5.lower_plate.unwrap().centre, 1.0 / 3.0).z;
     assert!(top > lowest && top < highest, "{lowest} {top} {highest}");
+}
+
+/// The wing hides the lower part of L5's target: on the Visible Human male (mesh of the ArtiSynth lumbosacral model), his L5 laid on ours and his wing
+/// with it, a point 8 mm under our pedicle's ring disappears behind it at 36 degrees oblique, one 16 mm under at 27. Tolerance 6 down and up (one
+/// man). Measured on the meshes, with parallel rays square to L5's mid-plane axis.
+#[test]
+fn wings_hide_the_lower_part_of_the_fifth_target() {
+    let l5 = PRONE.level(Level::L5);
+    let frame = &PRONE.bone(Level::L5).frame;
+    for side in Side::BOTH {
+        let wing = PRONE.part_mesh(Level::S1, Part::IliacWing, Some(side)).unwrap();
+        let pedicle = l5.side(side).pedicle;
+        let hidden_from = |below_mm: f64| {
+            let point = pedicle.centre - pedicle.up - frame.direction(DVec3::Z) * below_mm;
+            (0..90).find(|&degrees| {
+                let (sin, cos) = libm::sincos(f64::from(degrees).to_radians());
+                let ray = frame.direction(DVec3::new(sin * side.sign(), cos, 0.0));
+                wing.triangles
+                    .iter()
+                    .any(|t| crosses(point, ray, t.map(|i| wing.positions[i as usize].as_dvec3())))
+            })
+        };
+        let (near, far) = (hidden_from(8.0).unwrap(), hidden_from(16.0).unwrap());
+        assert!((30..=42).contains(&near) && (21..=33).contains(&far), "{side}: {near}, {far}");
+    }
+}
+
+/// Whether a ray meets a triangle (Möller & Trumbore 1997).
+fn crosses(from: DVec3, ray: DVec3, [a, b, c]: [DVec3; 3]) -> bool {
+    let (e, f) = (b - a, c - a);
+    let h = ray.cross(f);
+    let s = (from - a) / e.dot(h);
+    let (u, q) = (s.dot(h), s.cross(e));
+    let v = ray.dot(q);
+    u >= 0.0 && v >= 0.0 && u + v <= 1.0 && f.dot(q) > 0.0
 }
 
 /// Stokes' relation is exact for a parallel beam (anatomy reference section 8, derived): rotating by t and applying it gives t.

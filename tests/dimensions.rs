@@ -65,7 +65,7 @@ fn bodies_have_their_heights() {
             high - low
         };
         // Heights on the rim, 3 mm inside the walls, carried on to the walls along the straight plates.
-        let (f, b) = (-d.posterior_wall_mm() + 3.0, d.posterior_wall_mm() - 3.0);
+        let (f, b) = (-d.posterior_rims_mm() + 3.0, d.posterior_rims_mm() - 3.0);
         let (front, back) = (height(f), height(b));
         let slope = (front - back) / (b - f);
         near(level, "anterior height", front + 3.0 * slope, d.anterior_height_mm, TOLERANCE_MM);
@@ -100,16 +100,18 @@ fn canal_is_open_to_its_width_and_depth() {
     for level in Level::VERTEBRAE {
         let d = vertebra(level).unwrap();
         let points = own(level);
-        // In the section square to the pedicle's axis through its isthmus, as its width is measured: in front of it the pedicle
-        // flares into the body, behind it into the pillar.
+        // The pedicle's medial wall in the section square to its axis, as its width is measured: the recess behind it is narrower.
+        let mesh = PATIENT.part_mesh(level, Part::Pedicle, Some(Side::Left)).unwrap();
+        let frame = PATIENT.bone(level).frame.inverse();
         let centre = DVec3::from_array(d.pedicle_centre_mm());
         let (sin, cos) = libm::sincos(d.pedicle_axial_deg.to_radians());
-        let medial = points
+        let medial = mesh
+            .positions
             .iter()
+            .map(|p| frame.point(p.as_dvec3()))
             .filter(|p| {
-                let r = **p - centre;
-                let (along, across) = (r.x * sin + r.y * cos, r.x * cos - r.y * sin);
-                r.z.abs() < 1.5 && along.abs() < 0.8 && across.abs() < 1.5 * d.pedicle_width_mm / 2.0
+                let r = *p - centre;
+                r.z.abs() < 1.5 && (r.x * sin + r.y * cos).abs() < 0.8
             })
             .map(|p| p.x)
             .fold(f64::MAX, f64::min);
@@ -124,7 +126,7 @@ fn canal_is_open_to_its_width_and_depth() {
             .filter(|p| p.x.abs() < 2.0 && p.z.abs() < 3.0 && p.y < d.posterior_wall_mm() + 3.0)
             .map(|p| p.y)
             .fold(f64::MIN, f64::max);
-        // The posterior wall is hollowed by up to 1.6 mm and waisted, the lamina leans: the bony canal is a little deeper.
+        // From the wall's waist to the lamina's most forward point: the laminae lean.
         let depth = lamina - wall;
         assert!(
             depth > d.canal_depth_mm - 1.0 && depth < d.canal_depth_mm + 4.5,
@@ -142,11 +144,12 @@ fn processes_reach_their_span() {
         near(level, "transverse span", left - right, d.transverse_span_mm.max(d.upper_width_mm), 1.5);
         let tip = PATIENT.bone(level).frame.inverse().point(PATIENT.level(level).spinous_tip);
         let (_, back) = span(own(level).into_iter().map(|p| p.y));
-        near(level, "spinous tip", back, tip.y, 1.5);
+        // The hatchet's back edge is not square to its axis, on which the landmark lies.
+        near(level, "spinous tip", back, tip.y, 2.2);
     }
 }
 
-/// Joint space 1.5–2 mm: no point of the upper neighbour comes nearer to the lower one's superior process, and some come near.
+/// Joint space 1.0–1.6 mm: no point of the upper neighbour comes nearer to the lower one's superior process, and some come near.
 #[test]
 fn joints_are_open_and_narrow() {
     for level in [Level::T12, Level::L1, Level::L2, Level::L3, Level::L4, Level::L5] {
@@ -171,7 +174,7 @@ fn joints_are_open_and_narrow() {
                         .map(move |piece| piece.sample(p).0)
                 })
                 .fold(f32::MAX, f32::min);
-            assert!((1.1..=2.2).contains(&nearest), "{level} {side}: {nearest}");
+            assert!((0.9..=1.6).contains(&nearest), "{level} {side}: {nearest}");
         }
     }
 }

@@ -7,7 +7,7 @@ use downbeam::anatomy::patient::{Patient, PatientSpec};
 fn every_bone_of_every_named_patient_is_closed() {
     for spec in PatientSpec::all() {
         let patient = Patient::new(spec);
-        assert_eq!(patient.bones.len(), 11, "{}", spec.name);
+        assert_eq!(patient.bones.len(), 17, "{}", spec.name);
         for bone in &patient.bones {
             for (what, mesh) in [("outer", &bone.outer), ("marrow", &bone.marrow)] {
                 assert!(mesh.is_closed(), "{} {} {what}", spec.name, bone.level);

@@ -3,7 +3,8 @@
 //! - *Ring*: from the lower border of one pedicle to the upper border of the next, and from the posterior wall back to the superior
 //!   articular process of the level below.
 //! - *Safe triangle* (subpedicular; usual description, attributed to Bogduk: memory): base along the pedicle's lower border, side
-//!   down its lateral border, hypotenuse along the root and ganglion. It lies in the plane of the ring's middle.
+//!   down its lateral border, hypotenuse along the root and ganglion. It lies in the plane of the ring's middle. It ends at the pedicle's 6 o'clock,
+//!   medial of which no tip may stand before contrast has been seen, so that its medial end is a short upright over the root.
 //! - *Infraneural triangle* (usual description after Kambin; foraminal endoscopy reviews: read): base along the upper end
 //!   plate of the level below, upright along dura and articular process, hypotenuse along the root. It lies on the back of the disc.
 //! - S1: the upper lateral half of the posterior opening of the first sacral foramen (common practice, no source).
@@ -12,7 +13,8 @@
 
 use super::landmarks::{LevelLandmarks, Ring};
 use super::names::{Level, Side};
-use super::nerves::{Nerve, Nerves, Node, frame_of};
+use super::nerves::{GANGLION_NODE, Nerve, Nerves, Node, frame_of};
+use super::process_top::SECTIONS;
 use crate::geometry::frame::Rigid;
 use glam::{DVec2, DVec3};
 use serde::{Deserialize, Serialize};
@@ -120,9 +122,6 @@ pub(super) fn build(levels: &[LevelLandmarks; 7], nerves: &Nerves, scale: f64) -
     list
 }
 
-/// Half the depth of an articular process in front of its axis at the foramen's height, mm. As in `vertebra`.
-const PROCESS_HALF_DEPTH_MM: f64 = 4.9;
-
 /// Room that the traversing root takes beside the sac, mm. Derived from its thickness.
 const TRAVERSING_ROOT_MM: f64 = 3.0;
 
@@ -138,7 +137,11 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
     let (upper, lower) = (level.side(side).pedicle, below.side(side).pedicle);
     let (top, bottom) = (upper.centre - upper.up, lower.centre + lower.up);
     let wall = own(level.posterior_wall).y;
-    let process = own(below.side(side).superior_process_tip).y - PROCESS_HALF_DEPTH_MM * k;
+    let turn = frame.rotation.transpose();
+    let front_of = |ring: &Ring| own(ring.centre).y - libm::hypot((turn * ring.across).y, (turn * ring.up).y);
+    // The lowest section lies under the foramen.
+    let sections = &below.side(side).superior_process_top.sections[..SECTIONS - 1];
+    let process = sections.iter().map(front_of).fold(f64::INFINITY, f64::min);
     let middle = own((top + bottom) / 2.0);
     // Of a slipped pair the upper wall stands forward of the lower: the front is between them.
     let front = wall + level.slip_mm / 2.0;
@@ -152,11 +155,11 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
     let half_width = (frame.rotation.transpose() * upper.across).x.abs();
     let base = pedicle.z - upper.up.length();
     let edge = pedicle.x + half_width;
-    let above = offset(&root.course, &own, 1.0);
-    let inner = crossing(&above, |p| p.y - base).unwrap_or(DVec2::new(pedicle.x - half_width, base));
-    let foot = crossing(&above, |p| edge - p.x).unwrap_or(DVec2::new(edge, base - 6.0 * k));
-    let corners =
-        [inner, DVec2::new(edge, base), foot].map(|p| back_out(DVec3::new(p.x, pedicle.y, p.y))).to_vec();
+    let mut swollen = root.course.clone();
+    swollen[GANGLION_NODE].radius_mm = root.ganglion.half_width_mm;
+    let below_ring = LOWER_BORDER_MM[level.level.index() - 1].map(|mm| base - mm * k);
+    let corners = over_the_root(&offset(&swollen, &own, 1.0), below_ring, [pedicle.x, edge], k);
+    let corners = corners.into_iter().map(|p| back_out(DVec3::new(p.x, pedicle.y, p.y))).collect();
 
     // On the back of the disc: its lower edge is the plate below, seen in this level's frame.
     let under = offset(&root.course, &own, -1.0);
@@ -182,6 +185,32 @@ fn lumbar(level: &LevelLandmarks, below: &LevelLandmarks, root: &Nerve, nerves: 
         subpedicular: Area { corners },
         infraneural: Some(Area { corners: infraneural }),
     }
+}
+
+/// Bone under the pedicle's ring at its 6 o'clock and at its lateral border, L1 … L5, mm: at L5 the pedicle goes over into a broad transverse
+/// process. Measured on the mesh of the average.
+const LOWER_BORDER_MM: [[f64; 2]; 5] = [[1.2, 0.0], [0.5, 0.0], [0.0, 0.0], [0.0, 0.0], [0.5, 2.2]];
+
+/// Corners of the area between a pedicle's lower border and the root's upper border `above`, from the pedicle's 6 o'clock to its lateral border:
+/// heights and places of these two, in the frontal plane (x outwards, z as y).
+fn over_the_root(above: &[DVec2], [base, end]: [f64; 2], [six, edge]: [f64; 2], k: f64) -> Vec<DVec2> {
+    let mut foot = crossing(above, |p| edge - p.x).unwrap_or(DVec2::new(edge, end - 6.0 * k));
+    let mut head = crossing(above, |p| six - p.x).unwrap_or(DVec2::new(six, base));
+    // The ganglion may stand up between the two: the line is moved up to it, so that the area stays convex and free of it.
+    let slope = (foot.y - head.y) / (foot.x - head.x).max(1e-6);
+    let over = |p: &DVec2| p.y - (head.y + slope * (p.x - head.x));
+    let most = above.iter().filter(|p| p.x > six && p.x < edge).map(over).fold(0.0, f64::max);
+    // However low the root may run, something is left to aim at.
+    foot.y = (foot.y + most).min(end - 1.0 * k);
+    head.y += most;
+    let corner = DVec2::new(edge, end);
+    if head.y < base {
+        return vec![DVec2::new(six, base), corner, foot, head];
+    }
+    // The root passes the border only lateral of 6 o'clock.
+    let (start, stop) = (head.y - base, end - foot.y);
+    let t = start / (start + stop);
+    vec![DVec2::new(six, base).lerp(corner, t), corner, foot]
 }
 
 /// A course in the frontal plane (x outwards, z as y), moved by its radius up and outwards (`way` 1) or down and inwards (-1).
@@ -247,6 +276,27 @@ mod tests {
         assert!((t.distance_mm(DVec3::new(4.0, 0.0, -2.0)) + 2.0).abs() < 1e-12);
         assert!((t.distance_mm(DVec3::new(9.0, 0.0, 4.0)) - 5.0).abs() < 1e-12);
         assert!(t.distance_mm(DVec3::new(6.0, 0.0, -3.0)).abs() < 1e-12);
+    }
+
+    /// Heights under a base at 0, from 6 o'clock at 0 to the lateral border at 6.
+    #[test]
+    fn the_area_over_a_root_ends_at_6_o_clock_and_over_the_ganglion() {
+        let chain = |middle: f64, shift: f64| {
+            [(-4.0, 2.0), (3.0, middle), (10.0, -12.0)].map(|(x, y)| DVec2::new(x, y + shift))
+        };
+        let is = |area: &[DVec2], corners: &[(f64, f64)]| {
+            assert_eq!(area.len(), corners.len(), "{area:?}");
+            area.iter().zip(corners).for_each(|(p, &q)| assert!(p.distance(q.into()) < 1e-12, "{area:?}"));
+        };
+        // Straight: from 2 mm under the border to 8.
+        let area = over_the_root(&chain(-5.0, 0.0), [0.0; 2], [0.0, 6.0], 1.0);
+        is(&area, &[(0.0, 0.0), (6.0, 0.0), (6.0, -8.0), (0.0, -2.0)]);
+        // A ganglion that stands up lifts the whole line to it.
+        let area = over_the_root(&chain(-4.0, 0.0), [0.0; 2], [0.0, 6.0], 1.0);
+        assert!(((area[2].y + area[3].y) / 2.0 + 4.0).abs() < 1e-12, "{area:?}");
+        // Higher: a triangle.
+        let area = over_the_root(&chain(-5.0, 3.0), [0.0; 2], [0.0, 6.0], 1.0);
+        is(&area, &[(1.0, 0.0), (6.0, 0.0), (6.0, -5.0)]);
     }
 
     #[test]

@@ -2,7 +2,10 @@
 
 use super::dimensions::{Pelvis, Vertebra};
 use super::names::{Level, Side};
-use super::posterior_arch::{InferiorProcess, PosteriorArch};
+use super::place::Place;
+use super::posterior_arch::{PosteriorArch, pars_middle};
+use super::process_top::ProcessTop;
+pub use super::ring::Ring;
 use super::sacrum::first_foramen_mm;
 use super::superior_process::{JointState, SuperiorProcess};
 use crate::geometry::frame::Rigid;
@@ -25,25 +28,6 @@ pub struct Plate {
     pub half_depth: f64,
 }
 
-/// An elliptic ring: the isthmus of a pedicle, or the opening of a foramen.
-#[derive(Clone, Copy, Debug)]
-pub struct Ring {
-    /// mm.
-    pub centre: DVec3,
-    /// Half axis across, with its length, mm.
-    pub across: DVec3,
-    /// Half axis upwards, with its length, mm.
-    pub up: DVec3,
-}
-
-impl Ring {
-    /// The ring's point at `angle` (radians) from `across` towards `up`.
-    pub fn point(&self, angle: f64) -> DVec3 {
-        let (s, c) = libm::sincos(angle);
-        self.centre + self.across * c + self.up * s
-    }
-}
-
 /// The landmarks of one side of a level.
 #[derive(Clone, Copy, Debug)]
 pub struct SideLandmarks {
@@ -51,6 +35,8 @@ pub struct SideLandmarks {
     pub pedicle: Ring,
     /// Tip of the superior articular process.
     pub superior_process_tip: DVec3,
+    /// The process's upper end, whose outline an oblique view is judged by.
+    pub superior_process_top: ProcessTop,
     /// Middle of the superior facet.
     pub superior_facet: DVec3,
     /// Tip of the inferior articular process (none on the sacrum).
@@ -179,24 +165,26 @@ pub(super) fn of_vertebra(
     let slope = (d.posterior_height_mm - d.anterior_height_mm) / (d.upper_depth_mm + d.lower_depth_mm);
     let own = SuperiorProcess::of_vertebra(d, scale, joint);
     let arch = PosteriorArch::new(d, scale);
-    let (process, motion) = below;
-    let inferior_tip = InferiorProcess::on(process, scale, joint.swelling_mm).tip();
+    let (process, stand) = below;
+    let motion = frame.inverse().after(stand);
     let side = |side: Side| {
-        let at = |v: [f64; 3]| frame.point(DVec3::new(v[0] * side.sign(), v[1], v[2]));
+        let place = Place { side: Some(side), motion: *frame };
+        let at = |v: DVec3| place.at(v);
+        let pillar = arch.pillar(&Place::own(Some(side)), process, &motion);
         let (s, c) = libm::sincos(d.pedicle_axial_deg.to_radians());
-        let [x, y, z] = inferior_tip;
         SideLandmarks {
             pedicle: Ring {
-                centre: at(d.pedicle_centre_mm()),
+                centre: at(DVec3::from_array(d.pedicle_centre_mm())),
                 across: frame.direction(DVec3::new(c * side.sign(), -s, 0.0)) * (d.pedicle_width_mm / 2.0),
                 up: frame.direction(DVec3::Z) * (d.pedicle_height_mm / 2.0),
             },
-            superior_process_tip: at(own.tip),
+            superior_process_tip: at(own.tip()),
+            superior_process_top: own.top().placed(frame, side),
             superior_facet: at(own.facet_middle()),
-            inferior_process_tip: Some(motion.point(DVec3::new(x * side.sign(), y, z))),
-            pars: Some(at(arch.pars_middle())),
-            lamina: Some(at(arch.lamina[1])),
-            transverse_tip: Some(at(arch.transverse_tip())),
+            inferior_process_tip: Some(at(pillar.own().tip())),
+            pars: Some(at(pars_middle(&pillar))),
+            lamina: Some(at(arch.lamina_middle())),
+            transverse_tip: Some(at(arch.transverse.own().tip())),
             posterior_foramen: None,
             anterior_foramen: None,
             crest_top: None,
@@ -208,7 +196,7 @@ pub(super) fn of_vertebra(
         upper_plate: plate(frame, DVec3::Z * half_height, slope, d.upper_width_mm, d.upper_depth_mm),
         lower_plate: Some(plate(frame, -DVec3::Z * half_height, -slope, d.lower_width_mm, d.lower_depth_mm)),
         posterior_wall: frame.point(DVec3::Y * d.posterior_wall_mm()),
-        spinous_tip: frame.point(DVec3::from_array(arch.spinous_tip)),
+        spinous_tip: frame.point(arch.spinous.own().tip()),
         sides: Side::BOTH.map(side),
         slip_mm: 0.0,
     }
@@ -233,12 +221,13 @@ pub(super) fn of_sacrum(
         };
         SideLandmarks {
             pedicle: Ring {
-                centre: at([27.0 * scale, d.plate_depth_mm / 2.0 + 4.0 * scale, -12.0 * scale]),
+                centre: at([26.0 * scale, d.plate_depth_mm / 2.0 - 1.0 * scale, -14.0 * scale]),
                 across: frame.direction(DVec3::X * side.sign()) * (d.pedicle_width_mm / 2.0),
-                up: frame.direction(DVec3::Z) * (10.0 * scale),
+                up: frame.direction(DVec3::Z) * (12.0 * scale),
             },
-            superior_process_tip: at(process.tip),
-            superior_facet: at(process.facet_middle()),
+            superior_process_tip: at(process.tip().to_array()),
+            superior_process_top: process.top().placed(frame, side),
+            superior_facet: at(process.facet_middle().to_array()),
             inferior_process_tip: None,
             pars: None,
             lamina: None,
@@ -254,7 +243,7 @@ pub(super) fn of_sacrum(
         upper_plate: plate(frame, DVec3::ZERO, 0.0, d.plate_width_mm, d.plate_depth_mm),
         lower_plate: None,
         posterior_wall: frame.point(DVec3::Y * (d.plate_depth_mm / 2.0)),
-        spinous_tip: frame.point(DVec3::new(0.0, 42.0, -20.0) * scale),
+        spinous_tip: frame.point(DVec3::new(0.0, 51.0, -27.0) * scale),
         sides: Side::BOTH.map(side),
         slip_mm: 0.0,
     }

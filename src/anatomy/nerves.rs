@@ -20,27 +20,34 @@ use glam::{DMat3, DVec3};
 
 /// Nearest surface of the root from the pedicle above it. Between the two published means.
 pub const PEDICLE_GAP_MM: f64 = 1.75;
-/// How far the wall of the whole pedicle stands out past its ring under the root, mm. Measured (`examples/interior.rs`).
-const WALL_BULGE_MM: f64 = 0.35;
+/// How far the wall of the whole pedicle stands out past its ring under the root, L1 … L5, mm. Measured (`examples/interior.rs`).
+const WALL_BULGE_MM: [f64; 5] = [1.2, 0.2, 0.8, 0.8, 0.6];
 /// Dura from the pedicle's medial wall. Within the two published means, at their upper end: the joints narrow the canal too.
 pub const DURA_GAP_MM: f64 = 2.9;
+/// Half the sac's depth, share of the bony canal's, and half its width, share of the distance between the pedicles. Derived: fills the front of
+/// a canal that is a triangle under two laminae.
+const SAC_HALF_DEPTH: f64 = 0.32;
+const SAC_HALF_WIDTH: f64 = 0.355;
+/// Front of the sac behind the wall's waist at the pedicles, and behind the rims at the discs, mm. Derived.
+const SAC_BEHIND_WALL_MM: f64 = 1.1;
+const SAC_BEHIND_RIMS_MM: f64 = 0.8;
 /// Half the thickness of a root.
 const ROOT_RADIUS_MM: f64 = 2.1;
 /// Root from the caudal direction in the frontal plane where it passes the pedicle.
 const ROOT_DESCENT_DEG: f64 = 39.0;
 /// The nerve past its ganglion, likewise. Derived: flatter, since it turns into the psoas.
 const NERVE_DESCENT_DEG: f64 = 58.0;
-/// Depth of root and ganglion behind the posterior wall. Derived: the middle of the upper foramen.
-const ROOT_BEHIND_WALL_MM: f64 = 4.6;
+/// Depth of root and ganglion behind the wall's waist, L1 … L5. Derived: the middle of the upper foramen between the body, whose rim stands out
+/// below, and the arch.
+const ROOT_BEHIND_WALL_MM: [f64; 5] = [4.4, 4.9, 4.8, 4.0, 1.9];
 /// Half width of the ganglion, L1 … L5 (Silav 2016).
 const GANGLION_HALF_WIDTH_MM: [f64; 5] = [2.18, 2.28, 2.50, 2.61, 2.91];
 /// Half length of the ganglion, L1 … L5 (Silav 2016).
 const GANGLION_HALF_LENGTH_MM: [f64; 5] = [2.70, 2.92, 3.62, 3.99, 5.42];
 /// Ganglion's middle from the pedicle's, in half pedicle widths outwards, L1 … L5 (zones of Silverstein 2015).
 const GANGLION_ZONE: [f64; 5] = [-0.30, -0.30, -0.30, -0.25, 0.05];
-/// Ganglion lower under the pedicle than the gap alone would put it, L1 … L5, mm. Derived: keeps the L5 root's descent near the published
-/// take-off in spite of its wide pedicle.
-const GANGLION_DROP_MM: [f64; 5] = [0.0, 0.0, 0.0, 0.0, 1.5];
+/// Which point of a lumbar root's course is its ganglion's middle.
+pub(super) const GANGLION_NODE: usize = 2;
 
 /// A point of a course.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -180,22 +187,22 @@ fn lumbar_root(
     let (s, c) = libm::sincos(ROOT_DESCENT_DEG.to_radians());
     let support = libm::hypot(across * c, tall * s);
     let off = support + PEDICLE_GAP_MM * k + radius;
-    let y = wall + ROOT_BEHIND_WALL_MM * k;
+    let y = wall + ROOT_BEHIND_WALL_MM[row] * k;
     let passing = DVec3::new(px - c * off, y, pz - s * off);
     let inside_sac = passing + DVec3::new(-s * 5.0, 1.2, c * 5.0) * k;
 
     // The ganglion hangs under the ring at the same gap.
     let zone = GANGLION_ZONE[row];
     let bottom = pz - tall * libm::sqrt(1.0 - zone * zone);
-    let centre = DVec3::new(
-        px + zone * across,
-        y,
-        bottom - (PEDICLE_GAP_MM + GANGLION_DROP_MM[row]) * k - half_width * 1.15,
-    );
+    let centre = DVec3::new(px + zone * across, y, bottom - PEDICLE_GAP_MM * k - half_width * 1.15);
     let along = (centre - passing).normalize();
     let (s, c) = libm::sincos(NERVE_DESCENT_DEG.to_radians());
     let onwards = |length: f64, forwards: f64| centre + DVec3::new(s * length, -forwards, -c * length) * k;
-    let leaving = onwards(half_length / k + 5.0, 1.6);
+    // The fifth lumbar nerve turns forwards over the sacrum's wing, which is near below.
+    let leaving = match over_sacrum {
+        Some(_) => centre + DVec3::new(6.0, -9.0, -3.5) * k,
+        None => onwards(half_length / k + 5.0, 1.6),
+    };
     let outside = leaving + DVec3::new(9.0, -9.0, -12.0) * k;
     let end = outside + DVec3::new(5.0, -8.0, -24.0) * k;
     // The straight way from the passing to the ganglion would cut the corner under the ring: the whole root moves off by that.
@@ -204,7 +211,7 @@ fn lumbar_root(
         .map(|i| passing.lerp(centre, f64::from(i) / 20.0) - pedicle)
         .map(|r| ellipse_distance(r.x / across, r.z / tall, across, tall) - radius * 1.1)
         .fold(f64::INFINITY, f64::min);
-    let moved = DVec3::new(-0.5, 0.0, -0.87) * ((PEDICLE_GAP_MM + WALL_BULGE_MM) * k - nearest).max(0.0);
+    let moved = DVec3::new(-0.5, 0.0, -0.87) * ((PEDICLE_GAP_MM + WALL_BULGE_MM[row]) * k - nearest).max(0.0);
     let at = |v: DVec3| at(v + moved);
     let node = |p: DVec3, radius_mm: f64| Node { point: at(p), radius_mm };
     let beyond = match over_sacrum {
@@ -240,21 +247,21 @@ fn ellipse_distance(u: f64, v: f64, a: f64, b: f64) -> f64 {
     (norm - 1.0) * norm / libm::hypot(u / a, v / b)
 }
 
-/// The first sacral root: along the canal's side to its tunnel and out in front. Places from memory.
+/// The first sacral root: along the canal's side through its recess to the first foramen, and out in front. Derived: the middle of those.
 fn sacral_root(level: &LevelLandmarks, side: Side, k: f64) -> Nerve {
     let frame = frame_of(level);
     let at = |v: [f64; 3]| frame.point(DVec3::new(v[0] * side.sign(), v[1], v[2]) * k);
     let node = |v: [f64; 3], radius_mm: f64| Node { point: at(v), radius_mm: radius_mm * k };
     let course = vec![
-        node([8.0, 23.0, 4.0], 1.9),
-        node([10.5, 20.5, -12.0], 2.1),
-        node([12.8, 16.5, -23.5], 2.4),
-        node([16.4, 11.0, -29.0], 2.4),
-        node([17.5, 2.0, -29.5], 2.6),
-        node([17.5, -8.0, -31.0], 2.6),
-        node([19.0, -18.0, -44.0], 2.6),
+        node([9.0, 22.2, 5.0], 1.9),
+        node([13.0, 18.2, -6.0], 2.1),
+        node([17.6, 14.4, -21.0], 2.4),
+        node([20.6, 11.8, -29.0], 2.4),
+        node([23.4, 6.0, -32.0], 2.6),
+        node([23.5, -4.0, -33.0], 2.6),
+        node([24.0, -16.0, -46.0], 2.6),
     ];
-    let centre = at([12.8, 16.5, -23.5]);
+    let centre = at([17.6, 14.4, -21.0]);
     let along = (course[3].point - course[1].point).normalize();
     let ganglion = Ganglion { centre, along, half_length_mm: 5.0 * k, half_width_mm: 2.75 * k };
     Nerve { level: Level::S1, side, course, ganglion }
@@ -265,33 +272,34 @@ fn sac(levels: &[LevelLandmarks; 7], vertebrae: &[Vertebra; 6], k: f64) -> Vec<S
     let mut list = Vec::new();
     for (i, d) in vertebrae.iter().enumerate() {
         let frame = frame_of(&levels[i]);
-        let wall = d.posterior_wall_mm();
         let [px, py, pz] = d.pedicle_centre_mm();
-        let half_depth = d.canal_depth_mm * 0.37;
-        let y = wall + d.canal_depth_mm * 0.475;
+        let half_depth = d.canal_depth_mm * SAC_HALF_DEPTH;
+        let y = d.posterior_wall_mm() + SAC_BEHIND_WALL_MM * k + half_depth;
         // The pedicles' medial walls open backwards by their axial angle; the sac's widest place lies behind the isthmus.
         let (across, _) = frontal_section(&levels[i], &frame, Side::Left);
         let opening = libm::tan(d.pedicle_axial_deg.to_radians()) * (y - py);
         let medial = px - across + opening.max(0.0);
-        let half_width = (medial - DURA_GAP_MM * k).min(d.interpedicular_mm * 0.39);
-        let mut section = |z: f64, wide: f64, back: f64, deep: f64| {
+        let half_width = (medial - DURA_GAP_MM * k).min(d.interpedicular_mm * SAC_HALF_WIDTH);
+        let mut section = |z: f64, y: f64, wide: f64, deep: f64| {
             list.push(SacNode {
-                point: frame.point(DVec3::new(0.0, y + back, z)),
+                point: frame.point(DVec3::new(0.0, y, z)),
                 left: frame.rotation.x_axis,
                 half_width_mm: half_width * wide,
                 half_depth_mm: half_depth * deep,
             });
         };
         if i == 0 {
-            section(pz + 40.0 * k, 0.95, 0.0, 1.0);
+            section(pz + 24.0 * k, y, 0.95, 1.0);
         }
-        section(pz, 1.0, 0.0, 1.0);
-        // Where the level has slipped, the sac bends back over the corner below and is narrowed by the arch behind.
+        section(pz, y, 1.0, 1.0);
+        // At the disc the rims stand out behind the wall's waist. Where the level has slipped, the sac bends back over the corner below and is
+        // narrowed by the arch behind.
         let slip = levels[i].slip_mm;
-        section(-d.half_height_mm(), 0.93, 0.6 * k + 0.45 * slip, 1.0 - 0.9 * slip / d.canal_depth_mm);
+        let at_disc = d.posterior_rims_mm() + SAC_BEHIND_RIMS_MM * k + half_depth;
+        section(-d.half_height_mm(), at_disc + 0.45 * slip, 0.93, 1.0 - 0.9 * slip / d.canal_depth_mm);
     }
     let frame = frame_of(&levels[6]);
-    for (y, z, wide, deep) in [(24.5, 0.0, 9.0, 6.2), (21.0, -22.0, 6.6, 4.6), (18.5, -48.0, 3.0, 2.4)] {
+    for (y, z, wide, deep) in [(24.5, 0.0, 9.0, 5.4), (24.8, -22.0, 6.2, 3.2), (31.5, -48.0, 3.0, 2.2)] {
         list.push(SacNode {
             point: frame.point(DVec3::new(0.0, y, z) * k),
             left: frame.rotation.x_axis,

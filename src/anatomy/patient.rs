@@ -9,10 +9,12 @@ use super::landmarks::{self, LevelLandmarks};
 use super::names::{Label, Level, Part, Side};
 use super::physique::Physique;
 use super::place::{other_side, tag, untag};
+use super::rib::Rib;
 use super::soft_tissue::{self, SoftTissue};
+use super::superior_process::{JointState, SuperiorProcess};
 use super::tissues::BoneField;
 use super::vertebra::Below;
-use super::{pelvis, rib, sacrum, vertebra};
+use super::{pelvis, rib, sacrum, thoracic, vertebra};
 use crate::geometry::chunks::{Chunk, chunks};
 use crate::geometry::frame::{Rigid, rotation_z};
 use crate::geometry::lattice::Lattice;
@@ -27,7 +29,7 @@ pub use super::patient_spec::PatientSpec;
 /// One bone, meshed.
 #[derive(Clone, Debug)]
 pub struct Bone {
-    /// The level it counts to: the ilium to S1, the rib to T12.
+    /// The level it counts to: the ilium to S1; ribs, T11 and T10 to T12.
     pub level: Level,
     /// The bone's field in its own frame.
     pub solid: Solid,
@@ -45,7 +47,7 @@ pub struct Bone {
     pub marrow_edges: Edges,
     /// Runs of the inside's triangles.
     pub marrow_chunks: Vec<Chunk>,
-    /// Whether it is one of the bones that carry the level's landmarks (not ilium or rib).
+    /// Whether it is the bone that carries the level's landmarks (not ilium or rib, nor T11 or T10).
     pub axial: bool,
 }
 
@@ -62,7 +64,7 @@ impl Bone {
 pub struct Patient {
     /// What was asked for.
     pub spec: PatientSpec,
-    /// T12, L1 … L5, sacrum, iliac wings, lowest ribs.
+    /// T12, L1 … L5, sacrum; then iliac wings, three pairs of ribs, T11 and T10.
     pub bones: Vec<Bone>,
     /// Trunk, muscle, gas.
     pub soft_tissue: SoftTissue,
@@ -74,8 +76,9 @@ pub struct Patient {
 mod spacing_mm {
     pub(super) const VERTEBRA: f32 = 1.65;
     pub(super) const SACRUM: f32 = 2.2;
-    pub(super) const WING: f32 = 2.6;
-    pub(super) const RIB: f32 = 1.8;
+    pub(super) const WING: f32 = 3.3;
+    pub(super) const RIB: f32 = 2.1;
+    pub(super) const CONTEXT: f32 = 3.2;
     pub(super) const PART: f32 = 1.0;
 }
 
@@ -88,7 +91,7 @@ const FINE_GRAIN_MM: f32 = 0.12;
 #[derive(Debug)]
 struct Draft {
     level: Level,
-    /// Not ilium or rib.
+    /// As in [`Bone`].
     axial: bool,
     spacing_mm: f32,
     frame: Rigid,
@@ -114,11 +117,7 @@ fn plan(spec: &PatientSpec) -> Plan {
     for level in Level::VERTEBRAE {
         let i = level.index();
         let motion = frames[i].inverse().after(&frames[i + 1]);
-        // The named builds have room between their arches (`tests/dimensions.rs`); what is drawn or asked for may not.
-        let arch = match vertebrae.get(i + 1) {
-            Some(d) if spec.is_own() => vertebra::arch(motion, d, k),
-            _ => Vec::new(),
-        };
+        let arch = vertebrae.get(i + 1).map_or_else(Vec::new, |d| vertebra::arch(motion, d, k));
         let below = Below { process: physique.process(i + 1), motion, arch };
         let solid = vertebra::solid(&vertebrae[i], k, &joints[i], &below);
         bones.push(Draft {
@@ -130,7 +129,14 @@ fn plan(spec: &PatientSpec) -> Plan {
             twin: None,
         });
     }
-    let solid = sacrum::solid(pelvis_size, k, &joints[6]);
+    let disc_middle = {
+        let l5 = &frames[5];
+        let up = l5.rotation * DVec3::Z;
+        (l5.translation + up * (vertebrae[5].half_height_mm() + shape.disc_height_mm[4] / 2.0)).z
+    };
+    let crest_z = disc_middle + physique.crest_above_disc_mm * k;
+    let ilium = pelvis::Wing::reaching(k, frames[6].rotation.transpose() * DVec3::Z, crest_z);
+    let solid = sacrum::solid(pelvis_size, k, &joints[6], Side::BOTH.map(|side| ilium.piece(side)));
     bones.push(Draft {
         level: Level::S1,
         axial: true,
@@ -139,33 +145,33 @@ fn plan(spec: &PatientSpec) -> Plan {
         solid,
         twin: None,
     });
-
-    let disc_middle = {
-        let l5 = &frames[5];
-        let up = l5.rotation * DVec3::Z;
-        (l5.translation + up * (vertebrae[5].half_height_mm() + shape.disc_height_mm[4] / 2.0)).z
-    };
-    let crest_z = disc_middle + physique.crest_above_disc_mm * k;
     let [left, right] = Side::BOTH;
     bones.push(Draft {
         level: Level::S1,
         axial: false,
         spacing_mm: spacing_mm::WING,
-        frame: on_table,
-        solid: pelvis::solid(left, k, crest_z),
-        twin: Some(pelvis::solid(right, k, crest_z)),
+        frame: frames[6],
+        solid: ilium.solid(left),
+        twin: Some(ilium.solid(right)),
     });
-    bones.push(Draft {
-        level: Level::T12,
-        axial: false,
-        spacing_mm: spacing_mm::RIB,
-        frame: frames[0],
-        solid: rib::solid(left, k),
-        twin: Some(rib::solid(right, k)),
-    });
+    let [eleventh, tenth] = thoracic_context(&physique, &frames[0]);
+    let mut rib = |which, frame| {
+        bones.push(Draft {
+            level: Level::T12,
+            axial: false,
+            spacing_mm: spacing_mm::RIB,
+            frame,
+            solid: rib::solid(which, left, k),
+            twin: Some(rib::solid(which, right, k)),
+        });
+    };
+    rib(Rib::Twelfth, frames[0]);
+    rib(Rib::Eleventh, eleventh.frame);
+    rib(Rib::Tenth, tenth.frame);
+    bones.extend([eleventh, tenth]);
 
-    let top = pelvis::crest_top(k, crest_z);
-    let crest_tops = Side::BOTH.map(|s| on_table.point(DVec3::new(top.x * s.sign(), top.y, top.z)));
+    let top = ilium.crest_top;
+    let crest_tops = Side::BOTH.map(|s| frames[6].point(DVec3::new(top.x * s.sign(), top.y, top.z)));
     let landmarks = std::array::from_fn(|i| {
         if i < 6 {
             let below = physique.process(i + 1);
@@ -189,6 +195,30 @@ fn plan(spec: &PatientSpec) -> Plan {
     let trunk = soft_tissue::trunk(&landmarks, k, physique.girth);
     let interior = Interior::new(landmarks, vertebrae, fields.collect(), trunk, k, spec.seed);
     Plan { bones, interior }
+}
+
+/// T11 and T10 above T12, whose frame stands at `frame`.
+fn thoracic_context(physique: &Physique, frame: &Rigid) -> [Draft; 2] {
+    let k = physique.scale;
+    let (mut lower, mut frame) = (physique.vertebrae[0], *frame);
+    let mut process = physique.process(0);
+    thoracic::UPWARDS.map(|average| {
+        let d = physique.own.vertebra(&average.scaled(k));
+        let own_frame = thoracic::above(&lower, &frame, &d, k);
+        let below = Below { process, motion: own_frame.inverse().after(&frame), arch: Vec::new() };
+        let joint = JointState::default();
+        let solid = vertebra::solid(&d, k, &joint, &below);
+        process = SuperiorProcess::of_vertebra(&d, k, &joint);
+        (lower, frame) = (d, own_frame);
+        Draft {
+            level: Level::T12,
+            axial: false,
+            spacing_mm: spacing_mm::CONTEXT,
+            frame: own_frame,
+            solid,
+            twin: None,
+        }
+    })
 }
 
 /// A patient in the making, a bone a step, so that a page can do other things in between.
@@ -256,8 +286,11 @@ impl Patient {
     /// One closed mesh of a part alone, column frame, mm; `None` when the level has no such part on that side.
     /// For paired parts `side = None` gives both sides in one mesh.
     pub fn part_mesh(&self, level: Level, part: Part, side: Option<Side>) -> Option<Mesh> {
-        let mut meshes =
-            self.bones.iter().filter(|b| b.level == level).filter_map(|b| part_of(b, part, side));
+        // T11 and T10 count to T12, but have no parts of their own.
+        let carries = |b: &&Bone| {
+            b.level == level && (b.axial || matches!(part, Part::IliacWing | Part::IliacCrest | Part::Rib))
+        };
+        let mut meshes = self.bones.iter().filter(carries).filter_map(|b| part_of(b, part, side));
         let mut all = meshes.next()?;
         meshes.for_each(|mesh| all.append(&mesh));
         Some(all)

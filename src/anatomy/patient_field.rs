@@ -172,11 +172,6 @@ impl PatientSpec {
         other.map(|field| (field.name, (field.get)(self))).collect()
     }
 
-    /// Whether its bones are not exactly a named patient's.
-    pub(super) fn is_own(&self) -> bool {
-        self.variation != 0.0 || !self.differences().is_empty()
-    }
-
     /// Name and differences, such as `curved with curve_deg 9`.
     pub fn title(&self) -> String {
         let other: Vec<String> =

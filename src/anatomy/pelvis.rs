@@ -1,129 +1,202 @@
-//! The iliac wings as solids, in the pelvic frame: origin at the S1 plate's centre, axes those of the patient.
+//! The iliac wings as solids, in the sacrum's frame: origin at the S1 plate's centre, +z the plate's normal, +y posterior in it. A
+//! pelvis turns as one piece: with the sacral slope the wings turn too.
 //!
-//! A curved plate with a beaded border (the crest), thickened behind where it meets the sacrum. Outline from memory:
-//! 150 mm from posterior to anterior superior spine, wing leaning outwards.
+//! A curved plate, hollow in front, thick behind where it meets the sacrum, with a beaded border (the crest). Its outline, middle
+//! surface and thickness were measured on one man (the Visible Human male, as segmented in the ArtiSynth lumbosacral model,
+//! github RemusR9/artisynth_lumbosacralSpineModel, BSD-3) and brought to the average's size; they are the coefficients of smooth
+//! splines, rounded.
 //!
-//! Limits: ends above the hip joint, which no lumbar view shows.
+//! How high the crest stands is the patient's own: a taller wing is drawn out from the sciatic notch upwards, along the plate.
+//!
+//! Limits: ends above the hip joint, which no lumbar view shows; left and right are mirror images.
 
 use super::names::{Part, Side};
 use super::place::{Place, tag};
-use crate::geometry::sdf::{Shape, Sheet};
+use crate::geometry::frame::rotation_x;
+use crate::geometry::sdf::{Bead, Shape, Sheet};
 use crate::geometry::solid::{Piece, Solid};
-use glam::{DVec3, Mat3, Vec2};
+use glam::{DVec2, DVec3, Mat3, Vec2, Vec3};
 
-/// Outline in the wing's plane, mm: s from the posterior superior spine forwards, t upwards. Memory.
-const OUTLINE_MM: [[f64; 2]; 14] = [
-    [0.0, -6.0],
-    [5.0, 10.0],
-    [20.0, 33.0],
-    [42.0, 55.0],
-    [68.0, 66.0],
-    [95.0, 63.0],
-    [125.0, 44.0],
-    [148.0, 14.0],
-    [147.0, 2.0],
-    [136.0, -22.0],
-    [112.0, -48.0],
-    [62.0, -44.0],
-    [44.0, -20.0],
-    [8.0, -24.0],
+/// The average's size against the measured man's: he was tall, but his pelvis is 282 mm wide as the average one is (about 280: memory).
+const SIZE: f64 = 1.0;
+/// Middle of the left plate in the man's sacral frame, mm at his size.
+const MIDDLE_MM: DVec3 = DVec3::new(88.0, -4.0, -14.0);
+/// Direction forwards along the plate, and up along it, in the man's sacral frame.
+const FORWARDS: DVec3 = DVec3::new(0.5, -0.866_025_4, 0.0);
+const UPWARDS: DVec3 = DVec3::new(0.6, 0.346_410_2, 0.721_110_3);
+/// How far the average's wings are turned against the sacrum from the man's, front upwards, about the sacroiliac joints. His pelvic
+/// incidence is 39 degrees (measured on the mesh: a sphere fitted to the acetabulum), the average one 54.7 ± 10.6 (Vialle 2005: memory);
+/// this brings it to 51.
+const TURN_DEG: f64 = -15.0;
+/// The middle of the sacroiliac joint in the sagittal plane, mm at the man's size.
+const TURN_ABOUT_MM: DVec3 = DVec3::new(0.0, 8.0, -35.0);
+/// Distance of the outline's corners from the middle every 15 degrees, from forwards over upwards, mm.
+const OUTLINE_MM: [f64; 24] = [
+    65.0, 80.0, 73.0, 67.0, 63.0, 64.0, 61.0, 62.0, 64.0, 65.0, 67.0, 69.0, 77.0, 83.0, 89.0, 85.0, 71.0,
+    46.0, 65.0, 67.0, 66.0, 89.0, 78.0, 71.0,
 ];
-/// Highest point of the outline above the posterior superior spine's corner, mm.
-const CREST_TOP_MM: f64 = 66.0;
-/// Posterior superior spine in the pelvic frame (left), mm. Memory.
-const POSTERIOR_SPINE_MM: [f64; 2] = [44.0, 52.0];
-/// How far the wing leans outwards, radians (about 15 degrees). Memory.
-const LEAN: f64 = 0.26;
-/// Direction of the wing seen from above, radians from the sagittal plane forwards and outwards. Memory.
-const SPREAD: f64 = 0.50;
+/// Where the splines' first coefficients stand (s, t), and their spacing, mm.
+const SPLINE_CORNER_MM: DVec2 = DVec2::new(-82.0, -72.0);
+const SPLINE_STEP_MM: DVec2 = DVec2::new(30.0, 25.0);
+/// Middle surface above the plane: coefficients, from behind forwards in a row, rows from below, mm.
+const BOW_MM: [[f64; 8]; 8] = [
+    [-35.5, -39.0, -40.5, -39.0, -31.0, -17.5, -1.5, 16.0],
+    [-22.0, -24.0, -23.5, -21.5, -21.0, -11.0, 4.0, 19.0],
+    [-11.0, -8.0, -10.5, -5.0, -10.5, -5.0, 8.5, 21.0],
+    [-4.0, 5.0, 5.5, -1.5, -7.5, 1.0, 11.0, 20.5],
+    [5.0, 11.0, 9.0, -7.0, -6.5, 4.5, 11.0, 19.0],
+    [12.5, 10.5, 5.0, -6.0, -6.0, 4.0, 10.5, 16.0],
+    [16.5, 10.0, 4.0, -2.5, -3.5, 1.5, 7.0, 12.0],
+    [19.0, 11.0, 4.5, 0.5, -1.0, -0.5, 3.0, 7.0],
+];
+/// Half the thickness, the same way, mm.
+const HALF_MM: [[f64; 8]; 8] = [
+    [-3.0, -3.5, -1.5, 4.5, 17.5, 24.5, 23.0, 17.0],
+    [2.0, 4.5, 5.5, 7.5, 23.0, 22.5, 13.0, 5.0],
+    [5.5, 11.5, 12.0, 14.0, 18.5, 14.5, 4.0, -2.5],
+    [6.0, 10.0, 11.5, 5.5, 7.0, 7.0, 1.5, -3.5],
+    [8.0, 8.0, 5.5, 0.0, 6.0, 6.5, 4.0, 0.0],
+    [9.0, 7.5, 4.5, 2.0, 7.0, 7.5, 7.0, 5.0],
+    [9.0, 8.0, 7.0, 7.5, 10.0, 10.5, 10.5, 10.0],
+    [8.5, 9.0, 10.5, 12.0, 13.0, 13.5, 14.0, 14.5],
+];
+/// The wing is drawn out from here upwards, t in mm: the sciatic notch.
+const NOTCH_MM: f64 = -50.0;
+/// Width of the crest's bead, mm.
+const BEAD_MM: f64 = 13.0;
 
-/// Curvature of the wing's middle surface along s and t, 1/mm. Memory.
-const BOW_PER_MM: [f32; 2] = [-0.0018, 0.0008];
-
-struct Wing {
-    origin: DVec3,
-    s: DVec3,
-    t: DVec3,
-    n: DVec3,
+/// The iliac wings of a patient.
+pub(super) struct Wing {
+    scale: f64,
+    /// The plate, in its own frame.
+    sheet: Sheet,
+    /// Highest point of the crest, in the sacrum's frame.
+    pub(super) crest_top: DVec3,
 }
 
-/// The left wing's frame such that the crest tops out at `crest_top_mm` above the S1 plate's centre.
-fn wing(scale: f64, crest_top_mm: f64) -> Wing {
-    let (sin, cos) = libm::sincos(SPREAD);
-    let s = DVec3::new(sin, -cos, 0.0);
-    let outwards = DVec3::new(cos, sin, 0.0);
-    let (lean_sin, lean_cos) = libm::sincos(LEAN);
-    let t = outwards * lean_sin + DVec3::Z * lean_cos;
-    let origin = DVec3::new(
-        POSTERIOR_SPINE_MM[0] * scale,
-        POSTERIOR_SPINE_MM[1] * scale,
-        crest_top_mm - CREST_TOP_MM * scale * lean_cos,
-    );
-    Wing { origin, s, t, n: s.cross(t) }
+/// What the border is made of at one of the outline's corners.
+struct Rim {
+    /// Where its middle stands in an unstretched wing, mm from the notch, and what stretching adds to it per unit.
+    fixed: DVec3,
+    drawn_out: DVec3,
+    /// Half its thickness, mm.
+    half: f64,
 }
 
-/// Highest points of the left crest, mm in the pelvic frame.
-pub(super) fn crest_top(scale: f64, crest_top_mm: f64) -> DVec3 {
-    let wing = wing(scale, crest_top_mm);
-    wing.origin + (wing.s * 74.0 + wing.t * CREST_TOP_MM) * scale
-}
-
-/// Builds the wing of a side.
-pub(super) fn solid(side: Side, scale: f64, crest_top_mm: f64) -> Solid {
-    let k = scale;
-    let place = Place::own(Some(side));
-    let wing = wing(scale, crest_top_mm);
-    let point = |v: DVec3| place.point(v.to_array());
-    let direction = |v: DVec3| place.direction(v.to_array());
-    let sheet = Sheet {
-        origin: point(wing.origin),
-        axes: Mat3::from_cols(direction(wing.s), direction(wing.t), direction(wing.n)),
-        outline: rounded(&OUTLINE_MM.map(|c| Vec2::new((c[0] * k) as f32, (c[1] * k) as f32))),
-        half_thickness: 3.2 * k as f32,
-        edge_half_thickness: 5.6 * k as f32,
-        bead_width: 13.0 * k as f32,
-        flat_at: Vec2::new(70.0, 0.0) * k as f32,
-        // Hollow towards the belly: the ends of the wing bend inwards.
-        bow: Vec2::new(BOW_PER_MM[0], BOW_PER_MM[1]) / k as f32,
-    };
-    let mut solid = Solid::default();
-    solid.pieces.push(Piece::new(Shape::Sheet(sheet), tag(Part::IliacWing, Some(side)), 0.9, 3.0));
-    let along =
-        |s: f64, t: f64, n: f64| (wing.origin + (wing.s * s + wing.t * t + wing.n * n) * k).to_array();
-    // Behind, where the ligaments hold it to the sacrum, the wing is thick.
-    for (a, b, wide, thin) in [
-        (along(6.0, -10.0, 0.0), along(34.0, 22.0, 0.0), [10.0, 13.0], [7.0, 7.5]),
-        (along(36.0, -8.0, 0.0), along(64.0, -34.0, 0.0), [12.0, 13.0], [6.5, 8.0]),
-    ] {
-        let shape = place.strut(a, b, wing.t.to_array(), wide.map(|x| x * k), thin.map(|x| x * k), false);
-        solid.pieces.push(place.piece(Part::IliacWing, shape, 0.9, 6.0 * k));
+impl Wing {
+    /// The wing whose crest tops out at `height_mm` above the S1 plate's centre along `up` (the patient's long axis in the sacrum's
+    /// frame). `scale` is the patient's size against the average.
+    pub(super) fn reaching(scale: f64, up: DVec3, height_mm: f64) -> Self {
+        let k = scale * SIZE;
+        let rims = rims(k);
+        // Each place of the border would reach the height at its own stretch: the crest's top is the one that does so first.
+        let needed = |rim: &Rim| (height_mm - rim.half - rim.fixed.dot(up)) / rim.drawn_out.dot(up);
+        let first = rims
+            .iter()
+            .filter(|rim| rim.drawn_out.dot(up) > 0.0)
+            .min_by(|a, b| needed(a).total_cmp(&needed(b)))
+            .unwrap_or(&rims[0]);
+        let stretch = needed(first);
+        Self {
+            scale: k,
+            sheet: plate(stretch, k),
+            crest_top: first.fixed + first.drawn_out * stretch + up * first.half,
+        }
     }
-    solid
+
+    /// Builds the wing of a side.
+    pub(super) fn solid(&self, side: Side) -> Solid {
+        Solid { pieces: vec![self.piece(side)], carves: Vec::new() }
+    }
+
+    /// The plate that it is made of.
+    pub(super) fn piece(&self, side: Side) -> Piece {
+        let place = Place::own(Some(side));
+        let [s, t, n] = axes().map(|axis| place.direction(axis.to_array()));
+        let origin = place.point((middle() * self.scale).to_array());
+        let sheet = self.sheet.placed(origin, Mat3::from_cols(s, t, n));
+        Piece::new(Shape::Sheet(sheet), tag(Part::IliacWing, Some(side)), 0.9, 3.0)
+    }
 }
 
-/// A closed polygon with its corners cut (Chaikin 1974, twice), so that no film line has a kink.
-fn rounded(corners: &[Vec2]) -> Vec<Vec2> {
-    let cut = |list: &[Vec2]| -> Vec<Vec2> {
-        (0..list.len())
-            .flat_map(|i| {
-                let (a, b) = (list[i], list[(i + 1) % list.len()]);
-                [a.lerp(b, 0.25), a.lerp(b, 0.75)]
-            })
-            .collect()
-    };
-    cut(&cut(corners))
+/// The plate in its own frame, `stretch` times as tall above the notch, at a scale against the man.
+fn plate(stretch: f64, k: f64) -> Sheet {
+    let above = |t: f64, factor: f64| if t > NOTCH_MM { NOTCH_MM + (t - NOTCH_MM) * factor } else { t };
+    let drawn_out = |q: DVec2| (DVec2::new(q.x, above(q.y, stretch)) * k).as_vec2();
+    let outline: Vec<Vec2> = outline().into_iter().map(drawn_out).collect();
+    let bead = Bead { width: (BEAD_MM * k) as f32, above: 0.0 };
+    Sheet::new(Vec3::ZERO, Mat3::IDENTITY, &outline, bead, |q| {
+        let q = q.as_dvec2() / k;
+        let q = DVec2::new(q.x, above(q.y, 1.0 / stretch));
+        ((spline(&BOW_MM, q) * k) as f32, (spline(&HALF_MM, q) * k) as f32)
+    })
+}
+
+/// Forwards and upwards along the plate, and out of it to the belly, in the sacrum's frame.
+fn axes() -> [DVec3; 3] {
+    let turn = rotation_x(TURN_DEG.to_radians());
+    [FORWARDS, UPWARDS, FORWARDS.cross(UPWARDS)].map(|axis| turn * axis)
+}
+
+/// Middle of the left plate in the sacrum's frame, mm at the man's size.
+fn middle() -> DVec3 {
+    TURN_ABOUT_MM + rotation_x(TURN_DEG.to_radians()) * (MIDDLE_MM - TURN_ABOUT_MM)
+}
+
+/// The outline of the average's plate: a closed smooth curve in (s, t), mm.
+fn outline() -> Vec<DVec2> {
+    let corners: Vec<DVec2> = OUTLINE_MM
+        .iter()
+        .enumerate()
+        .map(|(i, &r)| {
+            let (sin, cos) = libm::sincos(15.0_f64.to_radians() * i as f64);
+            DVec2::new(r * cos, r * sin)
+        })
+        .collect();
+    rounded(&corners)
+}
+
+/// The border above the middle, place by place.
+fn rims(k: f64) -> Vec<Rim> {
+    let axes = axes();
+    let outline = outline();
+    let count = outline.len();
+    let at = |s: f64, t: f64, n: f64| axes[0] * s + axes[1] * t + axes[2] * n;
+    (0..count)
+        .filter(|&i| outline[i].y > 0.0)
+        .map(|i| {
+            let q = outline[i];
+            let half = spline(&HALF_MM, q);
+            // The outline runs anticlockwise: outwards lies to the right of it.
+            let along = (outline[(i + 1) % count] - outline[(i + count - 1) % count]).normalize();
+            let inner = DVec2::new(-along.y, along.x) * half;
+            let fixed = at(q.x + inner.x, NOTCH_MM + inner.y, spline(&BOW_MM, q + inner));
+            Rim { fixed: (middle() + fixed) * k, drawn_out: axes[1] * ((q.y - NOTCH_MM) * k), half: half * k }
+        })
+        .collect()
+}
+
+/// A uniform quadratic spline of two variables at `q`.
+fn spline(rows: &[[f64; 8]; 8], q: DVec2) -> f64 {
+    let u = ((q - SPLINE_CORNER_MM) / SPLINE_STEP_MM).clamp(DVec2::ZERO, DVec2::splat(6.0));
+    let cell = u.floor().min(DVec2::splat(5.0));
+    let weights = |f: f64| [0.5 * (1.0 - f) * (1.0 - f), 0.5 + f - f * f, 0.5 * f * f];
+    let (across, up) = (weights(u.x - cell.x), weights(u.y - cell.y));
+    let (i, j) = (cell.x as usize, cell.y as usize);
+    (0..3).map(|b| up[b] * (0..3).map(|a| across[a] * rows[j + b][i + a]).sum::<f64>()).sum()
+}
+
+/// A closed polygon with its corners cut (Chaikin 1974), so that no film line has a kink.
+fn rounded(corners: &[DVec2]) -> Vec<DVec2> {
+    let next = corners.iter().cycle().skip(1);
+    corners.iter().zip(next).flat_map(|(a, b)| [a.lerp(*b, 0.25), a.lerp(*b, 0.75)]).collect()
 }
 
 /// The crest alone: the strip of the wing along its upper border.
 pub(super) fn crest(wing: &Solid) -> Option<Solid> {
     let piece = wing.pieces.first()?;
     let Shape::Sheet(sheet) = &piece.shape else { return None };
-    let middle = sheet.flat_at;
-    let border: Vec<Vec2> = sheet.outline.iter().copied().filter(|c| c.y > middle.y).collect();
-    let width = sheet.bead_width;
-    let inner = border.iter().rev().map(|&c| c + (middle - c).normalize_or(Vec2::NEG_Y) * width);
-    let outline = border.iter().copied().chain(inner).collect();
-    let strip = Shape::Sheet(Sheet { outline, half_thickness: sheet.edge_half_thickness, ..sheet.clone() });
+    let strip = Shape::Sheet(sheet.upper_border());
     let pieces = vec![Piece::new(strip, piece.tag + 1, piece.cortex_mm, piece.blend_mm)];
     Some(Solid { pieces, carves: Vec::new() })
 }
@@ -131,27 +204,28 @@ pub(super) fn crest(wing: &Solid) -> Option<Solid> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use glam::Vec3;
 
+    /// The highest place on a fine lattice around the top is where it was asked for, whatever the slope and the height.
     #[test]
     fn crest_tops_out_where_it_was_asked_to() {
-        for side in Side::BOTH {
-            let solid = solid(side, 1.0, 40.0);
-            let top = crest_top(1.0, 40.0);
-            let mut highest = f32::MIN;
-            for i in 0..600 {
-                for j in 0..100 {
-                    let p = Vec3::new(
-                        (side.sign() as f32) * (40.0 + i as f32 * 0.2),
-                        top.y as f32,
-                        30.0 + j as f32 * 0.2,
-                    );
-                    if solid.sample(p).distance < 0.0 {
-                        highest = highest.max(p.z);
+        for (slope_deg, height) in [(29.0, 45.0), (41.0, 45.0), (20.0, 36.0), (29.0, 65.0)] {
+            let turn = rotation_x(f64::to_radians(slope_deg));
+            let wing = Wing::reaching(1.0, turn.transpose() * DVec3::Z, height);
+            let top = turn * wing.crest_top;
+            assert!((top.z - height).abs() < 0.01);
+            for side in Side::BOTH {
+                let solid = wing.solid(side);
+                let mut highest = f64::MIN;
+                for i in 0..60 * 60 * 60 {
+                    let step = DVec3::new((i % 60) as f64, (i / 60 % 60) as f64, (i / 3600) as f64) - 30.0;
+                    let p = top + step * DVec3::new(1.0, 1.0, 0.5);
+                    let p = turn.transpose() * DVec3::new(side.sign() * p.x, p.y, p.z);
+                    if solid.sample(p.as_vec3()).distance < 0.0 {
+                        highest = highest.max((turn * p).z);
                     }
                 }
+                assert!((highest - height).abs() < 1.5, "{side}, {slope_deg}: {highest} for {height}");
             }
-            assert!((highest - 40.0).abs() < 3.0, "{side}: {highest}");
         }
     }
 }

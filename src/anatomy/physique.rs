@@ -48,6 +48,8 @@ pub(super) struct Physique {
     pub(super) scale: f64,
     /// T12, L1 … L5.
     pub(super) vertebrae: [Vertebra; 6],
+    /// What of the population's spread is this patient's own.
+    pub(super) own: Variation,
     /// The sacrum.
     pub(super) pelvis: Pelvis,
     /// How the bones stand.
@@ -95,7 +97,7 @@ impl Physique {
             // A disc stays open behind, however low it is.
             let open = (shape.disc_height_mm[i] - LEAST_OPEN_MM * k).max(0.0);
             let wedge = &mut shape.disc_wedge[i];
-            *wedge = wedge.min(libm::atan(open / vertebrae[i].posterior_wall_mm()));
+            *wedge = wedge.min(libm::atan(open / vertebrae[i].posterior_rims_mm()));
             worn_tips_mm[i + 1] = TIP_WEAR * (whole[i] - shape.disc_height_mm[i]);
         }
         if spec.variation != 0.0 {
@@ -114,6 +116,7 @@ impl Physique {
         Self {
             scale: k,
             vertebrae,
+            own,
             pelvis,
             shape,
             joints,
@@ -143,7 +146,7 @@ fn room_mm(shape: &ColumnShape, vertebrae: &[Vertebra; 6], pelvis: &Pelvis) -> [
         let rise = vertebrae
             .get(i + 1)
             .map_or(pelvis.superior_process_rise_mm, |below| below.superior_process_rise_mm);
-        let open = shape.disc_height_mm[i] - d.posterior_wall_mm() * libm::tan(shape.disc_wedge[i]);
+        let open = shape.disc_height_mm[i] - d.posterior_rims_mm() * libm::tan(shape.disc_wedge[i]);
         d.posterior_height_mm - PEDICLE_BELOW_PLATE_MM - d.pedicle_height_mm + open - rise
     })
 }

@@ -19,18 +19,28 @@ impl Place {
         Self { side, motion: Rigid::IDENTITY }
     }
 
-    fn mirrored(&self, v: [f64; 3]) -> DVec3 {
-        DVec3::new(v[0] * self.side.map_or(1.0, Side::sign), v[1], v[2])
+    fn mirrored(&self, v: DVec3) -> DVec3 {
+        DVec3::new(v.x * self.side.map_or(1.0, Side::sign), v.y, v.z)
     }
 
     /// A point given for the left side, mm.
     pub(super) fn point(&self, v: [f64; 3]) -> Vec3 {
-        self.motion.point(self.mirrored(v)).as_vec3()
+        self.at(DVec3::from_array(v)).as_vec3()
+    }
+
+    /// The same in double precision.
+    pub(super) fn at(&self, v: DVec3) -> DVec3 {
+        self.motion.point(self.mirrored(v))
     }
 
     /// A direction given for the left side.
     pub(super) fn direction(&self, v: [f64; 3]) -> Vec3 {
-        self.motion.direction(self.mirrored(v)).as_vec3()
+        self.along(DVec3::from_array(v)).as_vec3()
+    }
+
+    /// The same in double precision.
+    pub(super) fn along(&self, v: DVec3) -> DVec3 {
+        self.motion.direction(self.mirrored(v))
     }
 
     /// A bar through two points given for the left side; half widths in mm.

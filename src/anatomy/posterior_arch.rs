@@ -1,126 +1,209 @@
-//! The axes of a vertebra's posterior arch: the points through which its bars run, left side, in the vertebra's own frame, mm
-//! ([left, posterior, cranial]).
+//! The posterior arch of one vertebra: the table's rows ([`super::vertebra_rows`]) carried to its dimensions, left side, in its own frame.
 //!
-//! The bone's shape ([`super::vertebra`]) and its landmarks ([`super::landmarks`]) both take them from here, so that a landmark is by
-//! construction where the bone is. Offsets that are not in the dimension table are derived: chosen so that the bars meet and the
-//! film's lines come out in their order, times the vertebra's size.
+//! A part is carried by a shift of its first section and one of its last, with what lies between sharing both by its place between
+//! them, and by factors of its half widths: so a wider pedicle is wider and moves what hangs on it outwards, a deeper canal moves the
+//! lamina's midline back, a longer spinous process stretches. At the average's dimensions nothing moves, and the rows stand as written.
+//!
+//! The bone's shape ([`super::vertebra`]) and its landmarks ([`super::landmarks`]) both come from here, so that a landmark is by
+//! construction where the bone is.
+//!
+//! The inferior articular process hangs on the pillar above and on the joint below: its sections from the facet down are laid against the
+//! lower neighbour's facet wherever posture and patient put it, and keep their height ([`PosteriorArch::pillar`]): where a disc is low, the
+//! process stands lower on the facet, as in life.
 
-use super::dimensions::{JOINT_SPACE_MM, Vertebra};
+use super::dimensions::{JOINT_SPACE_MM, Vertebra, average};
+use super::place::Place;
 use super::superior_process::SuperiorProcess;
+use super::vertebra_rows::{Bar, Row, Rows, wide};
+use crate::geometry::frame::Rigid;
+use crate::geometry::sdf::{Loft, Section};
+use glam::DVec3;
 
-type Point = [f64; 3];
+/// How far the inferior facet reaches into the joint before the superior process carves it, mm: so that it is carved all over.
+const JOINT_BITE_MM: f64 = 0.5;
+/// Where an inferior process is laid against the facet below, above its tip, mm: half of the 12–14 mm that the two overlap.
+const MET_ABOVE_TIP_MM: f64 = 6.5;
+/// How far to either side along the facet the inferior process may stand by its own rows, mm.
+const ALONG_FACET_MM: f64 = 1.5;
+/// Share of the joint's shift that a section of the pillar takes, from the pedicle down.
+const JOINT_SHARE: [f64; 7] = [0.0, 0.0, 0.15, 0.55, 0.9, 1.0, 1.0];
+/// Where the pars ends and the inferior process begins, as a share of the pillar.
+pub(super) const PARS_SHARE: f32 = 0.52;
 
-/// Axis points of one vertebra.
+/// A part of a bone as sections, left side, in the bone's own frame.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct PosteriorArch {
-    /// Where the articular pillar leaves the pedicle.
-    pub(super) junction: Point,
-    /// Lower end of the pars interarticularis, where lamina and inferior process leave it.
-    pub(super) pars: Point,
-    /// Lamina: at the pars, its bend (middle of the half), and beside the midline.
-    pub(super) lamina: [Point; 3],
-    /// Transverse process: root, waist, and end of its axis.
-    pub(super) transverse: [Point; 3],
-    /// Half the thickness of the transverse process at the waist and at its end: its cap is as long.
-    pub(super) transverse_half_thin_mm: [f64; 2],
-    /// Spinous process: base, neck, and end of its axis.
-    pub(super) spinous: [Point; 3],
-    /// The bone's hindmost point.
-    pub(super) spinous_tip: Point,
-    /// Back of the lamina in the midline.
-    pub(super) lamina_back_mm: f64,
+pub(super) struct Track<const N: usize> {
+    pub(super) sections: [Section; N],
+    pub(super) cap_mm: [f64; 2],
 }
 
-/// Half the thickness of the spinous process at its end, and so its cap, a unit of size, mm.
-pub(super) const SPINOUS_END_HALF_THIN_MM: f64 = 3.6;
+impl<const N: usize> Track<N> {
+    /// The loft in a place.
+    pub(super) fn loft(&self, place: &Place) -> Loft {
+        let sections =
+            self.sections.map(|s| Section { centre: place.at(s.centre), wide: place.along(s.wide), ..s });
+        Loft::new(&sections, self.cap_mm)
+    }
+
+    /// The loft where it was written.
+    pub(super) fn own(&self) -> Loft {
+        Loft::new(&self.sections, self.cap_mm)
+    }
+
+    /// Moves each section by what `shift` says of its place between the first (0) and the last one (1).
+    pub(super) fn moved(mut self, shift: impl Fn(f64, DVec3) -> DVec3) -> Self {
+        let (first, chord) = (self.sections[0].centre, self.sections[N - 1].centre - self.sections[0].centre);
+        for section in &mut self.sections {
+            let share = (section.centre - first).dot(chord) / chord.length_squared();
+            section.centre += shift(share, section.centre);
+        }
+        self
+    }
+
+    /// Half widths and half thicknesses times these.
+    pub(super) fn stretched(mut self, wide: f64, thin: f64) -> Self {
+        for section in &mut self.sections {
+            section.half_wide *= wide;
+            section.half_thin *= thin;
+        }
+        self
+    }
+}
+
+/// The rows of a part at size `k`, hung at the posterior rims' line `wall_mm`. `wide` is the wide direction before a row's own turn.
+pub(super) fn track<const N: usize>(bar: &Bar<N>, wide: [f64; 3], k: f64, wall_mm: f64) -> Track<N> {
+    let at = |r: &Row| DVec3::new(k * r.at[0], k * r.at[1] + wall_mm, k * r.at[2]);
+    let chord = (at(&bar.rows[N - 1]) - at(&bar.rows[0])).normalize_or(DVec3::Z);
+    let base = DVec3::from_array(wide);
+    let base = (base - chord * base.dot(chord)).normalize_or(chord.any_orthonormal_vector());
+    let across = chord.cross(base);
+    let section = |r: &Row| {
+        let (s, c) = libm::sincos(r.turn_deg.to_radians());
+        Section {
+            centre: at(r),
+            wide: base * c + across * s,
+            half_wide: k * r.half[0],
+            half_thin: k * r.half[1],
+            squareness: r.square,
+        }
+    };
+    Track { sections: bar.rows.map(|r| section(&r)), cap_mm: bar.cap_mm.map(|c| k * c) }
+}
+
+/// The parts of one vertebra's arch but for its superior process.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct PosteriorArch {
+    pub(super) pedicle: Track<4>,
+    /// Pars and inferior process as they hang before they meet the joint.
+    hanging: Track<7>,
+    pub(super) lamina: Track<4>,
+    pub(super) transverse: Track<5>,
+    pub(super) spinous: Track<6>,
+    k: f64,
+}
 
 impl PosteriorArch {
     /// Of a vertebra of size `k` against the average.
     pub(super) fn new(d: &Vertebra, k: f64) -> Self {
-        let wall = d.posterior_wall_mm();
-        let [px, _, pz] = d.pedicle_centre_mm();
-        let half_pedicle = d.pedicle_height_mm / 2.0;
-        let lamina_back = wall + d.canal_depth_mm + 3.3 * k;
-        let lamina_z = d.half_height_mm() - 2.0 * k - half_pedicle - d.lamina_height_mm * 0.42;
-        let lamina_front = wall + 13.4 * k;
+        let (rows, a) = average(d.rows);
+        let a = a.scaled(k);
+        Self::with(rows, d, &a, k)
+    }
 
-        // The stoutness is that of the transverse process's root; it wears off outwards.
-        let stout = d.transverse_stoutness;
-        let g = 0.65 + 0.35 * stout;
-        let lifted = 3.0 * (stout - 1.0).max(0.0) - 0.5;
-        let root = [px + d.pedicle_width_mm / 2.0 - 1.5 * k, wall + 8.0 * k, pz + lifted * k];
-        let blunt = 2.2 * stout.min(1.0) + 0.7 * (stout - 1.0).max(0.0);
-        let out = d.transverse_span_mm / 2.0 - blunt * k - root[0];
-        let rise = if stout > 1.2 { 4.0 } else { 1.5 } * k;
-        let lean = out * 0.22;
+    /// From these rows, written at the dimensions `a` (already at size `k`).
+    pub(super) fn with(rows: &Rows, d: &Vertebra, a: &Vertebra, k: f64) -> Self {
+        let wall = d.posterior_rims_mm();
+        let ([x, y, z], [ax, ay, az]) = (d.pedicle_centre_mm(), a.pedicle_centre_mm());
+        let hung = DVec3::new(x - ax, (y - wall) - (ay - a.posterior_rims_mm()), z - az);
+        let out = |of: f64, average: f64| DVec3::new(of - average, 0.0, z - az);
+        let on_pars = out(d.pars_lateral_mm, a.pars_lateral_mm);
+        let edge = |d: &Vertebra| d.interpedicular_mm / 2.0 + d.pedicle_width_mm;
+        let back = DVec3::new(0.0, d.canal_depth_mm - a.canal_depth_mm, z - az);
 
-        let spinous_tip = [0.0, lamina_back + d.spinous_length_mm, lamina_z - 7.5 * k];
+        let pedicle = track(&rows.pedicle, wide::PEDICLE, k, wall)
+            .stretched(d.pedicle_height_mm / a.pedicle_height_mm, d.pedicle_width_mm / a.pedicle_width_mm);
+        let tangent = |v: &Vertebra| libm::tan(v.pedicle_axial_deg.to_radians());
+        let turn = tangent(d) - tangent(a);
+        let pedicle = pedicle.moved(|_, p| hung + DVec3::X * (turn * (p.y - y)));
+
+        let transverse = track(&rows.transverse, wide::TRANSVERSE, k, wall);
+        let (root, end) =
+            (out(edge(d), edge(a)), out(d.transverse_span_mm / 2.0, a.transverse_span_mm / 2.0));
+        let lamina = track(&rows.lamina, wide::LAMINA, k, wall)
+            .stretched(d.lamina_height_mm / a.lamina_height_mm, 1.0)
+            .moved(|t, _| on_pars.lerp(back, t));
+        let longer = d.spinous_length_mm / a.spinous_length_mm - 1.0;
+        let spinous = track(&rows.spinous, wide::SPINOUS, k, wall)
+            .stretched(d.spinous_height_mm / a.spinous_height_mm, 1.0);
+        let start = spinous.sections[0].centre.y;
         Self {
-            junction: [px + 1.0 * k, wall + 10.6 * k, pz - 1.5 * k],
-            pars: [d.pars_lateral_mm, wall + 13.6 * k, pz - half_pedicle - 3.5 * k],
-            lamina: [
-                [d.pars_lateral_mm * 0.93, lamina_front, lamina_z - 0.5 * k],
-                [d.pars_lateral_mm * 0.55, lamina_front + (lamina_back - lamina_front) * 0.62, lamina_z],
-                [0.8 * k, lamina_back, lamina_z - 1.0 * k],
-            ],
-            transverse: [
-                root,
-                [root[0] + out * 0.6, root[1] + lean * 0.6, root[2] + rise * 0.5],
-                [root[0] + out, root[1] + lean, root[2] + rise],
-            ],
-            transverse_half_thin_mm: [2.8 * g * k, 2.0 * g * k],
-            spinous: [
-                [0.0, lamina_back, lamina_z - 2.0 * k],
-                [0.0, lamina_back + d.spinous_length_mm * 0.45, lamina_z - 5.0 * k],
-                [0.0, spinous_tip[1] - SPINOUS_END_HALF_THIN_MM * k, spinous_tip[2]],
-            ],
-            spinous_tip,
-            lamina_back_mm: lamina_back,
+            pedicle,
+            hanging: track(&rows.pillar, wide::PILLAR, k, wall).moved(|_, _| on_pars),
+            lamina,
+            transverse: transverse.moved(|t, _| root.lerp(end, t)),
+            spinous: spinous.moved(|_, p| back + DVec3::Y * (longer * (p.y - start))),
+            k,
         }
     }
 
-    /// Middle of the pars interarticularis between the pedicle's lower edge and the inferior process: three quarters down its bar,
-    /// whose upper half is melted into the pedicle.
-    pub(super) fn pars_middle(&self) -> Point {
-        std::array::from_fn(|i| self.junction[i] + 0.75 * (self.pars[i] - self.junction[i]))
+    /// The pillar of a side, written for the left: from the pedicle down to the tip of the inferior process, which stands on the facet
+    /// of the lower neighbour's `process`. `motion` says where that neighbour's frame stands in this one.
+    pub(super) fn pillar(&self, place: &Place, process: &SuperiorProcess, motion: &Rigid) -> Track<7> {
+        let other = Place { side: place.side, motion: *motion };
+        let home = Place::own(place.side);
+        // Mirrored back to the left.
+        let point = |p: DVec3| home.at(other.at(p));
+        let direction = |v: DVec3| home.along(other.along(v));
+        let (normal, tangent, up) =
+            (direction(process.normal()), direction(process.tangent()), direction(DVec3::Z));
+
+        let loft = self.hanging.own();
+        let [_, end] = loft.reach_mm();
+        let [centre, wide, thin] = loft.ring(end - MET_ABOVE_TIP_MM * self.k);
+        // The facet stands upright on its own bone: its point at the height of the section.
+        let middle = point(process.joint_middle());
+        let middle = middle + up * ((centre.z - middle.z) / up.z.max(0.5));
+        // How far the bone reaches towards the joint.
+        let reach = libm::sqrt(normal.dot(wide) * normal.dot(wide) + normal.dot(thin) * normal.dot(thin));
+        let off = middle - centre;
+        let along = off.dot(tangent);
+        let shift = normal * (off.dot(normal) + JOINT_SPACE_MM - JOINT_BITE_MM + reach)
+            + tangent * (along - along.clamp(-ALONG_FACET_MM, ALONG_FACET_MM));
+        let mut pillar = self.hanging;
+        for (section, share) in pillar.sections.iter_mut().zip(JOINT_SHARE) {
+            section.centre += shift * share;
+            let grown = process.joint.swelling_mm * share;
+            section.half_wide += grown;
+            section.half_thin += 0.5 * grown;
+        }
+        pillar
     }
 
-    /// The outermost point of the transverse process: its axis and the cap on its end.
-    pub(super) fn transverse_tip(&self) -> Point {
-        capped(self.transverse[1], self.transverse[2], self.transverse_half_thin_mm[1])
+    /// The pillar as it hangs without a neighbour.
+    pub(super) fn free_pillar(&self) -> Track<7> {
+        self.hanging
+    }
+
+    /// Middle of the accessory process: on the back of the transverse process's root, low.
+    pub(super) fn accessory(&self) -> DVec3 {
+        let loft = self.transverse.own();
+        let [from, to] = loft.reach_mm();
+        let [centre, _, thin] = loft.ring(from + 0.3 * (to - from));
+        centre + thin * (0.9 * thin.y.signum()) - DVec3::Z * self.k
+    }
+
+    /// A point inside the lamina's half, nearer to the midline than to the pillar.
+    pub(super) fn lamina_middle(&self) -> DVec3 {
+        let loft = self.lamina.own();
+        let [from, to] = loft.reach_mm();
+        loft.ring(from + 0.62 * (to - from))[0]
     }
 }
 
-/// Axis of an inferior articular process behind the joint with the level below, left side, in the *lower* neighbour's frame, mm.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct InferiorProcess {
-    /// Upper end, at the joint.
-    pub(super) upper: Point,
-    /// Lower end of the axis.
-    pub(super) lower: Point,
-    /// Half the thickness at both ends: the lower one is the cap's length too.
-    pub(super) half_thin_mm: [f64; 2],
-}
-
-impl InferiorProcess {
-    /// Of a vertebra of size `k` whose joints have grown by `swelling_mm`, on the superior process `below`.
-    pub(super) fn on(below: &SuperiorProcess, k: f64, swelling_mm: f64) -> Self {
-        let (n, m) = (below.normal(), below.joint_middle());
-        let thick = 3.9 * k + 0.5 * swelling_mm;
-        let off = JOINT_SPACE_MM + thick * 0.85;
-        let at = |up: f64| [m[0] + n[0] * off, m[1] + n[1] * off, m[2] + up];
-        Self { upper: at(5.5 * k), lower: at(-6.0 * k), half_thin_mm: [thick, 0.72 * thick] }
-    }
-
-    /// The lowest point: the axis and the cap on its end.
-    pub(super) fn tip(&self) -> Point {
-        capped(self.upper, self.lower, self.half_thin_mm[1])
-    }
-}
-
-/// The point `cap_mm` beyond `to`, coming from `from`.
-fn capped(from: Point, to: Point, cap_mm: f64) -> Point {
-    let along: Point = std::array::from_fn(|i| to[i] - from[i]);
-    let length = libm::sqrt(along.iter().map(|x| x * x).sum());
-    std::array::from_fn(|i| to[i] + along[i] * (cap_mm / length))
+/// A point inside the pars interarticularis, under the pedicle, towards its free lateral border.
+pub(super) fn pars_middle(pillar: &Track<7>) -> DVec3 {
+    let loft = pillar.own();
+    let [from, to] = loft.reach_mm();
+    let [centre, wide, _] = loft.ring(from + 0.36 * (to - from));
+    centre + wide * 0.4
 }

@@ -23,6 +23,37 @@ pub struct Cylinder {
     pub centre_mm: [f64; 2],
     /// Half width and half depth.
     pub half_mm: [f64; 2],
+    /// What stands out from it over the sacrum.
+    pub seat: Option<Seat>,
+}
+
+/// An ellipsoid melted into a cylinder: over the pelvis the body is thicker than over the hollow of the back.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Seat {
+    /// Middle, mm.
+    pub centre_mm: DVec3,
+    /// Half axes, mm.
+    pub half_mm: DVec3,
+}
+
+impl Seat {
+    fn distance_mm(&self, p: DVec3) -> f64 {
+        let q = (p - self.centre_mm) / self.half_mm;
+        let (norm, steep) = (q.length(), (q / self.half_mm).length());
+        if steep < 1e-9 { -self.half_mm.min_element() } else { (norm - 1.0) * norm / steep }
+    }
+
+    fn crossings_mm(&self, from: DVec3, ray: DVec3) -> Option<[f64; 2]> {
+        crossings((from - self.centre_mm) / self.half_mm, ray / self.half_mm)
+    }
+}
+
+/// Where `o + t r` enters and leaves the unit ball.
+fn crossings(o: DVec3, r: DVec3) -> Option<[f64; 2]> {
+    let (a, b, c) = (r.length_squared(), o.dot(r), o.length_squared() - 1.0);
+    let disc = b * b - a * c;
+    let root = libm::sqrt(disc.max(0.0));
+    (disc > 0.0 && a > 0.0).then(|| [(-root - b) / a, (root - b) / a])
 }
 
 impl Cylinder {
@@ -31,18 +62,22 @@ impl Cylinder {
         let (x, y) =
             ((p.x - self.centre_mm[0]) / self.half_mm[0], (p.y - self.centre_mm[1]) / self.half_mm[1]);
         let (norm, steep) = (libm::hypot(x, y), libm::hypot(x / self.half_mm[0], y / self.half_mm[1]));
-        if steep < 1e-9 { -self.half_mm[0].min(self.half_mm[1]) } else { (norm - 1.0) * norm / steep }
+        let wall =
+            if steep < 1e-9 { -self.half_mm[0].min(self.half_mm[1]) } else { (norm - 1.0) * norm / steep };
+        self.seat.map_or(wall, |seat| wall.min(seat.distance_mm(p)))
     }
 
-    /// Where a ray enters and leaves it, mm along the unit ray: `|(o + t r) / half|² = 1` in the (x, y) plane.
+    /// Where a ray enters and leaves it, mm along the unit ray: `|(o + t r) / half|² = 1` in the (x, y) plane, and the same in space for
+    /// the seat. A gap between the two, which no ray through the column has, counts as inside.
     pub fn crossings_mm(&self, from: DVec3, ray: DVec3) -> Option<[f64; 2]> {
         let half = DVec2::from_array(self.half_mm);
         let o = (from.truncate() - DVec2::from_array(self.centre_mm)) / half;
-        let r = ray.truncate() / half;
-        let (a, b, c) = (r.length_squared(), o.dot(r), o.length_squared() - 1.0);
-        let disc = b * b - a * c;
-        let root = libm::sqrt(disc.max(0.0));
-        (disc > 0.0 && a > 0.0).then(|| [(-root - b) / a, (root - b) / a])
+        let wall = crossings(o.extend(0.0), (ray.truncate() / half).extend(0.0));
+        let seat = self.seat.and_then(|seat| seat.crossings_mm(from, ray));
+        match (wall, seat) {
+            (Some([a, b]), Some([c, d])) => Some([a.min(c), b.max(d)]),
+            (wall, seat) => wall.or(seat),
+        }
     }
 }
 
@@ -96,6 +131,11 @@ const FASCIA_BEHIND_MM: f64 = 72.0;
 const BACK_FAT_MM: f64 = 21.0;
 /// Half width and half depth of the trunk under the fat, mm. Memory.
 const FASCIA_HALF_MM: [f64; 2] = [138.0, 88.0];
+/// Half width, half depth and half height of what stands out over the sacrum, under the fat, mm. Memory.
+const SEAT_HALF_MM: [f64; 3] = [155.0, 90.0, 120.0];
+/// Its middle below the S1 plate, and its hindmost place behind the sacrum's, mm. Derived: skin 20–30 mm over S2 (memory).
+const SEAT_BELOW_PLATE_MM: f64 = 48.0;
+const SEAT_BEHIND_SACRUM_MM: f64 = 10.0;
 /// Trabeculae in each body.
 const TRABECULAE: usize = 180;
 
@@ -106,10 +146,27 @@ pub(super) fn trunk(levels: &[LevelLandmarks; 7], size: f64, girth: f64) -> Trun
     let half = FASCIA_HALF_MM.map(|h| h * size * (0.75 + 0.25 * girth));
     // Fat takes the most of a larger girth, twice as much at the sides and in front as on the back.
     let fat = (BACK_FAT_MM * size * (1.0 + 3.4 * (girth - 1.0))).max(3.0);
-    let fascia = Cylinder { centre_mm: [l4.x, back - half[1]], half_mm: half };
+    // The sacrum stands out behind the hollow of the back, the more the steeper it is.
+    let s1 = &levels[Level::S1.index()];
+    let hind = s1.upper_plate.centre + (s1.upper_plate.back * 46.0 - s1.upper_plate.normal * 80.0) * size;
+    let seat = |fat: f64| {
+        let half = DVec3::new(
+            SEAT_HALF_MM[0] * size + 2.0 * fat,
+            SEAT_HALF_MM[1] * size + fat,
+            SEAT_HALF_MM[2] * size,
+        );
+        let centre_mm = DVec3::new(
+            l4.x,
+            hind.y + (SEAT_BEHIND_SACRUM_MM - SEAT_HALF_MM[1]) * size,
+            s1.upper_plate.centre.z - SEAT_BELOW_PLATE_MM * size,
+        );
+        Some(Seat { centre_mm, half_mm: half })
+    };
+    let fascia = Cylinder { centre_mm: [l4.x, back - half[1]], half_mm: half, seat: seat(0.0) };
     let skin = Cylinder {
         centre_mm: [l4.x, back + fat - (half[1] + 1.5 * fat)],
         half_mm: [half[0] + 2.0 * fat, half[1] + 1.5 * fat],
+        seat: seat(fat),
     };
     Trunk { skin, fascia }
 }

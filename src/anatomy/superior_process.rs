@@ -1,27 +1,26 @@
 //! The superior articular process with its facet, of a vertebra or of the sacrum: what a joint needs to know of its lower bone.
 //!
-//! Root, tip and facet plane stand where the dimension table puts them, in the bone's own frame (see `super::vertebra`, for the sacrum
-//! `super::sacrum`); the inferior process of the level above grows to meet the facet and is carved by it (`super::posterior_arch`).
+//! Its rows ([`super::vertebra_rows`]) are carried to the dimensions in the bone's own frame (see `super::vertebra`, for the sacrum
+//! `super::sacrum`): the foot goes with the pedicle, the tip to where the table puts it, the facet turns to the table's plane. The
+//! inferior process of the level above follows the facet and is carved by it (`super::posterior_arch`).
 //!
-//! Offsets and radii that no line marks are choices, no source, times the bone's size.
-//!
-//! Limits: one curvature a facet, the same up and down; left and right are mirror images.
+//! Limits: one curvature a facet, the same up and down, and no lean; left and right are mirror images.
 
-use super::dimensions::{Pelvis, Vertebra};
-use super::names::Part;
+use super::dimensions::{Pelvis, Vertebra, average};
+use super::names::{Level, Part};
 use super::place::Place;
-use crate::geometry::sdf::{Ellipsoid, Shape};
-use crate::geometry::solid::{Facet, Piece};
-use glam::Mat3;
+use super::posterior_arch::{Track, track};
+use super::process_top::{Facet, ProcessTop};
+use super::ring::Ring;
+use super::vertebra_rows::{ProcessRows, Rows, wide};
+use crate::geometry::sdf::{Ellipsoid, Loft, Shape};
+use crate::geometry::solid::{self, Piece};
+use glam::{DVec3, Mat3};
 
-/// Thickness of the superior process in front of its facet, mm.
-const FACET_BACKING_MM: f64 = 3.0;
-/// Half the articular process's width across the facet, mm: facets are 14–15 wide (within Panjabi 1993: read).
-pub(super) const PROCESS_HALF_WIDTH_MM: f64 = 7.0;
-/// Facet's middle below the process's tip, mm: facets are 15–17 high (within Panjabi 1993: read).
-const FACET_BELOW_TIP_MM: f64 = 8.5;
 /// Nominal cortical thickness of the articular processes, mm. Derived, as those of the other parts (`super::vertebra`).
 pub(super) const ARTICULAR_CORTEX_MM: f64 = 1.25;
+/// Blend radius with what the process stands on, mm.
+const BLEND_MM: f64 = 3.0;
 
 /// What age has done to a pair of facet joints.
 #[derive(Clone, Copy, Debug, Default)]
@@ -34,17 +33,27 @@ pub(super) struct JointState {
     pub(super) slide_mm: f64,
 }
 
+/// A bump behind the process: centre and half axes, mm.
+#[derive(Clone, Copy, Debug)]
+struct Mamillary {
+    centre: DVec3,
+    half: DVec3,
+}
+
 /// What the joint between two levels needs to know of the lower one, in the lower one's own frame (left side).
 #[derive(Clone, Copy, Debug)]
 pub(super) struct SuperiorProcess {
-    /// Root of the process on the pillar.
-    pub(super) root: [f64; 3],
-    /// Tip: growth thickens the process and leaves it as high as it was.
-    pub(super) tip: [f64; 3],
+    /// The process: growth thickens it and leaves it as high as it was.
+    bar: Track<5>,
+    /// Middle of the facet.
+    facet: DVec3,
+    mamillary: Mamillary,
     /// Facet plane from the sagittal plane, radians.
-    pub(super) plane: f64,
+    plane: f64,
+    /// Half the inverse radius of the facet, 1/mm.
+    curvature: f64,
     /// Size against the average.
-    pub(super) scale: f64,
+    scale: f64,
     /// State of the joint (all 0 in health).
     pub(super) joint: JointState,
 }
@@ -52,98 +61,155 @@ pub(super) struct SuperiorProcess {
 impl SuperiorProcess {
     /// Of a vertebra.
     pub(super) fn of_vertebra(d: &Vertebra, scale: f64, joint: &JointState) -> Self {
-        let wall = d.posterior_wall_mm();
-        let [x, _, z] = d.pedicle_centre_mm();
-        Self {
-            root: [x + 1.4 * scale, wall + 9.5 * scale, z + 1.0 * scale],
-            tip: [
-                d.superior_process_lateral_mm,
-                wall + d.superior_process_behind_mm,
-                d.half_height_mm() + d.superior_process_rise_mm,
-            ],
-            plane: d.facet_plane_deg.to_radians(),
-            scale,
-            joint: *joint,
-        }
+        let (rows, a) = average(d.rows);
+        Self::with(rows, d, &a.scaled(scale), scale, joint)
     }
 
-    /// Of the sacrum, whose frame has its origin in the S1 plate.
+    /// From these rows of a vertebra, written at the dimensions `a` (already at size `scale`).
+    pub(super) fn with(rows: &Rows, d: &Vertebra, a: &Vertebra, scale: f64, joint: &JointState) -> Self {
+        let foot = |d: &Vertebra| {
+            let [x, y, z] = d.pedicle_centre_mm();
+            DVec3::new(x, y, z)
+        };
+        let tip = |d: &Vertebra| {
+            DVec3::new(
+                d.superior_process_lateral_mm,
+                d.posterior_rims_mm() + d.superior_process_behind_mm,
+                d.half_height_mm() + d.superior_process_rise_mm,
+            )
+        };
+        let planes = [d.facet_plane_deg, a.facet_plane_deg];
+        let wall = a.posterior_rims_mm();
+        Self::carried(&rows.superior, wall, [foot(d) - foot(a), tip(d) - tip(a)], planes, scale, joint)
+    }
+
+    /// Of the sacrum, whose frame has its origin in the S1 plate. It is shaped as L5's, moved to the sacrum's tip and turned to its plane.
     pub(super) fn of_sacrum(d: &Pelvis, scale: f64, joint: &JointState) -> Self {
+        let (rows, l5) = average(Level::L5);
         let edge = d.plate_depth_mm / 2.0;
-        let tip =
-            [d.superior_process_lateral_mm, edge + d.superior_process_behind_mm, d.superior_process_rise_mm];
-        Self {
-            root: [tip[0] + 0.8 * scale, tip[1] - 4.0 * scale, tip[2] - 21.0 * scale],
-            tip,
-            plane: d.facet_plane_deg.to_radians(),
-            scale,
-            joint: *joint,
+        let written = track(&rows.superior.bar, wide::SUPERIOR, scale, edge).own().tip();
+        let tip = DVec3::new(
+            d.superior_process_lateral_mm,
+            edge + d.superior_process_behind_mm,
+            d.superior_process_rise_mm,
+        );
+        let planes = [d.facet_plane_deg, l5.facet_plane_deg];
+        Self::carried(&rows.superior, edge, [tip - written; 2], planes, scale, joint)
+    }
+
+    fn carried(
+        rows: &ProcessRows,
+        wall_mm: f64,
+        [foot, tip]: [DVec3; 2],
+        planes_deg: [f64; 2],
+        k: f64,
+        joint: &JointState,
+    ) -> Self {
+        let bar = track(&rows.bar, wide::SUPERIOR, k, wall_mm);
+        let (low, high) = (bar.sections[0].centre.z, bar.sections[4].centre.z);
+        let share = |p: DVec3| ((p.z - low) / (high - low)).clamp(0.0, 1.0);
+        let at = |p: [f64; 3]| {
+            let p = DVec3::new(k * p[0], k * p[1] + wall_mm, k * p[2]);
+            p + foot.lerp(tip, share(p))
+        };
+        let mut bar = bar.moved(|t, _| foot.lerp(tip, t));
+        // The sections turn with the facet, seen from above.
+        let (s, c) = libm::sincos((planes_deg[1] - planes_deg[0]).to_radians());
+        let grown = joint.swelling_mm;
+        for section in &mut bar.sections {
+            let w = section.wide;
+            section.wide = DVec3::new(c * w.x - s * w.y, s * w.x + c * w.y, w.z);
+            section.half_wide += grown;
+            section.half_thin += 0.5 * grown;
         }
+        let mut process = Self {
+            bar,
+            facet: at(rows.facet.at),
+            mamillary: Mamillary {
+                centre: at(rows.mamillary.at),
+                half: DVec3::from_array(rows.mamillary.half) * k + DVec3::splat(0.5 * grown),
+            },
+            plane: planes_deg[0].to_radians(),
+            curvature: rows.facet.curvature / k,
+            scale: k,
+            joint: *joint,
+        };
+        process.facet -= process.normal() * joint.worn_mm;
+        process
+    }
+
+    /// The process without what cuts it or is melted onto it.
+    fn loft(&self) -> Loft {
+        self.bar.own()
+    }
+
+    /// The top of the process.
+    pub(super) fn tip(&self) -> DVec3 {
+        self.loft().tip()
     }
 
     /// Unit normal of the left facet, out of the process: backwards and to the midline.
-    pub(super) fn normal(&self) -> [f64; 3] {
+    pub(super) fn normal(&self) -> DVec3 {
         let (s, c) = libm::sincos(self.plane);
-        [-c, s, 0.0]
+        DVec3::new(-c, s, 0.0)
     }
 
     /// Unit vector along the facet, level: backwards and away from the midline.
-    pub(super) fn tangent(&self) -> [f64; 3] {
+    pub(super) fn tangent(&self) -> DVec3 {
         let (s, c) = libm::sincos(self.plane);
-        [s, c, 0.0]
+        DVec3::new(s, c, 0.0)
     }
 
     /// Middle of the left facet.
-    pub(super) fn facet_middle(&self) -> [f64; 3] {
-        let n = self.normal();
-        let backing = FACET_BACKING_MM * self.scale - self.joint.worn_mm;
-        [
-            self.tip[0] + n[0] * backing,
-            self.tip[1] + n[1] * backing,
-            self.tip[2] - FACET_BELOW_TIP_MM * self.scale,
-        ]
+    pub(super) fn facet_middle(&self) -> DVec3 {
+        self.facet
     }
 
     /// Where the middle of the upper neighbour's facet lies on this one.
-    pub(super) fn joint_middle(&self) -> [f64; 3] {
-        let (m, t) = (self.facet_middle(), self.tangent());
-        std::array::from_fn(|i| m[i] - t[i] * self.joint.slide_mm)
+    pub(super) fn joint_middle(&self) -> DVec3 {
+        self.facet - self.tangent() * self.joint.slide_mm
+    }
+
+    /// The upper end as sections, from the top down, and the facet that cuts them (left side).
+    pub(super) fn top(&self) -> ProcessTop {
+        let loft = self.loft();
+        let [_, end] = loft.reach_mm();
+        let cap = self.bar.cap_mm[1];
+        let k = self.scale;
+        let down_mm = [0.0, 0.1 * cap, 0.4 * cap, cap, cap + 3.5 * k, cap + 8.0 * k];
+        ProcessTop {
+            sections: down_mm.map(|down_mm| {
+                let [centre, across, up] = loft.ring(end - down_mm);
+                Ring { centre, across, up }
+            }),
+            squareness: down_mm.map(|down_mm| loft.squareness(end - down_mm)),
+            facet: Facet {
+                point: self.facet,
+                normal: self.normal(),
+                tangent: self.tangent(),
+                curvature: self.curvature,
+            },
+        }
     }
 
     /// The process as a piece, and the mamillary bump behind it.
     pub(super) fn pieces(&self, place: &Place) -> [Piece; 2] {
-        let k = self.scale;
-        let grown = self.joint.swelling_mm;
-        let cap = 2.5 * k + 0.5 * grown;
-        let top = [self.tip[0], self.tip[1], self.tip[2] - cap];
-        let wide = PROCESS_HALF_WIDTH_MM * k + grown;
-        let shape = place.strut(
-            self.root,
-            top,
-            self.tangent(),
-            [1.05 * wide, 0.66 * wide],
-            [5.8 * k + 0.5 * grown, cap],
-            false,
-        );
-        let facet = Facet {
-            point: place.point(self.facet_middle()),
-            normal: place.direction(self.normal()),
-            tangent: place.direction(self.tangent()),
-            // Sagittal (upper) joints are more hollow than frontal (lower) ones. Memory.
-            curvature: (0.030 - 0.022 * (self.plane / 0.95)).max(0.004) as f32,
+        let facet = solid::Facet {
+            point: place.at(self.facet).as_vec3(),
+            normal: place.along(self.normal()).as_vec3(),
+            tangent: place.along(self.tangent()).as_vec3(),
+            curvature: self.curvature as f32,
         };
-        let t = self.tangent();
-        let bump = Shape::Ellipsoid(Ellipsoid {
-            centre: place.point([
-                self.tip[0] + 4.6 * k * t[0] + 0.5 * k,
-                self.tip[1] + 4.6 * k * t[1] - 0.5 * k,
-                self.tip[2] - 10.5 * k,
-            ]),
-            axes: Mat3::IDENTITY,
-            radii: glam::Vec3::new(3.0, 3.2, 5.2) * (k as f32) + grown as f32 * 0.5,
-        });
-        [shape, bump].map(|shape| {
-            place.piece(Part::SuperiorArticularProcess, shape, ARTICULAR_CORTEX_MM, 3.0 * k).with_facet(facet)
+        let axis = |v: DVec3| place.along(v).as_vec3();
+        let bump = Ellipsoid {
+            centre: place.at(self.mamillary.centre).as_vec3(),
+            axes: Mat3::from_cols(axis(DVec3::X), axis(DVec3::Y), axis(DVec3::Z)),
+            radii: self.mamillary.half.as_vec3(),
+        };
+        [Shape::Loft(Box::new(self.bar.loft(place))), Shape::Ellipsoid(bump)].map(|shape| {
+            place
+                .piece(Part::SuperiorArticularProcess, shape, ARTICULAR_CORTEX_MM, BLEND_MM * self.scale)
+                .with_facet(facet)
         })
     }
 }

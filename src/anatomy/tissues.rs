@@ -175,7 +175,7 @@ pub(super) fn build(
     let back = l4.centre.y - l4.upper_plate.half_depth - PERITONEUM_GAP_MM * scale;
     let front = fascia.centre_mm[1] - fascia.half_mm[1] + 12.0 * scale;
     let half = [(fascia.half_mm[0] - 14.0 * scale).max(40.0), ((back - front) / 2.0).max(10.0)];
-    let peritoneum = Cylinder { centre_mm: [fascia.centre_mm[0], back - half[1]], half_mm: half };
+    let peritoneum = Cylinder { centre_mm: [fascia.centre_mm[0], back - half[1]], half_mm: half, seat: None };
     Tissues { list, bones, peritoneum }
 }
 
@@ -243,7 +243,10 @@ fn disc(level: Level, above: &Plate, below: &Plate) -> Tissue {
         half_depth: [below.half_depth as f32, above.half_depth as f32],
         posterior_height: height(1.0),
         anterior_height: height(-1.0),
-        waist: -DISC_BULGE,
+        waist: [-DISC_BULGE; 2],
+        waist_flat: 0.0,
+        waist_shift: 0.0,
+        squareness: 0.55,
         plate_sag: [0.0, 0.0],
         posterior_dent: 1.0,
         plate_cortex_ratio: 1.0,

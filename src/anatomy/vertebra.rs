@@ -1,22 +1,23 @@
 //! One vertebra as a solid, in its own frame: origin at the body's centre, +x left, +y posterior, +z cranial, mid-plane z = 0.
 //!
-//! Body, pedicles, articular pillars and processes are bars and drums at the places that the dimension table gives; the
-//! inferior articular processes grow to meet the neighbour's superior ones and are carved by them with the joint space
-//! around, so that every joint is open and congruent in every posture.
+//! The body is a drum; pedicles, articular pillars, laminae and processes are lofts through the rows of [`super::vertebra_table`], carried
+//! to the patient's dimensions ([`super::posterior_arch`], [`super::superior_process`]). The inferior articular processes follow the
+//! neighbour's superior ones and are carved by them with the joint space around, so that every joint is open and congruent in every
+//! posture.
 //!
-//! Limits: no accessory process, no nutrient foramina; left and right are mirror images.
+//! Limits: no nutrient foramina; left and right are mirror images.
 
-use super::dimensions::{
-    JOINT_SPACE_MM, LOWER_PLATE_SAG_MM, PEDICLE_BEHIND_WALL_MM, UPPER_PLATE_SAG_MM, Vertebra,
-};
+use super::dimensions::{JOINT_SPACE_MM, LOWER_PLATE_SAG_MM, UPPER_PLATE_SAG_MM, Vertebra, average};
 use super::names::{Part, Side};
 use super::place::{Place, tag};
-use super::posterior_arch::{InferiorProcess, PosteriorArch, SPINOUS_END_HALF_THIN_MM};
+use super::posterior_arch::{PARS_SHARE, PosteriorArch, Track};
 use super::sacrum;
-use super::superior_process::{ARTICULAR_CORTEX_MM, JointState, PROCESS_HALF_WIDTH_MM, SuperiorProcess};
+use super::superior_process::{ARTICULAR_CORTEX_MM, JointState, SuperiorProcess};
+use super::vertebra_rows::Rows;
 use crate::geometry::frame::Rigid;
-use crate::geometry::sdf::{Drum, Shape, Strut};
+use crate::geometry::sdf::{Drum, Ellipsoid, Loft, Shape, Strut};
 use crate::geometry::solid::{Carve, Piece, Solid};
+use glam::{Mat3, Vec3};
 
 /// Nominal cortical thickness by part, mm. Derived: shell of the body about 0.5 (memory), pedicle and posterior
 /// elements thicker; chosen within that so that the lines of a film appear in their order of strength.
@@ -53,7 +54,7 @@ const WING_BULGE_MM: f64 = 1.25;
 /// the root, as far as the transition has gone.
 fn foot(place: &Place, sacrum: &Place, d: &Vertebra, k: f64) -> Piece {
     let [px, _, pz] = d.pedicle_centre_mm();
-    let top = [px + d.pedicle_width_mm / 2.0 + 9.0 * k, d.posterior_wall_mm() + 8.5 * k, pz - 1.0 * k];
+    let top = [px + d.pedicle_width_mm / 2.0 + 7.0 * k, d.posterior_rims_mm() + 6.5 * k, pz - 5.0 * k];
     let a = place.point(top);
     let b = a.lerp(sacrum.point([44.5 * k, 10.0 * k, -8.0 * k]), d.transition as f32);
     let f = |v: [f64; 2]| v.map(|x| (x * k) as f32);
@@ -68,185 +69,142 @@ fn foot(place: &Place, sacrum: &Place, d: &Vertebra, k: f64) -> Piece {
     place.piece(Part::TransverseProcess, Shape::Strut(shape), cortex_mm::TRANSVERSE, 4.5 * k)
 }
 
-/// Builds a vertebra. `scale` is its size against the average, for the bits that the table does not list.
+/// Builds a vertebra. `scale` is its size against the average, for what the table does not list.
 pub(super) fn solid(d: &Vertebra, scale: f64, joint_above: &JointState, below: &Below) -> Solid {
     let k = scale;
-    let swelling_mm = joint_above.swelling_mm;
-    let mut solid = Solid::default();
-
-    let body = Drum {
-        half_width: [d.lower_width_mm / 2.0, d.upper_width_mm / 2.0].map(|x| x as f32),
-        half_depth: [d.lower_depth_mm / 2.0, d.upper_depth_mm / 2.0].map(|x| x as f32),
-        posterior_height: d.posterior_height_mm as f32,
-        anterior_height: d.anterior_height_mm as f32,
-        waist: 0.085,
-        plate_sag: [LOWER_PLATE_SAG_MM as f32, UPPER_PLATE_SAG_MM as f32],
-        posterior_dent: 1.6 * k as f32,
-        plate_cortex_ratio: cortex_mm::PLATE_RATIO,
-    };
-    solid.pieces.push(Piece::new(Shape::Drum(body), tag(Part::Body, None), cortex_mm::BODY_WALL as f32, 2.0));
-
+    let (rows, _) = average(d.rows);
     let own = SuperiorProcess::of_vertebra(d, scale, joint_above);
     let arch = PosteriorArch::new(d, k);
+    let mut solid = Solid::default();
+    solid.pieces.push(body(d, rows, k));
     for side in Side::BOTH {
         let place = Place::own(Some(side));
-        solid.pieces.extend(pedicle(&place, d, k));
-
-        // Articular pillar: junction, pars, and on to the inferior process.
-        let stout = pillar_half_width_mm(d, k);
-        solid.pieces.push(pars(&place, d, &arch, k));
-        solid.pieces.extend(own.pieces(&place));
-
-        // Transverse process: root, waist, slightly clubbed tip, leaning back.
-        let f = d.transverse_stoutness;
-        let g = 0.65 + 0.35 * f;
-        // A stouter process is thicker more than it is tall: its lower edge stays at the pedicle's, where needles pass.
-        let tall = f.min(1.0) + 0.5 * (f - 1.0).max(0.0);
-        let [root, mid, end] = arch.transverse;
-        let [waist, cap] = arch.transverse_half_thin_mm;
-        for (a, b, tall, thin, blend) in [
-            (root, mid, [6.4 * tall, 4.6 * g], [4.2 * f * k, waist], 3.2 * k),
-            (mid, end, [4.6 * g, 4.0 * g], [waist, cap], CHAIN_BLEND_MM),
-        ] {
-            let shape = place.strut(a, b, [0.0, 0.0, 1.0], tall.map(|x| x * k), thin, false);
-            solid.pieces.push(place.piece(Part::TransverseProcess, shape, cortex_mm::TRANSVERSE, blend));
-        }
+        let pillar = arch.pillar(&place, &below.process, &below.motion);
+        solid.pieces.extend(half(&place, &arch, &own, &pillar, k));
+        let joint = Place { side: Some(side), motion: below.motion };
         if d.transition > 0.0 {
-            let joint = Place { side: Some(side), motion: below.motion };
             solid.pieces.push(foot(&place, &joint, d, k));
             for piece in sacrum::wing(&joint, k) {
                 solid.carves.push(Carve { piece, gap_mm: (WING_JOINT_MM + WING_BULGE_MM) as f32 });
             }
         }
-
-        solid.pieces.extend(lamina(&place, d, &arch, k));
-
-        // Inferior process: from the pars down to the neighbour's facet, behind and medial of it.
-        let joint = Place { side: Some(side), motion: below.motion };
-        let axis = InferiorProcess::on(&below.process, k, swelling_mm);
-        let [thick, cap] = axis.half_thin_mm;
-        let tangent = joint.direction(below.process.tangent());
-        let half_wide = PROCESS_HALF_WIDTH_MM * k * 0.92 + swelling_mm;
-        let (upper, lower) = (joint.point(axis.upper), joint.point(axis.lower));
-        let pars = arch.pars;
-        let start = place.point([pars[0] - 0.5 * k, pars[1] + 0.6 * k, pars[2] - 2.0 * k]);
-        for (a, b, wide, thin, blend) in [
-            (start, upper, [stout, 0.95 * half_wide], [3.4 * k, thick], 3.2 * k),
-            (upper, lower, [0.95 * half_wide, 0.66 * half_wide], [thick, cap], CHAIN_BLEND_MM),
-        ] {
-            let [wide, thin] = [wide, thin].map(|pair| pair.map(|x| x as f32));
-            let shape = Shape::Strut(Strut::new(a, b, tangent, wide, thin, false));
-            solid.pieces.push(place.piece(Part::InferiorArticularProcess, shape, ARTICULAR_CORTEX_MM, blend));
-        }
         for piece in below.process.pieces(&joint) {
             solid.carves.push(Carve { piece, gap_mm: JOINT_SPACE_MM as f32 });
         }
     }
-
-    solid.pieces.extend(spinous(&Place::own(None), d, &arch, k));
+    solid.pieces.push(spinous(&Place::own(None), &arch, k));
     for piece in &below.arch {
         solid.carves.push(Carve { piece: piece.clone(), gap_mm: ARCH_GAP_MM });
     }
     solid
 }
 
+/// The vertebra that `rows` make at the dimensions `d` where they stand as written, without a neighbour below: what a fit compares with a
+/// real bone.
+pub fn as_written(rows: &Rows, d: &Vertebra) -> Solid {
+    let own = SuperiorProcess::with(rows, d, d, 1.0, &JointState::default());
+    let arch = PosteriorArch::with(rows, d, d, 1.0);
+    let mut solid = Solid::default();
+    solid.pieces.push(body(d, rows, 1.0));
+    for side in Side::BOTH {
+        solid.pieces.extend(half(&Place::own(Some(side)), &arch, &own, &arch.free_pillar(), 1.0));
+    }
+    solid.pieces.push(spinous(&Place::own(None), &arch, 1.0));
+    solid
+}
+
 /// Least room between the arches of neighbours that would touch, mm. Derived.
 const ARCH_GAP_MM: f32 = 0.9;
 
-/// Pedicle: an hourglass along its axis, converging forwards: in front of its isthmus, and behind it.
-fn pedicle(place: &Place, d: &Vertebra, k: f64) -> [Piece; 2] {
-    let [px, py, pz] = d.pedicle_centre_mm();
-    let half_width = d.pedicle_width_mm / 2.0;
-    let half_pedicle = d.pedicle_height_mm / 2.0;
-    let (s, c) = libm::sincos(d.pedicle_axial_deg.to_radians());
-    let along = |t: f64| [px + s * t, py + c * t, pz - 0.04 * t];
-    let across = [c, -s, 0.0];
-    let (front, back) = (-PEDICLE_BEHIND_WALL_MM - 5.0 * k, 6.5 * k);
-    let half = |a: f64, b: f64, flare: [f64; 2], blend: f64| {
-        let shape = place.strut(
-            along(a),
-            along(b),
-            across,
-            flare.map(|f| half_width * f),
-            flare.map(|f| half_pedicle * (0.5 + 0.5 * f)),
-            false,
-        );
-        place.piece(Part::Pedicle, shape, cortex_mm::PEDICLE, blend)
+fn body(d: &Vertebra, rows: &Rows, k: f64) -> Piece {
+    let walls = &rows.walls;
+    let drum = Drum {
+        half_width: [d.lower_width_mm / 2.0, d.upper_width_mm / 2.0].map(|x| x as f32),
+        half_depth: [d.lower_depth_mm / 2.0, d.upper_depth_mm / 2.0].map(|x| x as f32),
+        posterior_height: d.posterior_height_mm as f32,
+        anterior_height: d.anterior_height_mm as f32,
+        waist: walls.waist.map(|x| x as f32),
+        waist_flat: walls.waist_flat as f32,
+        waist_shift: (k * walls.waist_shift_mm) as f32,
+        squareness: walls.square as f32,
+        plate_sag: [LOWER_PLATE_SAG_MM as f32, UPPER_PLATE_SAG_MM as f32],
+        posterior_dent: (k * walls.dent_mm) as f32,
+        plate_cortex_ratio: cortex_mm::PLATE_RATIO,
     };
-    [half(front, 0.0, [1.22, 1.0], 2.6 * k), half(0.0, back, [1.0, 1.08], CHAIN_BLEND_MM)]
+    Piece::new(Shape::Drum(drum), tag(Part::Body, None), cortex_mm::BODY_WALL as f32, 2.0)
 }
 
-/// Half the width of the articular pillar, mm.
-fn pillar_half_width_mm(d: &Vertebra, k: f64) -> f64 {
-    (d.pedicle_width_mm / 2.0 * 0.55 + 2.4 * k).min(6.2 * k)
+fn lofted<const N: usize>(
+    place: &Place,
+    part: Part,
+    track: &Track<N>,
+    cortex_mm: f64,
+    blend_mm: f64,
+) -> Piece {
+    place.piece(part, Shape::Loft(Box::new(track.loft(place))), cortex_mm, blend_mm)
 }
 
-/// Pars interarticularis, from the junction with the pedicle down.
-fn pars(place: &Place, d: &Vertebra, arch: &PosteriorArch, k: f64) -> Piece {
-    let stout = pillar_half_width_mm(d, k);
-    let shape = place.strut(
-        arch.junction,
-        arch.pars,
-        [1.0, 0.25, 0.0],
-        [stout + 0.3 * k, stout - 0.2 * k],
-        [4.2 * k, 3.4 * k],
-        false,
-    );
-    place.piece(Part::Pars, shape, cortex_mm::PARS, 4.0 * k)
+/// Everything of one side but the body.
+fn half(
+    place: &Place,
+    arch: &PosteriorArch,
+    own: &SuperiorProcess,
+    pillar: &Track<7>,
+    k: f64,
+) -> impl Iterator<Item = Piece> {
+    let [pars, inferior] = pillar_pieces(place, pillar, k);
+    let pedicle = lofted(place, Part::Pedicle, &arch.pedicle, cortex_mm::PEDICLE, 2.6 * k);
+    let lamina = lofted(place, Part::Lamina, &arch.lamina, cortex_mm::LAMINA, 3.0 * k);
+    let transverse = lofted(place, Part::TransverseProcess, &arch.transverse, cortex_mm::TRANSVERSE, 3.0 * k);
+    let superior = own.pieces(place);
+    [pedicle].into_iter().chain(superior).chain([
+        pars,
+        inferior,
+        lamina,
+        transverse,
+        accessory(place, arch, k),
+    ])
 }
 
-/// Pedicles behind their isthmus, partes, laminae and the spinous process, which crowd the arch above where discs are low, the back is hollow or a level has slipped.
+/// Half axes of the accessory process, mm. Memory: a small bump, largest at L5 and often absent.
+const ACCESSORY_HALF_MM: [f32; 3] = [2.2, 2.4, 2.8];
+
+fn accessory(place: &Place, arch: &PosteriorArch, k: f64) -> Piece {
+    let bump = Ellipsoid {
+        centre: place.at(arch.accessory()).as_vec3(),
+        axes: Mat3::IDENTITY,
+        radii: Vec3::from_array(ACCESSORY_HALF_MM) * k as f32,
+    };
+    place.piece(Part::TransverseProcess, Shape::Ellipsoid(bump), cortex_mm::TRANSVERSE, 2.5 * k)
+}
+
+/// Pars interarticularis and inferior process: one loft, shown as two parts.
+fn pillar_pieces(place: &Place, pillar: &Track<7>, k: f64) -> [Piece; 2] {
+    let whole: Loft = pillar.loft(place);
+    let part = |part, span, cortex, blend| {
+        place.piece(part, Shape::Loft(Box::new(whole.clone().between(span, 1.0))), cortex, blend)
+    };
+    [
+        part(Part::Pars, [0.0, PARS_SHARE], cortex_mm::PARS, 3.0 * k),
+        part(Part::InferiorArticularProcess, [PARS_SHARE, 1.0], ARTICULAR_CORTEX_MM, CHAIN_BLEND_MM),
+    ]
+}
+
+fn spinous(place: &Place, arch: &PosteriorArch, k: f64) -> Piece {
+    lofted(place, Part::SpinousProcess, &arch.spinous, cortex_mm::SPINOUS, 3.0 * k)
+}
+
+/// Pedicles, partes, laminae and the spinous process, which crowd the arch above where discs are low, the back is hollow or a level has
+/// slipped.
 pub(super) fn arch(motion: Rigid, d: &Vertebra, k: f64) -> Vec<Piece> {
     let arch = PosteriorArch::new(d, k);
-    let laminae = Side::BOTH.map(|side| {
+    let halves = Side::BOTH.map(|side| {
         let place = Place { side: Some(side), motion };
-        let [lateral, medial] = lamina(&place, d, &arch, k);
-        let [_, pedicle] = pedicle(&place, d, k);
-        [pedicle, pars(&place, d, &arch, k), lateral, medial]
+        let [pars, _] = pillar_pieces(&place, &arch.free_pillar(), k);
+        let pedicle = lofted(&place, Part::Pedicle, &arch.pedicle, cortex_mm::PEDICLE, 2.6 * k);
+        let lamina = lofted(&place, Part::Lamina, &arch.lamina, cortex_mm::LAMINA, 3.0 * k);
+        [pedicle, pars, lamina]
     });
-    let spinous = spinous(&Place { side: None, motion }, d, &arch, k);
-    laminae.into_iter().flatten().chain(spinous).collect()
-}
-
-/// Lamina: a shingle from the pars back to the midline, its upper edge further forward.
-fn lamina(place: &Place, d: &Vertebra, arch: &PosteriorArch, k: f64) -> [Piece; 2] {
-    let half_lamina = d.lamina_height_mm / 2.0;
-    let [lateral, bend, middle] = arch.lamina;
-    [(lateral, bend, [0.80, 0.86], 3.6 * k), (bend, middle, [0.86, 0.95], CHAIN_BLEND_MM)].map(
-        |(a, b, tall, blend)| {
-            let shape = place.strut(
-                a,
-                b,
-                [0.0, -0.32, 1.0],
-                tall.map(|x| x * half_lamina),
-                [3.1 * k, 3.0 * k],
-                false,
-            );
-            place.piece(Part::Lamina, shape, cortex_mm::LAMINA, blend)
-        },
-    )
-}
-
-/// Spinous process: a plate, thicker along its lower and back edge, sloping down.
-fn spinous(place: &Place, d: &Vertebra, arch: &PosteriorArch, k: f64) -> [Piece; 3] {
-    let half_tall = d.spinous_height_mm / 2.0;
-    let [base, neck, end] = arch.spinous;
-    let plate = |a, b, tall: [f64; 2], thin: [f64; 2], square, blend| {
-        let shape =
-            place.strut(a, b, [0.0, 0.15, 1.0], tall.map(|x| x * half_tall), thin.map(|x| x * k), square);
-        place.piece(Part::SpinousProcess, shape, cortex_mm::SPINOUS, blend)
-    };
-    let beak = place.strut(
-        [0.0, arch.lamina_back_mm + d.spinous_length_mm * 0.35, neck[2] - half_tall * 0.78],
-        [0.0, arch.spinous_tip[1] - 4.5 * k, end[2] - half_tall * 0.80],
-        [1.0, 0.0, 0.0],
-        [2.8 * k, 4.2 * k],
-        [2.6 * k, 3.4 * k],
-        false,
-    );
-    [
-        plate(base, neck, [0.92, 0.86], [3.2, 2.5], false, 3.2 * k),
-        plate(neck, end, [0.86, 0.98], [2.5, SPINOUS_END_HALF_THIN_MM], true, 1.0),
-        place.piece(Part::SpinousProcess, beak, cortex_mm::SPINOUS, 3.0 * k),
-    ]
+    let middle = spinous(&Place { side: None, motion }, &arch, k);
+    halves.into_iter().flatten().chain([middle]).collect()
 }

@@ -58,7 +58,7 @@ const MEDULLARY_RADIUS_MM: f64 = 0.5;
 /// Veins in a lumbar foramen, and their half calibre, mm. Derived, see above.
 const LUMBAR_VEINS: (usize, f64) = (3, 0.9);
 /// The same at S1.
-const SACRAL_VEINS: (usize, f64) = (3, 1.15);
+const SACRAL_VEINS: (usize, f64) = (3, 1.05);
 
 /// Lays them out for a patient of size `k`.
 pub(super) fn build(levels: &[LevelLandmarks; 7], foramina: &[Foramen], k: f64, seed: u64) -> Vec<Vessel> {

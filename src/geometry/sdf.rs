@@ -8,12 +8,14 @@
 
 mod drum;
 mod ellipsoid;
+mod loft;
 mod sheet;
 mod strut;
 
 pub use drum::{Drum, DrumSurface};
 pub use ellipsoid::Ellipsoid;
-pub use sheet::Sheet;
+pub use loft::{Loft, MOST_SECTIONS, Section};
+pub use sheet::{Bead, Sheet};
 pub use strut::Strut;
 
 use glam::Vec3;
@@ -28,6 +30,7 @@ pub const SAFETY: f32 = 1.15;
 pub enum Shape {
     Strut(Strut),
     Ellipsoid(Ellipsoid),
+    Loft(Box<Loft>),
     Drum(Drum),
     Sheet(Sheet),
 }
@@ -38,6 +41,7 @@ impl Shape {
         match self {
             Self::Strut(s) => (s.distance(p), 1.0),
             Self::Ellipsoid(s) => (s.distance(p), 1.0),
+            Self::Loft(s) => (s.distance(p), 1.0),
             Self::Drum(s) => s.sample(p),
             Self::Sheet(s) => (s.distance(p), 1.0),
         }
@@ -47,6 +51,10 @@ impl Shape {
     pub fn samples(&self, points: &[Vec3], distance: &mut [f32], cortex: &mut [f32]) {
         match self {
             Self::Strut(s) => {
+                s.distances(points, distance);
+                cortex.fill(1.0);
+            }
+            Self::Loft(s) => {
                 s.distances(points, distance);
                 cortex.fill(1.0);
             }
@@ -63,6 +71,7 @@ impl Shape {
         match self {
             Self::Strut(s) => s.ball(),
             Self::Ellipsoid(s) => (s.centre, s.radii.max_element()),
+            Self::Loft(s) => s.ball(),
             Self::Drum(s) => s.ball(),
             Self::Sheet(s) => s.ball(),
         }

@@ -143,8 +143,9 @@ const OUT_MM: f64 = 5.0;
 const IN_MM: f64 = 4.0;
 /// And this far in front of the posterior wall, mm: the nerve's sleeve begins to run forwards.
 const FRONT_MM: f64 = 2.0;
-/// At S1, further than this from the root's middle is not the tunnel any more, mm.
-const SACRAL_REACH_MM: f64 = 8.0;
+/// At S1, further than this from the root's middle is not the tunnel any more, mm: the root keeps to its front half, the back opening is
+/// 18 mm from it.
+const SACRAL_REACH_MM: f64 = 12.5;
 
 /// This near to a vein's wall the spread is mixed, mm: a third of a 22 G bevel's width. Derived.
 const AT_WALL_MM: f64 = 0.25;

@@ -39,6 +39,9 @@ pub fn control_of(id: CriterionId) -> Control {
     }
 }
 
+/// A step of Newton's method too small to matter, radians.
+const SOLVED_RAD: f64 = 1e-9;
+
 /// The move of one control that brings `value` (a signed error as a function of the C-arm) to zero, if the machine can make it.
 pub fn advice(control: Control, arm: &CArm, value: impl Fn(&CArm) -> f64) -> Option<Advice> {
     const STEP: f64 = 1e-4;
@@ -55,6 +58,9 @@ pub fn advice(control: Control, arm: &CArm, value: impl Fn(&CArm) -> f64) -> Opt
             return None;
         }
         by += step.clamp(-0.6, 0.6);
+        if step.abs() < SOLVED_RAD {
+            break;
+        }
     }
     let amount_deg = by.to_degrees();
     let there = moved(by);

@@ -44,7 +44,7 @@ pub struct Criterion {
 pub enum Finding {
     /// It has full marks.
     Good,
-    /// The tip of the articular process stands in the pedicle and not under it.
+    /// The top of the articular process stands in the pedicle and not under it.
     Overlap,
     /// The advised move puts it right.
     Move,
@@ -134,8 +134,10 @@ pub struct Measures {
     pub upper_rim_gap_mm: f64,
     /// Ray against the lower end plate, degrees; `null` on the sacrum.
     pub lower_plate_deg: Option<f64>,
-    /// Tip of the articular process below the pedicle's 6 o'clock, mm on the detector; `null` on the sacrum.
+    /// Top of the articular process below the pedicle's 6 o'clock, mm on the detector; `null` on the sacrum.
     pub facet_below_pedicle_mm: Option<f64>,
+    /// Ends of the process's outline at the height where it is held against the pedicle, on the detector, mm; `null` on the sacrum.
+    pub facet_ends_mm: Option<[[f64; 2]; 2]>,
     /// Crest tops apart in the picture: across the vertebra's image and along it, mm.
     pub crests_apart_mm: [f64; 2],
     /// Edges of the posterior wall apart, mm.
@@ -266,17 +268,17 @@ pub fn criterion(
         && let Some(place) = facet_place(&view, interior, target)
         && place.below_mm < 0.0
     {
-        // The tip must stand under the eye, not in it: marks fade over the first quarter of the pedicle's height.
+        // The top must stand under the eye, not in it: marks fade over the first quarter of the pedicle's height.
         score *= (1.0 + place.below_mm / FACET_OVERLAP_NONE_MM).clamp(0.0, 1.0);
         overlaps = true;
     }
-    let found =
-        advice(control_of(id), arm, |a| signed_value(interior, target, &Projection::new(a, centre), id));
+    let signed = |a: &CArm| signed_value(interior, target, &Projection::new(a, centre), id);
+    let found = if score < 1.0 { advice(control_of(id), arm, signed) } else { None };
     let (finding, sentence) = match &found {
         _ if score >= 1.0 => (Finding::Good, "Good: within the tolerance.".to_owned()),
         _ if overlaps && tolerance.score(value) >= 1.0 => (
             Finding::Overlap,
-            "The tip of the process overlaps the pedicle; change the tilt until it stands below.".to_owned(),
+            "The top of the process overlaps the pedicle; change the tilt until it stands below.".to_owned(),
         ),
         Some(move_of_one) => (Finding::Move, sentence(move_of_one)),
         None => (
@@ -291,7 +293,7 @@ pub fn criterion(
         unit: id.unit(),
         tolerance,
         score,
-        advice: if score >= 1.0 { None } else { found },
+        advice: found,
         finding,
         sentence,
     }
@@ -337,6 +339,7 @@ pub fn report(patient: &Patient, asked: &AskedView, arm: &CArm) -> Report {
         .collect();
     let (primary, secondary) = arm.dicom_angles_deg();
     let lateral = lateral_place(&view, &patient.interior, target.level);
+    let process = facet_place(&view, &patient.interior, target);
     let landmarks = patient
         .interior
         .landmarks
@@ -367,7 +370,8 @@ pub fn report(patient: &Patient, asked: &AskedView, arm: &CArm) -> Report {
             implied_rotation_deg: implied_rotation(&view, level).to_degrees(),
             upper_rim_gap_mm: rim_gap_mm(&view, &level.upper_plate),
             lower_plate_deg: level.lower_plate.map(|p| plate_angle(&view, &p).to_degrees()),
-            facet_below_pedicle_mm: facet_place(&view, &patient.interior, target).map(|f| f.below_mm),
+            facet_below_pedicle_mm: process.map(|f| f.below_mm),
+            facet_ends_mm: process.map(|f| f.ends_mm.map(|end| end.to_array())),
             crests_apart_mm: lateral.crests_mm,
             posterior_wall_mm: lateral.posterior_wall_mm,
             magnification: view.magnification_at(level.centre),

@@ -43,7 +43,7 @@ test('the place of each part in words', () => {
   assert.equal(t.spinous, 'The spinous process of L4 stands 26 percent of the pedicles’ spacing to the patient’s left of midway between them.');
   assert.equal(t.upper, 'The L4 upper end plate opens as two lines, 6 degrees, 6 mm apart.');
   assert.equal(t.lower, 'The L4 lower end plate is a single line.');
-  assert.equal(t.process, 'The superior articular process of L5 stands under the middle third of the L4 pedicle, its tip 4 mm below it.');
+  assert.equal(t.process, 'The lateral edge of the superior articular process of L5 stands under the middle third of the L4 pedicle, the tip 4 mm below it.');
   assert.equal(t.joint, 'The L4–L5 facet joint lies 5 mm left and 25 mm down from the pedicle’s centre.');
   assert.equal(t.pedicle, 'The left L4 pedicle lies 25 mm left and 10 mm up from the picture’s middle.');
   assert.equal(t.crest, 'The left iliac crest reaches the height of the disc between L4 and L5.');
@@ -52,7 +52,7 @@ test('the place of each part in words', () => {
   assert.match(told(report({ facet: 30 })).process, /under the lateral third/);
   assert.match(told(report({ facet: -30 })).process, /under the medial third/);
   assert.match(told({ ...report({ facet: 30 }), side: 'right' }).process, /under the medial third/);
-  assert.match(told(report({ facet: 120, below: -3 })).process, /stands 1\.2 pedicle widths lateral of the middle of the L4 pedicle, its tip over the pedicle by 3 mm/);
+  assert.match(told(report({ facet: 120, below: -3 })).process, /stands 1\.2 pedicle widths lateral of the middle of the L4 pedicle, the tip over the pedicle by 3 mm/);
 });
 
 test('from the side other things are told than from behind', () => {

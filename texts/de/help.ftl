@@ -137,18 +137,18 @@ describe-plateApart = { $which ->
    *[lower] Die Grundplatte von { $level } öffnet sich zu zwei Linien, { $apart } auseinander.
   }
 describe-processBelow = { $stands ->
-    [under_lateral] Der obere Gelenkfortsatz von { $below } steht unter dem lateralen Drittel des Pedikels von { $level }, seine Spitze { $mm } mm darunter.
-    [under_middle] Der obere Gelenkfortsatz von { $below } steht unter dem mittleren Drittel des Pedikels von { $level }, seine Spitze { $mm } mm darunter.
-    [under_medial] Der obere Gelenkfortsatz von { $below } steht unter dem medialen Drittel des Pedikels von { $level }, seine Spitze { $mm } mm darunter.
-    [beside_lateral] Der obere Gelenkfortsatz von { $below } steht { $widths } Pedikelbreiten lateral der Mitte des Pedikels von { $level }, seine Spitze { $mm } mm darunter.
-   *[beside_medial] Der obere Gelenkfortsatz von { $below } steht { $widths } Pedikelbreiten medial der Mitte des Pedikels von { $level }, seine Spitze { $mm } mm darunter.
+    [under_lateral] Der laterale Rand des oberen Gelenkfortsatzes von { $below } steht unter dem lateralen Drittel des Pedikels von { $level }, die Spitze { $mm } mm darunter.
+    [under_middle] Der laterale Rand des oberen Gelenkfortsatzes von { $below } steht unter dem mittleren Drittel des Pedikels von { $level }, die Spitze { $mm } mm darunter.
+    [under_medial] Der laterale Rand des oberen Gelenkfortsatzes von { $below } steht unter dem medialen Drittel des Pedikels von { $level }, die Spitze { $mm } mm darunter.
+    [beside_lateral] Der laterale Rand des oberen Gelenkfortsatzes von { $below } steht { $widths } Pedikelbreiten lateral der Mitte des Pedikels von { $level }, die Spitze { $mm } mm darunter.
+   *[beside_medial] Der laterale Rand des oberen Gelenkfortsatzes von { $below } steht { $widths } Pedikelbreiten medial der Mitte des Pedikels von { $level }, die Spitze { $mm } mm darunter.
   }
 describe-processOver = { $stands ->
-    [under_lateral] Der obere Gelenkfortsatz von { $below } steht unter dem lateralen Drittel des Pedikels von { $level }, seine Spitze { $mm } mm über dem Pedikel.
-    [under_middle] Der obere Gelenkfortsatz von { $below } steht unter dem mittleren Drittel des Pedikels von { $level }, seine Spitze { $mm } mm über dem Pedikel.
-    [under_medial] Der obere Gelenkfortsatz von { $below } steht unter dem medialen Drittel des Pedikels von { $level }, seine Spitze { $mm } mm über dem Pedikel.
-    [beside_lateral] Der obere Gelenkfortsatz von { $below } steht { $widths } Pedikelbreiten lateral der Mitte des Pedikels von { $level }, seine Spitze { $mm } mm über dem Pedikel.
-   *[beside_medial] Der obere Gelenkfortsatz von { $below } steht { $widths } Pedikelbreiten medial der Mitte des Pedikels von { $level }, seine Spitze { $mm } mm über dem Pedikel.
+    [under_lateral] Der laterale Rand des oberen Gelenkfortsatzes von { $below } steht unter dem lateralen Drittel des Pedikels von { $level }, die Spitze { $mm } mm über dem Pedikel.
+    [under_middle] Der laterale Rand des oberen Gelenkfortsatzes von { $below } steht unter dem mittleren Drittel des Pedikels von { $level }, die Spitze { $mm } mm über dem Pedikel.
+    [under_medial] Der laterale Rand des oberen Gelenkfortsatzes von { $below } steht unter dem medialen Drittel des Pedikels von { $level }, die Spitze { $mm } mm über dem Pedikel.
+    [beside_lateral] Der laterale Rand des oberen Gelenkfortsatzes von { $below } steht { $widths } Pedikelbreiten lateral der Mitte des Pedikels von { $level }, die Spitze { $mm } mm über dem Pedikel.
+   *[beside_medial] Der laterale Rand des oberen Gelenkfortsatzes von { $below } steht { $widths } Pedikelbreiten medial der Mitte des Pedikels von { $level }, die Spitze { $mm } mm über dem Pedikel.
   }
 describe-off = { $across ->
     [left] { $along ->

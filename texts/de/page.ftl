@@ -204,7 +204,7 @@ steps-oblique-act = { $side ->
   }
 steps-oblique-look = { $level ->
     [S1] Hintere und vordere Öffnung des ersten Kreuzbeinlochs schieben sich übereinander, bis sie als eine helle Lücke unter dem Pedikel von S1 erscheinen.
-   *[other] Der Hund erscheint, mit dem Pedikel von { $level } als Auge. Weiterdrehen, bis das Ohr des nächsten Hundes darunter, der obere Gelenkfortsatz von { $below }, von unten auf die Mitte dieses Auges zeigt.
+   *[other] Der Hund erscheint, mit dem Pedikel von { $level } als Auge. Weiterdrehen, bis das Ohr des nächsten Hundes darunter, der obere Gelenkfortsatz von { $below }, unter diesem Auge steht und sein lateraler Rand unter der Mitte des Auges liegt.
   }
 steps-square_again-title = Noch einmal einstellen
 steps-square_again-act = Durch das Schrägdrehen ist die Platte etwas gekippt. Kippen, bis sie sich wieder schließt, und die Drehung nachstellen, falls sie sich verschoben hat.

@@ -175,7 +175,7 @@ checks-criterion = { $id ->
    *[other] { $given }
   }
 checks-good = Gut: innerhalb der Toleranz.
-checks-overlap = Die Spitze des Fortsatzes überlagert den Pedikel; die Kippung ändern, bis sie darunter steht.
+checks-overlap = Das obere Ende des Fortsatzes überlagert den Pedikel; die Kippung ändern, bis sie darunter steht.
 checks-stuck = Von hier aus bringt das keine Bewegung nur eines Winkels in Ordnung; zuerst zur echten AP zurückgehen.
 checks-move-oblique = { $direction ->
     [left] Den Empfänger { $amount } zur linken Seite der Person drehen.

@@ -156,18 +156,18 @@ describe-plateApart = { $which ->
   }
 # Under a third of the pedicle, or beside it, $widths pedicle widths off its middle. Its tip is below the pedicle, or lies over it.
 describe-processBelow = { $stands ->
-    [under_lateral] The superior articular process of { $below } stands under the lateral third of the { $level } pedicle, its tip { $mm } mm below it.
-    [under_middle] The superior articular process of { $below } stands under the middle third of the { $level } pedicle, its tip { $mm } mm below it.
-    [under_medial] The superior articular process of { $below } stands under the medial third of the { $level } pedicle, its tip { $mm } mm below it.
-    [beside_lateral] The superior articular process of { $below } stands { $widths } pedicle widths lateral of the middle of the { $level } pedicle, its tip { $mm } mm below it.
-   *[beside_medial] The superior articular process of { $below } stands { $widths } pedicle widths medial of the middle of the { $level } pedicle, its tip { $mm } mm below it.
+    [under_lateral] The lateral edge of the superior articular process of { $below } stands under the lateral third of the { $level } pedicle, the tip { $mm } mm below it.
+    [under_middle] The lateral edge of the superior articular process of { $below } stands under the middle third of the { $level } pedicle, the tip { $mm } mm below it.
+    [under_medial] The lateral edge of the superior articular process of { $below } stands under the medial third of the { $level } pedicle, the tip { $mm } mm below it.
+    [beside_lateral] The lateral edge of the superior articular process of { $below } stands { $widths } pedicle widths lateral of the middle of the { $level } pedicle, the tip { $mm } mm below it.
+   *[beside_medial] The lateral edge of the superior articular process of { $below } stands { $widths } pedicle widths medial of the middle of the { $level } pedicle, the tip { $mm } mm below it.
   }
 describe-processOver = { $stands ->
-    [under_lateral] The superior articular process of { $below } stands under the lateral third of the { $level } pedicle, its tip over the pedicle by { $mm } mm.
-    [under_middle] The superior articular process of { $below } stands under the middle third of the { $level } pedicle, its tip over the pedicle by { $mm } mm.
-    [under_medial] The superior articular process of { $below } stands under the medial third of the { $level } pedicle, its tip over the pedicle by { $mm } mm.
-    [beside_lateral] The superior articular process of { $below } stands { $widths } pedicle widths lateral of the middle of the { $level } pedicle, its tip over the pedicle by { $mm } mm.
-   *[beside_medial] The superior articular process of { $below } stands { $widths } pedicle widths medial of the middle of the { $level } pedicle, its tip over the pedicle by { $mm } mm.
+    [under_lateral] The lateral edge of the superior articular process of { $below } stands under the lateral third of the { $level } pedicle, the tip over the pedicle by { $mm } mm.
+    [under_middle] The lateral edge of the superior articular process of { $below } stands under the middle third of the { $level } pedicle, the tip over the pedicle by { $mm } mm.
+    [under_medial] The lateral edge of the superior articular process of { $below } stands under the medial third of the { $level } pedicle, the tip over the pedicle by { $mm } mm.
+    [beside_lateral] The lateral edge of the superior articular process of { $below } stands { $widths } pedicle widths lateral of the middle of the { $level } pedicle, the tip over the pedicle by { $mm } mm.
+   *[beside_medial] The lateral edge of the superior articular process of { $below } stands { $widths } pedicle widths medial of the middle of the { $level } pedicle, the tip over the pedicle by { $mm } mm.
   }
 # Left, right, up and down in the picture: said in other sentences as $off.
 describe-off = { $across ->

@@ -214,7 +214,7 @@ steps-oblique-act = { $side ->
   }
 steps-oblique-look = { $level ->
     [S1] The back and the front opening of the first sacral foramen slide over each other until they show as one bright gap below the S1 pedicle.
-   *[other] The dog appears, with the { $level } pedicle for its eye. Go on until the ear of the next dog down, the superior articular process of { $below }, points up at the middle of that eye from below.
+   *[other] The dog appears, with the { $level } pedicle for its eye. Go on until the ear of the next dog down, the superior articular process of { $below }, stands under that eye with its lateral edge below the eye’s middle.
   }
 steps-square_again-title = Square again
 steps-square_again-act = Going oblique has tipped the plate a little. Tilt until it closes again, and put oblique right if that moved things.

@@ -194,7 +194,7 @@ checks-criterion = { $id ->
    *[other] { $given }
   }
 checks-good = Good: within the tolerance.
-checks-overlap = The tip of the process overlaps the pedicle; change the tilt until it stands below.
+checks-overlap = The top of the process overlaps the pedicle; change the tilt until it stands below.
 checks-stuck = No move of one control puts this right from here; go back to a true AP first.
 # $amount is checks-less or checks-degrees.
 checks-move-oblique = { $direction ->

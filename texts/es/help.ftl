@@ -143,18 +143,18 @@ describe-plateApart = { $which ->
    *[lower] El platillo inferior de { $level } se abre en dos líneas, separadas { $apart }.
   }
 describe-processBelow = { $stands ->
-    [under_lateral] La apófisis articular superior de { $below } queda bajo el tercio lateral del pedículo de { $level }, con la punta { $mm } mm por debajo.
-    [under_middle] La apófisis articular superior de { $below } queda bajo el tercio medio del pedículo de { $level }, con la punta { $mm } mm por debajo.
-    [under_medial] La apófisis articular superior de { $below } queda bajo el tercio medial del pedículo de { $level }, con la punta { $mm } mm por debajo.
-    [beside_lateral] La apófisis articular superior de { $below } queda { $widths } anchos de pedículo lateral al centro del pedículo de { $level }, con la punta { $mm } mm por debajo.
-   *[beside_medial] La apófisis articular superior de { $below } queda { $widths } anchos de pedículo medial al centro del pedículo de { $level }, con la punta { $mm } mm por debajo.
+    [under_lateral] El borde lateral de la apófisis articular superior de { $below } queda bajo el tercio lateral del pedículo de { $level }, con la punta { $mm } mm por debajo.
+    [under_middle] El borde lateral de la apófisis articular superior de { $below } queda bajo el tercio medio del pedículo de { $level }, con la punta { $mm } mm por debajo.
+    [under_medial] El borde lateral de la apófisis articular superior de { $below } queda bajo el tercio medial del pedículo de { $level }, con la punta { $mm } mm por debajo.
+    [beside_lateral] El borde lateral de la apófisis articular superior de { $below } queda { $widths } anchos de pedículo lateral al centro del pedículo de { $level }, con la punta { $mm } mm por debajo.
+   *[beside_medial] El borde lateral de la apófisis articular superior de { $below } queda { $widths } anchos de pedículo medial al centro del pedículo de { $level }, con la punta { $mm } mm por debajo.
   }
 describe-processOver = { $stands ->
-    [under_lateral] La apófisis articular superior de { $below } queda bajo el tercio lateral del pedículo de { $level }, con la punta superpuesta { $mm } mm al pedículo.
-    [under_middle] La apófisis articular superior de { $below } queda bajo el tercio medio del pedículo de { $level }, con la punta superpuesta { $mm } mm al pedículo.
-    [under_medial] La apófisis articular superior de { $below } queda bajo el tercio medial del pedículo de { $level }, con la punta superpuesta { $mm } mm al pedículo.
-    [beside_lateral] La apófisis articular superior de { $below } queda { $widths } anchos de pedículo lateral al centro del pedículo de { $level }, con la punta superpuesta { $mm } mm al pedículo.
-   *[beside_medial] La apófisis articular superior de { $below } queda { $widths } anchos de pedículo medial al centro del pedículo de { $level }, con la punta superpuesta { $mm } mm al pedículo.
+    [under_lateral] El borde lateral de la apófisis articular superior de { $below } queda bajo el tercio lateral del pedículo de { $level }, con la punta superpuesta { $mm } mm al pedículo.
+    [under_middle] El borde lateral de la apófisis articular superior de { $below } queda bajo el tercio medio del pedículo de { $level }, con la punta superpuesta { $mm } mm al pedículo.
+    [under_medial] El borde lateral de la apófisis articular superior de { $below } queda bajo el tercio medial del pedículo de { $level }, con la punta superpuesta { $mm } mm al pedículo.
+    [beside_lateral] El borde lateral de la apófisis articular superior de { $below } queda { $widths } anchos de pedículo lateral al centro del pedículo de { $level }, con la punta superpuesta { $mm } mm al pedículo.
+   *[beside_medial] El borde lateral de la apófisis articular superior de { $below } queda { $widths } anchos de pedículo medial al centro del pedículo de { $level }, con la punta superpuesta { $mm } mm al pedículo.
   }
 describe-off = { $across ->
     [left] { $along ->

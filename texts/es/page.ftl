@@ -210,7 +210,7 @@ steps-oblique-act = { $side ->
   }
 steps-oblique-look = { $level ->
     [S1] Las aberturas posterior y anterior del primer agujero sacro se superponen hasta verse como un hueco claro bajo el pedículo de S1.
-   *[other] Aparece el perro, con el pedículo de { $level } por ojo. Siga hasta que la oreja del perro siguiente, la apófisis articular superior de { $below }, apunte desde abajo al centro de ese ojo.
+   *[other] Aparece el perro, con el pedículo de { $level } por ojo. Siga hasta que la oreja del perro siguiente, la apófisis articular superior de { $below }, quede bajo ese ojo, con su borde lateral bajo el centro del ojo.
   }
 steps-square_again-title = Ajustar de nuevo
 steps-square_again-act = Al girar, el platillo se ha inclinado un poco. Incline hasta que se cierre otra vez y corrija el giro si se ha movido.

@@ -188,7 +188,7 @@ checks-criterion = { $id ->
    *[other] { $given }
   }
 checks-good = Bien: dentro de la tolerancia.
-checks-overlap = La punta de la apófisis se superpone al pedículo; cambie la inclinación hasta que quede por debajo.
+checks-overlap = El extremo superior de la apófisis se superpone al pedículo; cambie la inclinación hasta que quede por debajo.
 checks-stuck = Desde aquí no basta mover un solo ángulo; vuelva antes a una AP verdadera.
 checks-move-oblique = { $direction ->
     [left] Gire el receptor { $amount } hacia la izquierda del paciente.

@@ -140,6 +140,9 @@ function area(pen, corners_mm) {
 const middle = (a, b) => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 const upwards = ([x, y], length) => [[x, y - length], [x, y + length]];
 
+/** Where the outline of the articular process below begins and ends. */
+const ends = (pen, report) => report.measures.facet_ends_mm.forEach((end) => cross(at(end), pen, BRIGHT, 10));
+
 /** What each criterion looks at: rings are where something should be, crosses what is held against it. */
 const MARKS = {
   spinous(pen, report, level) {
@@ -158,13 +161,13 @@ const MARKS = {
     const pedicle = find(report, 'pedicle_centre', level, side);
     line(pen, ...upwards(pedicle, 150), COOL, [14, 10]);
     ring(pedicle, pen, COOL);
-    cross(find(report, 'superior_process_tip', below(level), side), pen, BRIGHT);
+    ends(pen, report);
   },
-  midplate(pen, report, level, side) {
+  midplate(pen, report, level) {
     const centre = find(report, 'upper_plate_centre', below(level));
     line(pen, ...upwards(centre, 120), COOL, [14, 10]);
     ring(centre, pen, COOL);
-    cross(find(report, 'superior_process_tip', below(level), side), pen, BRIGHT);
+    ends(pen, report);
   },
   superimposed(pen, report, level) {
     ring(find(report, 'pedicle_centre', level, 'left'), pen, COOL, 26);

@@ -5,8 +5,10 @@ use glam::Vec3;
 
 /// A body in its own frame: origin at its centre, +y posterior, +z cranial, mid-plane z = 0.
 ///
-/// Section: `(X² + Y²)² - 2 q X² Y² = 1` (an ellipse at q = 0, a superellipse of power 4 at q = 1) with `X = x / a(z)`, `Y = (y + dent) / b(z)`, where the half-axes run
-/// from the lower to the upper plate and shrink by `waist` between them. `dent` hollows the posterior wall.
+/// Section: `(X² + Y²)² - 2 q X² Y² = 1` (an ellipse at q = 0, a superellipse of power 4 at q = 1) with `X = x / a(z)`,
+/// `Y = (y - shift(z) + dent) / b(z)`, where the half-axes run from the lower to the upper plate and shrink by `waist` between them:
+/// by `waist (1 - s²)(1 + flat s²)` at s from -1 to 1, so that with `flat` near 1 the waist is long and the rims stand out as lips.
+/// `dent` lets the posterior wall stand out on both sides of the midline, which is thereby hollow; `shift` moves the waist backwards.
 /// Plates: planes tilted by half the wedge, sunk by `c (1 - ρ² / ρ₁²)²` inside the rim ρ₁.
 #[derive(Clone, Debug)]
 pub struct Drum {
@@ -18,11 +20,17 @@ pub struct Drum {
     pub posterior_height: f32,
     /// Height at the anterior wall, mm.
     pub anterior_height: f32,
-    /// How much narrower the middle is, 0 to 1.
-    pub waist: f32,
+    /// How much narrower and how much less deep the middle is, 0 to 1.
+    pub waist: [f32; 2],
+    /// 0: the waist is a parabola; 1: longer, with lips at the rims.
+    pub waist_flat: f32,
+    /// How far the waist stands behind the rims' middle, mm.
+    pub waist_shift: f32,
+    /// Squareness of the section, 0 (ellipse) to 1 (power 4).
+    pub squareness: f32,
     /// Sag of the lower and of the upper plate at its centre below the rim, mm.
     pub plate_sag: [f32; 2],
-    /// Hollow of the posterior wall in the midline, mm.
+    /// Hollow of the posterior wall in the midline against its sides, mm.
     pub posterior_dent: f32,
     /// How many times thicker the cortex is at the plates than at the walls.
     pub plate_cortex_ratio: f32,
@@ -37,8 +45,6 @@ pub enum DrumSurface {
     UpperPlate,
 }
 
-/// Squareness of the section, 0 (ellipse) to 1 (square).
-const SQUARENESS: f32 = 0.55;
 /// Inner edge of the bony rim as a fraction of the plate's radius (Wang 2012: central plate about 70 % of the
 /// diameter; the sag fades to nothing a little outside it).
 const RIM_FRACTION: f32 = 0.84;
@@ -61,18 +67,22 @@ impl Drum {
         let half_height = self.half_height();
         let s = (p.z / half_height).clamp(-1.0, 1.0);
         let t = 0.5 * (s + 1.0);
-        let waisted = 1.0 - self.waist * (1.0 - s * s);
-        let a = (self.half_width[0] + t * (self.half_width[1] - self.half_width[0])) * waisted;
-        let b = (self.half_depth[0] + t * (self.half_depth[1] - self.half_depth[0])) * waisted;
+        let narrow = (1.0 - s * s) * (1.0 + self.waist_flat * s * s);
+        let a = (self.half_width[0] + t * (self.half_width[1] - self.half_width[0]))
+            * (1.0 - self.waist[0] * narrow);
+        let b = (self.half_depth[0] + t * (self.half_depth[1] - self.half_depth[0]))
+            * (1.0 - self.waist[1] * narrow);
         let x = p.x / a;
         let behind = (p.y / b).clamp(0.0, 1.0);
         let shoulder = (1.0 - 1.7 * x * x).max(0.0);
-        let y = (p.y + self.posterior_dent * behind * shoulder * shoulder) / b;
+        let y =
+            (p.y - self.waist_shift * narrow - self.posterior_dent * behind * (1.0 - shoulder * shoulder))
+                / b;
         let (xx, yy) = (x * x, y * y);
         let sum = xx + yy;
-        let root = (sum * sum - 2.0 * SQUARENESS * xx * yy).sqrt().sqrt();
-        let gx = x * (sum - SQUARENESS * yy) / a;
-        let gy = y * (sum - SQUARENESS * xx) / b;
+        let root = (sum * sum - 2.0 * self.squareness * xx * yy).sqrt().sqrt();
+        let gx = x * (sum - self.squareness * yy) / a;
+        let gy = y * (sum - self.squareness * xx) / b;
         let gradient = (gx * gx + gy * gy).sqrt() / (root * root * root);
         let wall = if root < 0.2 { -0.8 * a.min(b) } else { (root - 1.0) / gradient };
 
@@ -126,7 +136,10 @@ mod tests {
             half_depth: [17.5, 17.5],
             posterior_height: 27.5,
             anterior_height: 28.7,
-            waist: 0.1,
+            waist: [0.1; 2],
+            waist_flat: 0.0,
+            waist_shift: 0.0,
+            squareness: 0.55,
             plate_sag: [1.5, 0.7],
             posterior_dent: 1.5,
             plate_cortex_ratio: 1.5,

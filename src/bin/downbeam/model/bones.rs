@@ -106,7 +106,7 @@ impl Section {
         let z = if upper { 1.0 } else { -1.0 } * (self.d.half_height_mm() - 2.5);
         let slice = || self.points.iter().filter(move |p| (p.z - z).abs() < 1.2);
         let between = self.d.interpedicular_mm / 2.0 - 1.0;
-        let body = self.d.posterior_wall_mm() + 3.0;
+        let body = self.d.posterior_rims_mm() + 3.0;
         (
             width(slice().filter(|p| p.y < 3.0).map(|p| p.x)),
             width(slice().filter(|p| p.x.abs() < between && p.y < body).map(|p| p.y)),
@@ -118,7 +118,7 @@ impl Section {
         let height = |y: f64| {
             width(self.points.iter().filter(|p| p.x.abs() < 5.0 && (p.y - y).abs() < 0.8).map(|p| p.z))
         };
-        let wall = self.d.posterior_wall_mm();
+        let wall = self.d.posterior_rims_mm();
         let (front, back) = (height(3.0 - wall), height(wall - 3.0));
         let slope = (front - back) / (2.0 * wall - 6.0);
         (front + 3.0 * slope, back - 3.0 * slope)
@@ -126,7 +126,7 @@ impl Section {
 
     fn wedge(&self) -> f64 {
         let (front, back) = self.heights();
-        2.0 * libm::atan((front - back) / 2.0 / (2.0 * self.d.posterior_wall_mm()))
+        2.0 * libm::atan((front - back) / 2.0 / (2.0 * self.d.posterior_rims_mm()))
     }
 
     /// The left pedicle's isthmus across and up-down, square to its axis, mm.
@@ -139,19 +139,14 @@ impl Section {
 
     /// Twice the left pedicle's medial wall, in the section square to its axis, mm.
     fn interpedicular(&self) -> f64 {
-        let centre = DVec3::from_array(self.d.pedicle_centre_mm());
         let (s, c) = libm::sincos(self.d.pedicle_axial_deg.to_radians());
-        let near = self.points.iter().filter(|p| {
-            let r = **p - centre;
-            let (along, across) = (r.x * s + r.y * c, r.x * c - r.y * s);
-            r.z.abs() < 1.5 && along.abs() < 0.8 && across.abs() < 0.75 * self.d.pedicle_width_mm
-        });
-        2.0 * span(near.map(|p| p.x)).0
+        let near = self.ring.iter().filter(|r| r.z.abs() < 1.5 && (r.x * s + r.y * c).abs() < 0.8);
+        2.0 * (self.d.pedicle_centre_mm()[0] + span(near.map(|r| r.x)).0)
     }
 
     /// Posterior wall to lamina on the midline, mm.
     fn canal_depth(&self) -> f64 {
-        let wall = self.d.posterior_wall_mm() + 3.0;
+        let wall = self.d.posterior_rims_mm() + 3.0;
         let lamina = self.points.iter().filter(|p| p.x.abs() < 1.5 && p.y > wall);
         let back = self.points.iter().filter(|p| p.x.abs() < 2.0 && p.z.abs() < 3.0 && p.y < wall);
         span(lamina.map(|p| p.y)).0 - span(back.map(|p| p.y)).1
