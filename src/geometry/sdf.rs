@@ -58,6 +58,7 @@ impl Shape {
                 s.distances(points, distance);
                 cortex.fill(1.0);
             }
+            Self::Drum(s) => s.samples(points, distance, cortex),
             _ => {
                 for ((&p, d), c) in points.iter().zip(distance).zip(cortex) {
                     (*d, *c) = self.sample(p);

@@ -135,6 +135,9 @@ const CARVE_EDGE_MM: f32 = 1.0;
 /// Pieces further apart than this do not blend, mm.
 const WIDEST_BLEND_MM: f32 = 8.0;
 
+/// How much further than its blend radius a piece is kept, mm: a lattice edge across the surface, so that values on both its ends stay.
+const NARROW_MM: f32 = 2.0;
+
 /// Which pieces and carves can matter in a region; indices into the solid's lists.
 #[derive(Clone, Debug, Default)]
 pub struct Active {
@@ -190,17 +193,33 @@ impl Solid {
         }
     }
 
-    /// Drops from `active` the pieces that stay further than everything else throughout a ball around `centre`.
+    /// Drops from `active` what changes neither surface throughout a ball around `centre`: pieces that stay further from both than they
+    /// blend, and carves that end before the cortex does. Signs stay as they are everywhere; values stay near both surfaces.
     pub fn narrow(&self, centre: Vec3, radius: f32, active: &mut Active) {
-        let nearest = active
-            .pieces
-            .iter()
-            .map(|&i| self.pieces[usize::from(i)].sample(centre).0)
-            .fold(FAR_MM, f32::min);
-        let spread = 2.0 * radius * super::sdf::SAFETY;
-        active.pieces.retain(|&i| {
+        let spread = radius * super::sdf::SAFETY;
+        let at = |piece: &Piece| piece.sample(centre).0;
+        let (mut nearest, mut nearest_i) = (FAR_MM, u8::MAX);
+        let mut kept = 0;
+        for n in 0..active.pieces.len() {
+            let i = active.pieces[n];
             let piece = &self.pieces[usize::from(i)];
-            piece.sample(centre).0 < nearest + spread + piece.blend_mm.max(4.0)
+            let d = at(piece);
+            if d < nearest {
+                (nearest, nearest_i) = (d, i);
+            }
+            if d < spread + piece.blend_mm + NARROW_MM {
+                active.pieces[kept] = i;
+                kept += 1;
+            }
+        }
+        active.pieces.truncate(kept);
+        if kept == 0 {
+            active.pieces.push(nearest_i);
+        }
+        let reach = spread + CARVE_EDGE_MM + self.thickest_cortex();
+        active.carves.retain(|&i| {
+            let carve = &self.carves[usize::from(i)];
+            at(&carve.piece) < reach + carve.gap_mm
         });
     }
 

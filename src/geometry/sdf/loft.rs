@@ -139,6 +139,7 @@ impl Loft {
             0..=2 => self.at::<2>(p),
             3 => self.at::<3>(p),
             4 => self.at::<4>(p),
+            5 => self.at::<5>(p),
             _ => self.at::<6>(p),
         }
     }
@@ -149,6 +150,7 @@ impl Loft {
             0..=2 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<2>(p)),
             3 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<3>(p)),
             4 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<4>(p)),
+            5 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<5>(p)),
             _ => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<6>(p)),
         }
     }
