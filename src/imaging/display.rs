@@ -1,4 +1,9 @@
-//! From attenuation to grey: low frequencies evened out, a window between percentiles, polarity, and the collimator's shutters.
+//! From attenuation to grey: equalisation, a window between percentiles, polarity, and the collimator's shutters.
+//!
+//! Equalisation as a console has it, so that a lateral is neither burnt out nor flat: low frequencies in two bands are taken out in
+//! part, three quarters of what is wider than a third of the field and half of what is wider than an eighth; and what is left of them on
+//! the thin side of the middle is bent, so that it never gets further from it than [`THIN_MOST`]. Details keep their full contrast.
+//! Common practice, no source; the figures are fitted for appearance.
 //!
 //! Limits: a browser cannot calibrate its monitor, so the grey values are not a diagnostic display function.
 
@@ -28,12 +33,17 @@ pub(super) const COARSE_POINTS: usize = (COARSE + 1) * (COARSE + 1);
 /// Least span of attenuation that the window stretches to the whole grey scale: below it a picture keeps its low contrast. Derived
 /// from the average patient's AP (about 1.2).
 const LEAST_SPAN: f32 = 0.9;
-/// How many cells the low frequencies reach.
-const REACH: usize = 5;
+/// How many cells the two bands of low frequencies reach.
+const REACH: [usize; 2] = [5, 2];
+/// Of [`Look::evening`], the part of it that the narrower band gets.
+const NARROW_SHARE: f32 = 0.7;
+/// How far thin parts may be from the middle once they are evened out, as attenuation.
+pub const THIN_MOST: f32 = 0.45;
 
 /// Buffers of the display.
 #[derive(Clone, Debug)]
 pub(super) struct Display {
+    /// What is taken off at the grid's points.
     low: Vec<f32>,
     sorted: Vec<f32>,
 }
@@ -55,7 +65,7 @@ impl Display {
         look: &Look,
         grey: &mut [u8],
     ) {
-        self.low_frequencies(picture, size);
+        self.low_frequencies(picture, size, look.evening);
         let [left, right, top, bottom] = shutters;
         // The window is that of the middle of the open field: air at its edge must not take the bright end.
         let inner = |low: usize, high: usize| low + (high - low) / 6..high - (high - low) / 6;
@@ -64,7 +74,7 @@ impl Display {
         for y in rows.step_by(3) {
             along_coarse_row(&self.low, size, y, |x, low| {
                 if x % 3 == 2 && columns.contains(&x) {
-                    self.sorted.push(picture[y * size + x] - look.evening * low);
+                    self.sorted.push(picture[y * size + x] - low);
                 }
             });
         }
@@ -89,7 +99,7 @@ impl Display {
             }
             let values = &picture[y * size..(y + 1) * size];
             along_coarse_row(&self.low, size, y, |x, low| {
-                let value = kneed((values[x] - look.evening * low - offset) * gain);
+                let value = kneed((values[x] - low - offset) * gain);
                 line[x] = (base + sign * value) as u8;
             });
             line[..left].fill(0);
@@ -97,8 +107,8 @@ impl Display {
         }
     }
 
-    /// Means of the cells, spread over a wide neighbourhood, at the grid's points.
-    fn low_frequencies(&mut self, picture: &[f32], size: usize) {
+    /// What equalisation takes off, at the grid's points: of the means of the cells, spread over a wide and a narrower neighbourhood.
+    fn low_frequencies(&mut self, picture: &[f32], size: usize, evening: f32) {
         let cell = size / COARSE;
         let mut means = [0.0_f32; COARSE * COARSE];
         for (i, mean) in means.iter_mut().enumerate() {
@@ -112,19 +122,32 @@ impl Display {
                 .sum();
             *mean = sum / (cell.div_ceil(2) * cell.div_ceil(2)) as f32;
         }
+        let middle = {
+            let mut sorted = means;
+            *sorted.select_nth_unstable_by(COARSE * COARSE / 2, f32::total_cmp).1
+        };
         for j in 0..=COARSE {
             for i in 0..=COARSE {
-                let (mut sum, mut weight) = (0.0, 0.0);
-                for y in j.saturating_sub(REACH)..(j + REACH).min(COARSE) {
-                    for x in i.saturating_sub(REACH)..(i + REACH).min(COARSE) {
-                        sum += means[y * COARSE + x];
-                        weight += 1.0;
-                    }
-                }
-                self.low[j * (COARSE + 1) + i] = sum / weight;
+                let [wide, narrow] = REACH.map(|reach| around(&means, i, j, reach));
+                let left = (1.0 - evening) * (wide - middle);
+                let bent = if left < 0.0 { THIN_MOST * (libm::expf(left / THIN_MOST) - 1.0) } else { left };
+                let taken = (wide - middle) - bent + NARROW_SHARE * evening * (narrow - wide);
+                self.low[j * (COARSE + 1) + i] = middle + taken;
             }
         }
     }
+}
+
+/// Mean of the cells within `reach` of a point of the grid.
+fn around(means: &[f32], i: usize, j: usize, reach: usize) -> f32 {
+    let (mut sum, mut weight) = (0.0, 0.0);
+    for y in j.saturating_sub(reach)..(j + reach).min(COARSE) {
+        for x in i.saturating_sub(reach)..(i + reach).min(COARSE) {
+            sum += means[y * COARSE + x];
+            weight += 1.0;
+        }
+    }
+    sum / weight
 }
 
 /// Grey values above black over which the thin end of the window bends: what lies beyond fades instead of clipping, so that the

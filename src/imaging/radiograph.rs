@@ -2,19 +2,19 @@
 //!
 //! `A = -ln(I / I0) = Σ Δμ · L`: each body adds its path length times the step of attenuation from what surrounds it (fat for the
 //! inner trunk, soft tissue for bones, muscle and gas, cortex for the marrow). Path lengths of meshes are signed sums over edges;
-//! those of the trunk's two elliptic cylinders are in closed form on a coarse grid.
-//!
-//! Limits: one effective energy a picture; see [`super::detector`] for what an exposure adds.
+//! those of the trunk's two elliptic cylinders are in closed form on a coarse grid. The sums are at the picture's effective energy;
+//! [`super::spectrum`] makes of them what the spectrum gives. [`super::detector`] is what an exposure adds.
 
 use super::attenuation::{Material, marrow_per_mm, per_mm};
 use super::c_arm::CArm;
-use super::detector::{Quanta, blur_px, detect};
+use super::detector::{Quanta, Receptor, Spread};
 use super::display::{COARSE, COARSE_POINTS, Display, Shutters, along_coarse_row};
 use super::dose::Irradiation;
 use super::exposure::{BeamSettings, ExposureKind, Technique, irradiation, kvp_for, technique};
 use super::inclusion::Inclusion;
 use super::path_length::Raster;
 use super::projection::Projection;
+use super::spectrum::Spectrum;
 use super::tube::output;
 use crate::anatomy::patient::Patient;
 use crate::anatomy::soft_tissue::{Cylinder, Filling};
@@ -47,7 +47,7 @@ pub struct Radiograph {
     received: Vec<f32>,
     held: Vec<f32>,
     holds: bool,
-    scratch: Vec<f32>,
+    receptor: Receptor,
     trunk: Vec<f32>,
     display: Display,
     shutters: Shutters,
@@ -77,7 +77,7 @@ impl Radiograph {
             received: vec![0.0; count],
             held: vec![0.0; count],
             holds: false,
-            scratch: Vec::with_capacity(count),
+            receptor: Receptor::default(),
             trunk: vec![0.0; COARSE_POINTS],
             display: Display::new(arm.pixels),
             shutters: [0, arm.pixels, 0, arm.pixels],
@@ -144,11 +144,12 @@ impl Radiograph {
             reference_attenuation: field,
             photons_per_pixel: technique.photons_per_pixel as f32,
             open_share: settings.open_share() as f32,
-            blur_px: blur_px(self.arm.magnification(), self.arm.pixel_mm),
+            spread: Spread::new(self.arm.magnification(), self.arm.pixel_mm),
+            continues: settings.kind == ExposureKind::Fluoroscopy && self.holds,
             seed,
         };
-        detect(&mut self.received, size, &quanta, &mut self.scratch);
-        if settings.kind == ExposureKind::Fluoroscopy && self.holds {
+        self.receptor.detect(&mut self.received, size, &quanta);
+        if quanta.continues {
             for (held, new) in self.held.iter_mut().zip(&self.received) {
                 *held += NEW_FRAME_SHARE * (new - *held);
             }
@@ -210,12 +211,15 @@ impl Radiograph {
                 self.trunk[j * (COARSE + 1) + i] = a as f32;
             }
         }
+        let hardening = Spectrum::at(kvp).hardening();
         let size = self.raster.size();
         for y in 0..size {
             let row = y * size;
             let (sums, slant) = (&self.raster.sums()[row..row + size], &self.raster.slant()[row..row + size]);
             let line = &mut self.attenuation[row..row + size];
-            along_coarse_row(&self.trunk, size, y, |x, trunk| line[x] = sums[x] * slant[x] + trunk);
+            along_coarse_row(&self.trunk, size, y, |x, trunk| {
+                line[x] = hardening.attenuation(trunk, sums[x] * slant[x]);
+            });
         }
         kvp
     }
