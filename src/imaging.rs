@@ -14,4 +14,5 @@ pub mod path_length;
 pub mod projection;
 pub mod radiograph;
 pub mod spectrum;
+pub mod trabeculae;
 pub mod tube;

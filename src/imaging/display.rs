@@ -27,9 +27,9 @@ impl Default for Look {
 }
 
 /// Cells of the coarse grid along an edge.
-pub(super) const COARSE: usize = 32;
+pub const COARSE: usize = 32;
 /// Points of the coarse grid.
-pub(super) const COARSE_POINTS: usize = (COARSE + 1) * (COARSE + 1);
+pub const COARSE_POINTS: usize = (COARSE + 1) * (COARSE + 1);
 /// Least span of attenuation that the window stretches to the whole grey scale: below it a picture keeps its low contrast. Derived
 /// from the average patient's AP (about 1.2).
 const LEAST_SPAN: f32 = 0.9;
@@ -46,6 +46,19 @@ pub(super) struct Display {
     /// What is taken off at the grid's points.
     low: Vec<f32>,
     sorted: Vec<f32>,
+}
+
+/// Grey is `base + sign · kneed((A - taken - offset) gain)`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Window {
+    /// Attenuation where the window begins.
+    pub offset: f32,
+    /// Grey values a unit of attenuation.
+    pub gain: f32,
+    /// Grey where nothing is.
+    pub base: f32,
+    /// Which way it goes.
+    pub sign: f32,
 }
 
 /// The open part of the field: first and one past the last column, first and one past the last row.
@@ -65,6 +78,36 @@ impl Display {
         look: &Look,
         grey: &mut [u8],
     ) {
+        let Some(window) = self.window(picture, size, shutters, look) else {
+            grey.fill(0);
+            return;
+        };
+        let Window { offset, gain, base, sign } = window;
+        let [left, right, top, bottom] = shutters;
+        for y in 0..size {
+            let line = &mut grey[y * size..(y + 1) * size];
+            if y < top || y >= bottom {
+                line.fill(0);
+                continue;
+            }
+            let values = &picture[y * size..(y + 1) * size];
+            along_coarse_row(&self.low, size, y, |x, low| {
+                let value = kneed((values[x] - low - offset) * gain);
+                line[x] = (base + sign * value) as u8;
+            });
+            line[..left].fill(0);
+            line[right..].fill(0);
+        }
+    }
+
+    /// The window of a picture; what equalisation takes off is then in [`Self::taken`]. `None` where too little is open.
+    pub(super) fn window(
+        &mut self,
+        picture: &[f32],
+        size: usize,
+        shutters: Shutters,
+        look: &Look,
+    ) -> Option<Window> {
         self.low_frequencies(picture, size, look.evening);
         let [left, right, top, bottom] = shutters;
         // The window is that of the middle of the open field: air at its edge must not take the bright end.
@@ -80,8 +123,7 @@ impl Display {
         }
         let n = self.sorted.len();
         if n < 200 {
-            grey.fill(0);
-            return;
+            return None;
         }
         let low = *self.sorted.select_nth_unstable_by(n / 100, f32::total_cmp).1;
         let high = *self.sorted.select_nth_unstable_by(n - 1 - n / 150, f32::total_cmp).1;
@@ -91,20 +133,12 @@ impl Display {
         let middle = 0.5 * (low + high) + look.level * span;
         let (offset, gain) = (middle - 0.5 * width, 255.0 / width);
         let (base, sign) = if look.bone_dark { (255.0, -1.0) } else { (0.0, 1.0) };
-        for y in 0..size {
-            let line = &mut grey[y * size..(y + 1) * size];
-            if y < top || y >= bottom {
-                line.fill(0);
-                continue;
-            }
-            let values = &picture[y * size..(y + 1) * size];
-            along_coarse_row(&self.low, size, y, |x, low| {
-                let value = kneed((values[x] - low - offset) * gain);
-                line[x] = (base + sign * value) as u8;
-            });
-            line[..left].fill(0);
-            line[right..].fill(0);
-        }
+        Some(Window { offset, gain, base, sign })
+    }
+
+    /// What is taken off at the points of the coarse grid.
+    pub(super) fn taken(&self) -> &[f32] {
+        &self.low
     }
 
     /// What equalisation takes off, at the grid's points: of the means of the cells, spread over a wide and a narrower neighbourhood.
@@ -152,7 +186,7 @@ fn around(means: &[f32], i: usize, j: usize, reach: usize) -> f32 {
 
 /// Grey values above black over which the thin end of the window bends: what lies beyond fades instead of clipping, so that the
 /// processes at the back of a lateral view stay to be seen.
-const KNEE: f32 = 32.0;
+pub const KNEE: f32 = 32.0;
 
 /// The window's characteristic: straight, with a soft foot and a hard top, 0 to 255.
 #[inline]

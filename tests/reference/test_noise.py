@@ -15,7 +15,7 @@ from scipy import ndimage, stats
 from vtkmodules.util.numpy_support import vtk_to_numpy
 from vtkmodules.vtkIOImage import vtkPNGReader
 
-SEEDS, PIXELS, PIXEL_MM, MAGNIFICATION = 16, 512, 0.4, 1100.0 / 700.0
+SEEDS, FIELD_MM, MAGNIFICATION = 16, 204.8, 1100.0 / 700.0
 NEW_FRAME_SHARE = tables.constant("radiograph", "NEW_FRAME_SHARE")
 
 
@@ -24,7 +24,7 @@ def grey(path):
     reader.SetFileName(str(path))
     reader.Update()
     # VTK's first row is the lowest.
-    return vtk_to_numpy(reader.GetOutput().GetPointData().GetScalars()).reshape(PIXELS, PIXELS)[::-1].astype(float)
+    return vtk_to_numpy(reader.GetOutput().GetPointData().GetScalars()).reshape(-1, int(reader.GetOutput().GetDimensions()[0]))[::-1].astype(float)
 
 
 def exposures(folder, *options):
@@ -40,21 +40,23 @@ def exposures(folder, *options):
 
 def intensity(attenuation):
     """Mean of what arrives, against the measuring field: the middle half of the open field."""
-    middle = slice(PIXELS // 4, -PIXELS // 4)
+    pixels = len(attenuation)
+    middle = slice(pixels // 4, -pixels // 4)
     field = np.exp(-attenuation)[middle, middle].mean()
     primary = np.exp(-attenuation) / field
-    nearby = ndimage.uniform_filter(primary, 3 * PIXELS // 8, mode="nearest")
+    nearby = ndimage.uniform_filter(primary, 3 * pixels // 8, mode="nearest")
     share = tables.constant("detector", "SCATTER_PER_ATTENUATION_SQUARED") * np.log(field) ** 2
     scatter = share * (nearby + primary.mean()) / 2.0
     focal = tables.constant("detector", "FOCAL_SPOT_MM") * (MAGNIFICATION - 1.0)
-    given = ndimage.gaussian_filter(primary + scatter, focal / PIXEL_MM / np.sqrt(8.0 * np.log(2.0)))
-    return ndimage.convolve1d(ndimage.convolve1d(given, screen(), axis=0), screen(), axis=1)
+    given = ndimage.gaussian_filter(primary + scatter, focal * pixels / FIELD_MM / np.sqrt(8.0 * np.log(2.0)))
+    light = screen(FIELD_MM / pixels)
+    return ndimage.convolve1d(ndimage.convolve1d(given, light, axis=0), light, axis=1)
 
 
-def screen():
+def screen(pixel_mm):
     """Weights of the screen's light along a line: from anywhere in a pixel to anywhere in another, by numbers."""
     places = np.random.default_rng(1).random((2, 4_000_000))
-    far = places[0] + stats.norm.ppf(places[1]) * tables.constant("detector", "SCREEN_SPREAD_MM") / PIXEL_MM
+    far = places[0] + stats.norm.ppf(places[1]) * tables.constant("detector", "SCREEN_SPREAD_MM") / pixel_mm
     return np.bincount(np.floor(far).astype(int) + 5, minlength=11)[:11] / far.size
 
 
@@ -97,7 +99,7 @@ def test_mean_and_variance_are_poissons(folder, options, frames, alike):
     # Each picture's window follows its own percentiles: fit it to the mean before comparing.
     spread = [p[used] - np.polyval(np.polyfit(mean[used], p[used], 1), mean[used]) for p in pictures]
     found = np.var(spread, axis=0, ddof=1) - 1.0 / 12.0  # Grey values are whole.
-    light = (screen() ** 2).sum() ** 2
+    light = (screen(FIELD_MM / mean.shape[0]) ** 2).sum() ** 2
     electronic = tables.constant("detector", "ELECTRONIC_QUANTA") ** 2
     poisson = gain**2 * (light + electronic / counts[used]) / counts[used] * variance_share(frames)
     # Measured: 0.7, 2.8 and 2.0 % more: at a hundred counts ln n bends, and the mean of the seeds is noisy.
