@@ -103,7 +103,7 @@ impl Bolus {
                 let length = volume / (std::f64::consts::PI * radius * radius);
                 let middle = nearest(&root.course, self.tip).0;
                 let line = along(&root.course, middle - 0.4 * length, middle + 0.6 * length);
-                filled(&sections(&line, DVec3::X, |_| [radius; 2]), volume)
+                feathered(&sections(&line, DVec3::X, |t| [radius * uneven(t); 2]), volume)
             }
             Compartment::Intradiscal { level } => {
                 let (Some(above), Some(below)) = (interior.level(level).lower_plate, level.below()) else {
@@ -143,7 +143,9 @@ impl Bolus {
         let k = interior.scale;
         let mut number =
             Numbers::stream((self.tip.x * 64.0) as i64 as u64, (self.tip.z * 64.0) as i64 as u64);
-        let cloud = volume.min(CLOUD_MM3 * k * k * k);
+        // What follows washes a part of the cloud on.
+        let first = volume.min(CLOUD_MM3 * k * k * k);
+        let cloud = first * (1.0 - 0.6 * (1.0 - first / volume));
         let flows = volume - cloud;
         let (middle, _) = nearest(&root.course, self.tip);
         let mut bodies = self.cloud(cloud, wider, &mut number);
@@ -153,7 +155,8 @@ impl Bolus {
         let radius = root.course[1].radius_mm;
         let sheath = ROOT_SHARE * flows;
         let ring = std::f64::consts::PI * SLEEVE_MM * k * (2.0 * radius + SLEEVE_MM * k);
-        let length = sheath / ring;
+        // Paler than the syringe, and so longer.
+        let length = 1.8 * sheath / ring;
         let (inner, outer) =
             ((middle - 0.4 * length).max(0.0), middle + (0.6 * length).clamp(3.0, OUTWARD_REACH_MM * k));
         let line = along(&root.course, inner, outer);
@@ -190,7 +193,7 @@ impl Bolus {
 
     /// A small cloud of lumps.
     fn cloud(&self, volume: f64, wider: f64, number: &mut Numbers) -> Vec<Spread> {
-        let reach = 0.62 * libm::cbrt(volume * 2.2) * wider;
+        let reach = 0.75 * libm::cbrt(volume * 2.2) * wider;
         let lumps: Vec<(DVec3, f64)> = (0..7)
             .map(|_| {
                 let mut off = || (number.unit() - 0.5) * 1.7 * reach;
@@ -289,7 +292,11 @@ impl Bolus {
         if share < LEAST_SHARE {
             return Vec::new();
         }
-        let mesh = pipe(&sections(&line, DVec3::X, |_| [radius; 2]), SIDES);
+        // Front and tail run out to points, faster in the middle of the vessel than at its wall.
+        let mesh = pipe(
+            &sections(&line, DVec3::X, |t| [radius * libm::sqrt((6.0 * t * (1.0 - t)).clamp(0.02, 1.0)); 2]),
+            SIDES,
+        );
         mesh.into_iter().map(|mesh| Spread { mesh, share }).collect()
     }
 
@@ -317,7 +324,7 @@ impl Bolus {
             .zip(&radii)
             .map(|(n, r)| Section { point: n.point, wide: DVec3::X, half_mm: [*r, deep * r] })
             .collect();
-        filled(&list, volume)
+        feathered(&list, volume)
     }
 
     /// An egg of the given half axes, scaled so that the contrast in it is undiluted when it is full.
@@ -331,7 +338,7 @@ impl Bolus {
                 Section { point: middle + half * (t * scale), wide, half_mm: across.map(|a| a * r) }
             })
             .collect();
-        filled(&list, volume)
+        feathered(&list, volume)
     }
 
     /// Spindles through the tip's surroundings.
