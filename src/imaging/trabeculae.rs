@@ -112,16 +112,16 @@ impl Texture {
     /// Adds the texture of a row to attenuation, given how much marrow each pixel's ray meets, mm.
     pub fn add(&self, y: usize, marrow_mm: impl Fn(usize) -> f32, line: &mut [f32]) {
         let volume = &**VOLUME;
-        let (size, middle) = (line.len(), line.len() as f64 / 2.0 - 0.5);
+        let middle = line.len() as f64 / 2.0 - 0.5;
         let mut places = self.planes.map(|[at, right, down]| {
             let left = at + down * (y as f64 - middle) - right * middle;
             (fixed(left), fixed(right))
         });
-        for x in 0..size {
+        for (x, value) in line.iter_mut().enumerate() {
             let marrow = marrow_mm(x);
             if marrow > 0.3 {
                 let sum: i32 = places.iter().map(|(p, _)| i32::from(volume[voxel(*p)])).sum();
-                line[x] += self.strength * marrow.sqrt() * sum as f32;
+                *value += self.strength * marrow.sqrt() * sum as f32;
             }
             for (p, step) in &mut places {
                 for k in 0..3 {

@@ -376,7 +376,10 @@ struct Ripple([[f64; 2]; 4]);
 
 impl Ripple {
     fn new(number: &mut Numbers) -> Self {
-        Self([5.0, 11.0, 23.0, 41.0].map(|waves| [waves * (0.8 + 0.4 * number.unit()), 6.28 * number.unit()]))
+        Self(
+            [5.0, 11.0, 23.0, 41.0]
+                .map(|waves| [waves * (0.8 + 0.4 * number.unit()), std::f64::consts::TAU * number.unit()]),
+        )
     }
 
     fn at(&self, t: f64) -> f64 {
