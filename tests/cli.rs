@@ -344,7 +344,8 @@ fn attenuation_is_an_array_of_the_picture_before_the_receptor() {
         fs::read(file).unwrap()
     };
     let free = write("free.npy", &[]);
-    assert_eq!(free, write("spot.npy", &["--spot"]));
+    assert!(free == write("pulse.npy", &["--fluoro", "1"]), "a pulse has the free picture's pixels");
+    assert!(write("fine.npy", &["--pixels", "1024"]) == write("spot.npy", &["--spot"]), "a spot has its own");
     let header = 10 + usize::from(u16::from_le_bytes([free[8], free[9]]));
     assert_eq!(free.len(), header + 4 * 512 * 512);
     let values: Vec<f32> =
