@@ -113,20 +113,22 @@ impl Texture {
     pub fn add(&self, y: usize, marrow_mm: impl Fn(usize) -> f32, line: &mut [f32]) {
         let volume = &**VOLUME;
         let middle = line.len() as f64 / 2.0 - 0.5;
-        let mut places = self.planes.map(|[at, right, down]| {
+        let places = self.planes.map(|[at, right, down]| {
             let left = at + down * (y as f64 - middle) - right * middle;
             (fixed(left), fixed(right))
         });
         for (x, value) in line.iter_mut().enumerate() {
             let marrow = marrow_mm(x);
             if marrow > 0.3 {
-                let sum: i32 = places.iter().map(|(p, _)| i32::from(volume[voxel(*p)])).sum();
+                // Both wrap, as the block does.
+                let at = |left: &[i32; 3], right: &[i32; 3], k: usize| {
+                    left[k].wrapping_add(right[k].wrapping_mul(x as i32))
+                };
+                let sum: i32 = places
+                    .iter()
+                    .map(|(l, r)| i32::from(volume[voxel([at(l, r, 0), at(l, r, 1), at(l, r, 2)])]))
+                    .sum();
                 *value += self.strength * marrow.sqrt() * sum as f32;
-            }
-            for (p, step) in &mut places {
-                for k in 0..3 {
-                    p[k] = p[k].wrapping_add(step[k]);
-                }
             }
         }
     }
