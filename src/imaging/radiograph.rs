@@ -57,6 +57,7 @@ pub struct Radiograph {
     holds: bool,
     receptor: Receptor,
     trunk: Vec<f32>,
+    trunk_row: Vec<f32>,
     display: Display,
     shutters: Shutters,
     grey: Vec<u8>,
@@ -91,6 +92,7 @@ impl Radiograph {
             holds: false,
             receptor: Receptor::default(),
             trunk: vec![0.0; COARSE_POINTS],
+            trunk_row: vec![0.0; arm.pixels],
             display: Display::new(arm.pixels),
             shutters: [0, arm.pixels, 0, arm.pixels],
             grey: vec![0; count],
@@ -191,9 +193,12 @@ impl Radiograph {
                 *a = (sum + hollow * marrow) * slant;
             }
             texture.add(y, |x| marrow[x], line);
-            along_coarse_row(&self.trunk, size, y, |x, trunk| {
-                line[x] = hardening.attenuation(trunk, line[x]);
-            });
+            // The trunk's row by itself first: the polynomial then runs over whole vectors.
+            let trunk = &mut self.trunk_row[..size];
+            along_coarse_row(&self.trunk, size, y, |x, t| trunk[x] = t);
+            for (a, t) in line.iter_mut().zip(trunk) {
+                *a = hardening.attenuation(*t, *a);
+            }
         }
         self.developed = end;
         end < size
