@@ -13,4 +13,6 @@ pub mod outline;
 pub mod path_length;
 pub mod projection;
 pub mod radiograph;
+pub mod spectrum;
+pub mod trabeculae;
 pub mod tube;

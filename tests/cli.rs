@@ -259,11 +259,20 @@ fn exposed(folder: &Path, options: &str) -> (Vec<u8>, Value) {
     (read_png(&file).1, printed)
 }
 
+/// Pixels along an edge: the detector's own of a spot picture, two by two together in fluoroscopy.
+fn side(picture: &[u8]) -> usize {
+    let side = picture.len().isqrt();
+    assert!(side == 512 || side == 1024);
+    side
+}
+
 /// Root mean square difference of the middle of two pictures, grey values.
 fn apart(a: &[u8], b: &[u8]) -> f64 {
-    let middle = |i: &usize| (200..312).contains(&(i % 512)) && (200..312).contains(&(i / 512));
-    let differences = (0..a.len()).filter(middle).map(|i| f64::from(a[i].abs_diff(b[i])));
-    (differences.map(|d| d * d).sum::<f64>() / (112.0 * 112.0)).sqrt()
+    let side = side(a);
+    let inner = side * 2 / 5..side * 3 / 5;
+    let middle = |i: &usize| inner.contains(&(i % side)) && inner.contains(&(i / side));
+    let differences: Vec<f64> = (0..a.len()).filter(middle).map(|i| f64::from(a[i].abs_diff(b[i]))).collect();
+    (differences.iter().map(|d| d * d).sum::<f64>() / differences.len() as f64).sqrt()
 }
 
 #[test]
@@ -281,10 +290,10 @@ fn exposures_are_noisy_collimated_and_repeatable() {
     assert!(run_noise < 0.75 * pulse_noise && run_noise > spot_noise, "{run_noise} {pulse_noise}");
     let open = picture("--spot --open 0.5,0.25");
     for (i, grey) in open.iter().enumerate() {
-        let (x, y) = (i % 512, i / 512);
-        assert!(*grey == 0 || ((128..384).contains(&x) && (192..320).contains(&y)), "{x} {y}");
+        let (x, y) = (i % 1024, i / 1024);
+        assert!(*grey == 0 || ((256..768).contains(&x) && (384..640).contains(&y)), "{x} {y}");
     }
-    assert!(open.iter().filter(|grey| **grey > 0).count() > 256 * 128 * 9 / 10);
+    assert!(open.iter().filter(|grey| **grey > 0).count() > 512 * 256 * 9 / 10);
 }
 
 #[test]
@@ -335,7 +344,8 @@ fn attenuation_is_an_array_of_the_picture_before_the_receptor() {
         fs::read(file).unwrap()
     };
     let free = write("free.npy", &[]);
-    assert_eq!(free, write("spot.npy", &["--spot"]));
+    assert!(free == write("pulse.npy", &["--fluoro", "1"]), "a pulse has the free picture's pixels");
+    assert!(write("fine.npy", &["--pixels", "1024"]) == write("spot.npy", &["--spot"]), "a spot has its own");
     let header = 10 + usize::from(u16::from_le_bytes([free[8], free[9]]));
     assert_eq!(free.len(), header + 4 * 512 * 512);
     let values: Vec<f32> =

@@ -45,7 +45,7 @@ export function aiming(app, act) {
   surface.addEventListener('pointerdown', (event) => {
     if (!app.state.injection || event.button !== 0 || !event.isPrimary) return;
     const hub = act.hubAt();
-    const scale = surface.clientWidth / act.field_mm();
+    const scale = surface.getBoundingClientRect().width / act.field_mm();
     const from = place(event);
     if (!cross && hub && Math.hypot(from[0] - hub[0], from[1] - hub[1]) * scale < GRIP_PX) {
       // The hub, not the C-arm, follows this hand.

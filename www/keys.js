@@ -33,6 +33,9 @@ export const VIEW_KEYS = [
 export const PAGE_KEYS = [
   ['?', 'keys', (act) => act.keys()],
   ['r', 'read', (act) => act.read()],
+  ['+', 'zoom', (act) => act.zoom(1)],
+  ['-', 'zoom', (act) => act.zoom(-1)],
+  ['0', 'zoom', (act) => act.zoom(0)],
 ];
 
 /** With Ctrl or the command key, in an injection; these are no single keys. */

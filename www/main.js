@@ -57,13 +57,14 @@ let asked = false;
 let help = null;
 let keepsakes = null;
 let link = null;
+let zoom = null;
 // Their buttons and keys can be pressed before them.
 const wishes = {
   help: early(['tour-open', 'keys-open', 'read-open', 'needle-keys', 'welcome-tour', 'welcome-close']),
   file: early(['attempt-save', 'attempt-open']),
 };
 const ofHelp = (wish) => () => (help ? wish(help) : wishes.help.ask(() => wish(help)));
-const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()) };
+const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (way) => zoom?.by(way) };
 
 document.documentElement.dataset.later = 'coming';
 fillPage();
@@ -127,6 +128,12 @@ function later() {
     sheet.href = sheet.dataset.href;
   }));
   const parts = [
+    import('./film/live.js').then((m) => images.liveWith(m.liveFilm({
+      screen: () => images.screen() * (zoom?.scale() ?? 1), redraw: () => (images.forget(), frame()), always: new URLSearchParams(location.search).get('film') === 'gpu',
+    }))).catch(without(texts.picture.heading)),
+    import('./film/zoom.js').then((m) => (zoom = m.filmZoom(byId('picture'), byId('film-image'), {
+      said: (times) => say(byId('status'), texts.picture.zoomed(times)), changed: () => images.rest(),
+    }))).catch(without(texts.picture.heading)),
     import('./offline.js').then((m) => m.offline({ notice }), () => {}),
     import('./attempt-file.js').then((m) => {
       m.attemptFile(needle.attempt, notice);

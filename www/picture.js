@@ -34,18 +34,33 @@ export function picture(onResize) {
   fit();
 
   let drawn = '';
+  // The live film with its own pace and sharpness, once it has come (film/live.js).
+  let live = null;
   return {
+    /** The side of the film in screen pixels. */
+    screen: () => overlay.width,
+    /** Draws the live film with `film` from now on. */
+    liveWith(film) {
+      live = film;
+      drawn = '';
+      onResize();
+    },
     /** Radiograph, live or the last exposure, only if something that shows in it changed. `needle`: `{tick, key}` of what is in it. */
     draw(room, state, taken, needle) {
       const shown = state.byExposure ? heldKey(state, taken) : [state.patient, state.seed, state.changed, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, greys(state), needle?.key].join();
       if (shown === drawn) return;
-      if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark, needle?.tick);
+      live?.stop();
+      if (!state.byExposure && live) live.draw(room, radiograph, { who: `${state.patient} ${state.seed} ${state.changed}`, boneDark: state.boneDark, tick: needle?.tick });
+      else if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark, needle?.tick);
       else if (taken) room.showHeld(radiograph, state.boneDark);
       else radiograph.fillRect(0, 0, radiograph.canvas.width, radiograph.canvas.height);
       drawn = shown;
     },
+    /** The film at rest is wanted at another sharpness. */
+    rest: () => live?.rest(),
     /** Takes an exposure and draws it. */
     expose(room, settings, pulses, state, taken, tick) {
+      live?.stop();
       room.expose(radiograph, settings, pulses, state.boneDark, tick);
       drawn = heldKey(state, taken);
     },
@@ -58,6 +73,7 @@ export function picture(onResize) {
     },
     /** Nothing drawn any more (the engine is gone): the next one starts afresh. */
     forget() {
+      live?.stop();
       drawn = '';
     },
   };

@@ -1,7 +1,8 @@
-//! What is not bone: skin, fat and fascia as elliptic cylinders; psoas, bowel gas and trabeculae as meshed bodies, for the film.
+//! What is not bone: skin, fat and fascia as elliptic cylinders; psoas, bowel gas, buttocks and skin folds as meshed bodies, for the film.
 //!
 //! Sizes from memory, fitted to the published skin-to-foramen distance (median 75 mm at normal weight, 100 mm in class I obesity:
-//! Brummett 2009, Reg Anesth Pain Med 34:100); gas and trabeculae are texture, placed by a seeded generator.
+//! Brummett 2009, Reg Anesth Pain Med 34:100). Gas lies as the seed has it: a haustrated colon up one side and down the other, filled
+//! here and there, and clusters of small bubbles between.
 //!
 //! Limits: no organs, no breathing; the trunk has the same section all along.
 
@@ -99,8 +100,8 @@ pub enum Filling {
     Fat,
     /// Gas in soft tissue.
     Gas,
-    /// Bone in marrow.
-    Trabeculae,
+    /// Fat in air: what bulges past the trunk.
+    Bulge,
 }
 
 /// A closed body, column frame.
@@ -121,7 +122,7 @@ pub struct Body {
 pub struct SoftTissue {
     /// The trunk.
     pub trunk: Trunk,
-    /// Psoas, gas, trabeculae.
+    /// Psoas, gas, bulges.
     pub bodies: Vec<Body>,
 }
 
@@ -136,8 +137,6 @@ const SEAT_HALF_MM: [f64; 3] = [155.0, 90.0, 120.0];
 /// Its middle below the S1 plate, and its hindmost place behind the sacrum's, mm. Derived: skin 20–30 mm over S2 (memory).
 const SEAT_BELOW_PLATE_MM: f64 = 48.0;
 const SEAT_BEHIND_SACRUM_MM: f64 = 10.0;
-/// Trabeculae in each body.
-const TRABECULAE: usize = 180;
 
 /// The trunk around a column of levels. `girth` and `size` are against the average.
 pub(super) fn trunk(levels: &[LevelLandmarks; 7], size: f64, girth: f64) -> Trunk {
@@ -172,10 +171,16 @@ pub(super) fn trunk(levels: &[LevelLandmarks; 7], size: f64, girth: f64) -> Trun
 }
 
 /// Meshes the bodies of a trunk.
-pub(super) fn build(levels: &[LevelLandmarks; 7], trunk: Trunk, size: f64) -> SoftTissue {
+pub(super) fn build(
+    levels: &[LevelLandmarks; 7],
+    trunk: Trunk,
+    size: f64,
+    girth: f64,
+    seed: u64,
+) -> SoftTissue {
     let mut bodies = psoas(levels, size);
-    bodies.push(gas(levels, size));
-    bodies.push(trabeculae(levels, size));
+    bodies.extend(gas(levels, &trunk, size, seed));
+    bodies.push(body(Filling::Bulge, bulges(levels, &trunk, size, girth)));
     SoftTissue { trunk, bodies }
 }
 
@@ -216,75 +221,94 @@ fn psoas(levels: &[LevelLandmarks; 7], size: f64) -> Vec<Body> {
     list
 }
 
-/// A few loops of bowel gas in front of the column.
-fn gas(levels: &[LevelLandmarks; 7], size: f64) -> Body {
-    let mut number = Numbers::stream(0, 1);
+/// Gas in the colon (haustra: bulges between folds) and in small bowel (bubbles in clusters), in front of the column.
+fn gas(levels: &[LevelLandmarks; 7], trunk: &Trunk, size: f64, seed: u64) -> Option<Body> {
+    let mut number = Numbers::stream(seed, 1);
     let mut unit = || number.unit() as f32;
-    let mut mesh = Mesh::default();
-    for _ in 0..14 {
-        let level = levels[2 + (unit() * 4.0) as usize].centre.as_vec3();
-        let side = if unit() < 0.5 { -1.0 } else { 1.0 };
-        let centre = level
-            + Vec3::new(side * (24.0 + 56.0 * unit()), -62.0 - 25.0 * unit(), 30.0 * unit() - 15.0)
-                * size as f32;
-        let radii = Vec3::new(5.0 + 7.0 * unit(), 2.0 + 2.5 * unit(), 3.5 + 4.5 * unit()) * size as f32;
-        let shape = Shape::Ellipsoid(Ellipsoid { centre, axes: Mat3::IDENTITY, radii });
-        mesh.append(&meshed(vec![Piece::new(shape, 0, 1.0, 1.0)], 1.8));
-    }
-    body(Filling::Gas, mesh)
-}
-
-/// Rods of bone in the bodies' marrow, mostly upright: the film's fine vertical grain.
-fn trabeculae(levels: &[LevelLandmarks; 7], size: f64) -> Body {
-    let mut number = Numbers::stream(0, 2);
-    let mut unit = || number.unit() as f32;
-    let mut mesh = Mesh::default();
     let k = size as f32;
-    for level in &levels[..6] {
-        let Some(lower) = level.lower_plate else { continue };
-        let upper = level.upper_plate;
-        let up = (upper.centre - lower.centre).as_vec3();
-        let (left, back) = (upper.left.as_vec3(), upper.back.as_vec3());
-        for i in 0..TRABECULAE {
-            // Uniform over a disc a little smaller than the body.
-            let (angle, radius) = (unit() * std::f32::consts::TAU, unit().sqrt() * 0.80);
-            let (s, c) = libm::sincosf(angle);
-            let foot = lower.centre.as_vec3()
-                + left * (radius * c * upper.half_width as f32)
-                + back * (radius * s * upper.half_depth as f32 * 0.92);
-            let upright = i % 4 != 0;
-            let height = up.length();
-            let half = if upright { (2.5 + 3.5 * unit()) * k } else { (1.5 + 2.0 * unit()) * k };
-            let low = 2.5 * k + half;
-            let middle = foot + up / height * (low + (height - 2.0 * low).max(0.0) * unit());
-            let along = if upright { up / height } else { (left * c + back * s).normalize() };
-            rod(&mut mesh, middle, along * half, (0.32 + 0.34 * unit()) * k);
+    let l4 = levels[Level::L4.index()].centre.as_vec3();
+    let mut meshes = Vec::new();
+    let mut add = |pieces: Vec<Piece>, spacing: f32| {
+        if !pieces.is_empty() {
+            meshes.push(meshed(pieces, spacing * k));
         }
+    };
+    let ball = |centre: Vec3, radii: Vec3, blend: f32| {
+        Piece::new(Shape::Ellipsoid(Ellipsoid { centre, axes: Mat3::IDENTITY, radii }), 0, 1.0, blend)
+    };
+    // How far in front of L4 there is room inside the fascia.
+    let front =
+        ((trunk.fascia.half_mm[1] + l4.y as f64 - trunk.fascia.centre_mm[1]) as f32 - 26.0 * k).max(40.0);
+    for side in [1.0_f32, -1.0] {
+        let out = (78.0 + 16.0 * unit()) * k;
+        let mut z = -95.0 + 30.0 * unit();
+        let mut run: Vec<Piece> = Vec::new();
+        while z < 120.0 {
+            let wide = (9.0 + 6.0 * unit()) * k;
+            let tall = (6.5 + 3.5 * unit()) * k;
+            // Filled here and there, a few haustra at a time.
+            let filled = unit() < if run.is_empty() { 0.18 } else { 0.66 };
+            if filled && run.len() < 7 {
+                let sway =
+                    Vec3::new(side * (out + 9.0 * k * (unit() - 0.5)), -front * (0.35 + 0.1 * unit()), z * k);
+                run.push(ball(l4 + sway, Vec3::new(wide, 0.5 * wide, tall), 5.0 * k));
+            } else {
+                add(std::mem::take(&mut run), 2.6);
+            }
+            z += 1.25 * tall / k;
+        }
+        add(run, 2.6);
     }
-    body(Filling::Trabeculae, mesh)
+    let clusters = 2 + (3.0 * unit()) as usize;
+    for _ in 0..clusters {
+        let middle = l4
+            + Vec3::new(120.0 * (unit() - 0.5), -front / k * (0.6 + 0.3 * unit()), 150.0 * (unit() - 0.45))
+                * k;
+        let bubbles = 2 + (5.0 * unit()) as usize;
+        let pieces = (0..bubbles)
+            .map(|_| {
+                let at = Vec3::new(30.0 * (unit() - 0.5), 12.0 * (unit() - 0.5), 24.0 * (unit() - 0.5)) * k;
+                let r = (3.0 + 5.0 * unit()) * k;
+                ball(middle + at, Vec3::new(r * (0.9 + 0.7 * unit()), 0.7 * r, r), 3.0 * k)
+            })
+            .collect();
+        add(pieces, 2.0);
+    }
+    let mut mesh = Mesh::default();
+    meshes.iter().for_each(|part| mesh.append(part));
+    (!mesh.triangles.is_empty()).then(|| body(Filling::Gas, mesh))
 }
 
-/// A spindle with a triangular waist: six triangles, closed.
-fn rod(mesh: &mut Mesh, middle: Vec3, half: Vec3, radius: f32) {
-    let first = mesh.positions.len() as u32;
-    let u = half.any_orthogonal_vector().normalize() * radius;
-    let v = half.normalize().cross(u);
-    mesh.positions.extend([middle - half, middle + half]);
-    mesh.positions.extend([u, v * 0.866 - u * 0.5, -v * 0.866 - u * 0.5].map(|r| middle + r));
-    for i in 0..3 {
-        let (a, b) = (first + 2 + i, first + 2 + (i + 1) % 3);
-        mesh.triangles.extend([[first + 1, a, b], [first, b, a]]);
+/// Buttocks behind the pelvis, and on a full trunk skin folds across the loin.
+fn bulges(levels: &[LevelLandmarks; 7], trunk: &Trunk, size: f64, girth: f64) -> Mesh {
+    let k = size as f32;
+    let l4 = levels[Level::L4.index()].centre.as_vec3();
+    let full = (girth - 0.75).clamp(0.1, 1.2) as f32;
+    let back = (trunk.skin.centre_mm[1] + trunk.skin.half_mm[1]) as f32;
+    let mut pieces = Vec::new();
+    for side in [1.0_f32, -1.0] {
+        let centre = Vec3::new(l4.x + side * 62.0 * k, back - 6.0 * k, l4.z - 150.0 * k);
+        let radii = Vec3::new(72.0 * k, (4.0 + 8.0 * full) * k, 92.0 * k);
+        pieces.push(Piece::new(
+            Shape::Ellipsoid(Ellipsoid { centre, axes: Mat3::IDENTITY, radii }),
+            0,
+            1.0,
+            4.0,
+        ));
     }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn rod_is_closed_and_outward() {
-        let mut mesh = Mesh::default();
-        rod(&mut mesh, Vec3::new(1.0, 2.0, 3.0), Vec3::new(0.0, 1.0, 5.0), 0.5);
-        assert!(mesh.is_closed() && mesh.volume() > 0.0);
+    let mut mesh = meshed(pieces, 7.0 * k);
+    if girth > 1.1 {
+        // Where rolls of fat meet, skin lies double: a faint line across the loin.
+        let mut folds = Vec::new();
+        for (z, tilt) in [(34.0_f32, 5.0_f32), (-22.0, -4.0)] {
+            for side in [1.0_f32, -1.0] {
+                let a = Vec3::new(l4.x + side * 22.0 * k, back - 3.0 * k, l4.z + (z + 1.5 * tilt) * k);
+                let b = Vec3::new(l4.x + side * 150.0 * k, back - 52.0 * k, l4.z + (z - 2.0 * tilt) * k);
+                let shape = Strut::new(a, b, Vec3::Y, [1.4 * k, 2.4 * k], [2.6 * k, 4.2 * k], false);
+                folds.push(Piece::new(Shape::Strut(shape), 0, 1.0, 1.0));
+            }
+        }
+        mesh.append(&meshed(folds, 1.6 * k));
     }
+    mesh
 }

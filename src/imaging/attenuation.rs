@@ -1,10 +1,10 @@
 //! Linear attenuation of the tissues against photon energy.
 //!
 //! Mass attenuation with coherent scatter from xraydb 4.5 (xraylib agrees to 0.01 %) for the compositions of ICRU-44 / ICRU-46,
-//! times density; tests/reference recomputes the table. Between its energies, straight lines in log–log. 40–80 keV has no
+//! times density; tests/reference recomputes the table. Between its energies, straight lines in log–log. 35–100 keV has no
 //! absorption edge of any of these materials.
 //!
-//! Limits: one effective energy a picture (see [`super::tube`]); the marrow space is a mixture by volume.
+//! Limits: the marrow space is a mixture by volume. Of the spectrum see [`super::spectrum`].
 
 /// A material.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,27 +26,40 @@ pub enum Material {
 }
 
 /// Energies of the table, keV.
-pub const ENERGIES_KEV: [f64; 8] = [40.0, 45.0, 50.0, 55.0, 60.0, 65.0, 70.0, 80.0];
+pub const ENERGIES_KEV: [f64; 10] = [35.0, 40.0, 45.0, 50.0, 55.0, 60.0, 65.0, 70.0, 80.0, 100.0];
 
 /// The table, 1/cm.
-fn row_per_cm(material: Material) -> [f64; 8] {
+fn row_per_cm(material: Material) -> [f64; 10] {
     match material {
-        Material::CorticalBone => [1.27776, 0.99632, 0.81450, 0.69131, 0.60447, 0.54112, 0.49353, 0.42795],
-        Material::SoftTissue => [0.28493, 0.25810, 0.23997, 0.22695, 0.21714, 0.20941, 0.20310, 0.19325],
-        Material::Muscle => [0.28197, 0.25548, 0.23757, 0.22472, 0.21502, 0.20738, 0.20115, 0.19140],
-        Material::Adipose => [0.22758, 0.21235, 0.20169, 0.19375, 0.18751, 0.18241, 0.17810, 0.17103],
-        Material::Air => [0.000299, 0.000271, 0.000251, 0.000237, 0.000226, 0.000218, 0.000211, 0.000200],
-        Material::Steel => [28.59508, 20.60325, 15.43598, 11.94710, 9.50659, 7.74759, 6.44683, 4.70569],
-        // 40, 50, 60, 70 and 80 keV as tabulated in the references; 45, 55 and 65 on the log–log line between.
-        Material::Iohexol300 => [6.898, 5.133, 3.928, 3.095, 2.484, 2.044, 1.702, 1.242],
+        Material::CorticalBone => {
+            [1.73970, 1.27776, 0.99632, 0.81450, 0.69131, 0.60447, 0.54112, 0.49353, 0.42795, 0.35623]
+        }
+        Material::SoftTissue => {
+            [0.32762, 0.28493, 0.25810, 0.23997, 0.22695, 0.21714, 0.20941, 0.20310, 0.19325, 0.17947]
+        }
+        Material::Muscle => {
+            [0.32409, 0.28197, 0.25548, 0.23757, 0.22472, 0.21502, 0.20738, 0.20115, 0.19140, 0.17777]
+        }
+        Material::Adipose => {
+            [0.25110, 0.22758, 0.21235, 0.20169, 0.19375, 0.18751, 0.18241, 0.17810, 0.17103, 0.16040]
+        }
+        Material::Air => [
+            0.000346, 0.000299, 0.000271, 0.000251, 0.000237, 0.000226, 0.000218, 0.000211, 0.000200,
+            0.000186,
+        ],
+        Material::Steel => {
+            [41.63871, 28.59508, 20.60325, 15.43598, 11.94710, 9.50659, 7.74759, 6.44683, 4.70569, 2.94499]
+        }
+        // 35, 40, 50, 60, 70, 80 and 100 keV as tabulated in the references; 45, 55 and 65 on the log–log line between.
+        Material::Iohexol300 => [9.664, 6.898, 5.133, 3.928, 3.095, 2.484, 2.044, 1.702, 1.242, 0.758],
     }
 }
 
-/// Linear attenuation, 1/mm, at an energy that is held within the table's 40–80 keV.
+/// Linear attenuation, 1/mm, at an energy that is held within the table's 35–100 keV.
 pub fn per_mm(material: Material, energy_kev: f64) -> f64 {
     let row = row_per_cm(material);
-    let energy = energy_kev.clamp(ENERGIES_KEV[0], ENERGIES_KEV[7]);
-    let i = ENERGIES_KEV[1..7].iter().take_while(|&&e| e <= energy).count();
+    let energy = energy_kev.clamp(ENERGIES_KEV[0], ENERGIES_KEV[9]);
+    let i = ENERGIES_KEV[1..9].iter().take_while(|&&e| e <= energy).count();
     let (a, b) = (ENERGIES_KEV[i], ENERGIES_KEV[i + 1]);
     let t = libm::log(energy / a) / libm::log(b / a);
     0.1 * libm::exp(libm::log(row[i]) * (1.0 - t) + libm::log(row[i + 1]) * t)

@@ -114,6 +114,11 @@ impl CArm {
         self.sid_mm / self.sod_mm
     }
 
+    /// The same field with another number of pixels along an edge.
+    pub fn sampled(self, pixels: usize) -> Self {
+        Self { pixel_mm: self.pixels as f64 * self.pixel_mm / pixels as f64, pixels, ..self }
+    }
+
     /// Half the detector's edge, mm.
     pub fn half_field_mm(&self) -> f64 {
         self.pixels as f64 * self.pixel_mm / 2.0

@@ -1,4 +1,9 @@
-//! From attenuation to grey: low frequencies evened out, a window between percentiles, polarity, and the collimator's shutters.
+//! From attenuation to grey: equalisation, a window between percentiles, polarity, and the collimator's shutters.
+//!
+//! Equalisation as a console has it, so that a lateral is neither burnt out nor flat: low frequencies in two bands are taken out in
+//! part, three quarters of what is wider than a third of the field and half of what is wider than an eighth; and what is left of them on
+//! the thin side of the middle is bent, so that it never gets further from it than [`THIN_MOST`]. Details keep their full contrast.
+//! Common practice, no source; the figures are fitted for appearance.
 //!
 //! Limits: a browser cannot calibrate its monitor, so the grey values are not a diagnostic display function.
 
@@ -22,20 +27,38 @@ impl Default for Look {
 }
 
 /// Cells of the coarse grid along an edge.
-pub(super) const COARSE: usize = 32;
+pub const COARSE: usize = 32;
 /// Points of the coarse grid.
-pub(super) const COARSE_POINTS: usize = (COARSE + 1) * (COARSE + 1);
+pub const COARSE_POINTS: usize = (COARSE + 1) * (COARSE + 1);
 /// Least span of attenuation that the window stretches to the whole grey scale: below it a picture keeps its low contrast. Derived
 /// from the average patient's AP (about 1.2).
 const LEAST_SPAN: f32 = 0.9;
-/// How many cells the low frequencies reach.
-const REACH: usize = 5;
+/// How many cells the two bands of low frequencies reach.
+const REACH: [usize; 2] = [5, 2];
+/// Of [`Look::evening`], the part of it that the narrower band gets.
+const NARROW_SHARE: f32 = 0.7;
+/// How far thin parts may be from the middle once they are evened out, as attenuation.
+pub const THIN_MOST: f32 = 0.45;
 
 /// Buffers of the display.
 #[derive(Clone, Debug)]
 pub(super) struct Display {
+    /// What is taken off at the grid's points.
     low: Vec<f32>,
     sorted: Vec<f32>,
+}
+
+/// Grey is `base + sign · kneed((A - taken - offset) gain)`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Window {
+    /// Attenuation where the window begins.
+    pub offset: f32,
+    /// Grey values a unit of attenuation.
+    pub gain: f32,
+    /// Grey where nothing is.
+    pub base: f32,
+    /// Which way it goes.
+    pub sign: f32,
 }
 
 /// The open part of the field: first and one past the last column, first and one past the last row.
@@ -55,7 +78,37 @@ impl Display {
         look: &Look,
         grey: &mut [u8],
     ) {
-        self.low_frequencies(picture, size);
+        let Some(window) = self.window(picture, size, shutters, look) else {
+            grey.fill(0);
+            return;
+        };
+        let Window { offset, gain, base, sign } = window;
+        let [left, right, top, bottom] = shutters;
+        for y in 0..size {
+            let line = &mut grey[y * size..(y + 1) * size];
+            if y < top || y >= bottom {
+                line.fill(0);
+                continue;
+            }
+            let values = &picture[y * size..(y + 1) * size];
+            along_coarse_row(&self.low, size, y, |x, low| {
+                let value = kneed((values[x] - low - offset) * gain);
+                line[x] = (base + sign * value) as u8;
+            });
+            line[..left].fill(0);
+            line[right..].fill(0);
+        }
+    }
+
+    /// The window of a picture; what equalisation takes off is then in [`Self::taken`]. `None` where too little is open.
+    pub(super) fn window(
+        &mut self,
+        picture: &[f32],
+        size: usize,
+        shutters: Shutters,
+        look: &Look,
+    ) -> Option<Window> {
+        self.low_frequencies(picture, size, look.evening);
         let [left, right, top, bottom] = shutters;
         // The window is that of the middle of the open field: air at its edge must not take the bright end.
         let inner = |low: usize, high: usize| low + (high - low) / 6..high - (high - low) / 6;
@@ -64,14 +117,13 @@ impl Display {
         for y in rows.step_by(3) {
             along_coarse_row(&self.low, size, y, |x, low| {
                 if x % 3 == 2 && columns.contains(&x) {
-                    self.sorted.push(picture[y * size + x] - look.evening * low);
+                    self.sorted.push(picture[y * size + x] - low);
                 }
             });
         }
         let n = self.sorted.len();
         if n < 200 {
-            grey.fill(0);
-            return;
+            return None;
         }
         let low = *self.sorted.select_nth_unstable_by(n / 100, f32::total_cmp).1;
         let high = *self.sorted.select_nth_unstable_by(n - 1 - n / 150, f32::total_cmp).1;
@@ -81,24 +133,16 @@ impl Display {
         let middle = 0.5 * (low + high) + look.level * span;
         let (offset, gain) = (middle - 0.5 * width, 255.0 / width);
         let (base, sign) = if look.bone_dark { (255.0, -1.0) } else { (0.0, 1.0) };
-        for y in 0..size {
-            let line = &mut grey[y * size..(y + 1) * size];
-            if y < top || y >= bottom {
-                line.fill(0);
-                continue;
-            }
-            let values = &picture[y * size..(y + 1) * size];
-            along_coarse_row(&self.low, size, y, |x, low| {
-                let value = kneed((values[x] - look.evening * low - offset) * gain);
-                line[x] = (base + sign * value) as u8;
-            });
-            line[..left].fill(0);
-            line[right..].fill(0);
-        }
+        Some(Window { offset, gain, base, sign })
     }
 
-    /// Means of the cells, spread over a wide neighbourhood, at the grid's points.
-    fn low_frequencies(&mut self, picture: &[f32], size: usize) {
+    /// What is taken off at the points of the coarse grid.
+    pub(super) fn taken(&self) -> &[f32] {
+        &self.low
+    }
+
+    /// What equalisation takes off, at the grid's points: of the means of the cells, spread over a wide and a narrower neighbourhood.
+    fn low_frequencies(&mut self, picture: &[f32], size: usize, evening: f32) {
         let cell = size / COARSE;
         let mut means = [0.0_f32; COARSE * COARSE];
         for (i, mean) in means.iter_mut().enumerate() {
@@ -112,24 +156,37 @@ impl Display {
                 .sum();
             *mean = sum / (cell.div_ceil(2) * cell.div_ceil(2)) as f32;
         }
+        let middle = {
+            let mut sorted = means;
+            *sorted.select_nth_unstable_by(COARSE * COARSE / 2, f32::total_cmp).1
+        };
         for j in 0..=COARSE {
             for i in 0..=COARSE {
-                let (mut sum, mut weight) = (0.0, 0.0);
-                for y in j.saturating_sub(REACH)..(j + REACH).min(COARSE) {
-                    for x in i.saturating_sub(REACH)..(i + REACH).min(COARSE) {
-                        sum += means[y * COARSE + x];
-                        weight += 1.0;
-                    }
-                }
-                self.low[j * (COARSE + 1) + i] = sum / weight;
+                let [wide, narrow] = REACH.map(|reach| around(&means, i, j, reach));
+                let left = (1.0 - evening) * (wide - middle);
+                let bent = if left < 0.0 { THIN_MOST * (libm::expf(left / THIN_MOST) - 1.0) } else { left };
+                let taken = (wide - middle) - bent + NARROW_SHARE * evening * (narrow - wide);
+                self.low[j * (COARSE + 1) + i] = middle + taken;
             }
         }
     }
 }
 
+/// Mean of the cells within `reach` of a point of the grid.
+fn around(means: &[f32], i: usize, j: usize, reach: usize) -> f32 {
+    let (mut sum, mut weight) = (0.0, 0.0);
+    for y in j.saturating_sub(reach)..(j + reach).min(COARSE) {
+        for x in i.saturating_sub(reach)..(i + reach).min(COARSE) {
+            sum += means[y * COARSE + x];
+            weight += 1.0;
+        }
+    }
+    sum / weight
+}
+
 /// Grey values above black over which the thin end of the window bends: what lies beyond fades instead of clipping, so that the
 /// processes at the back of a lateral view stay to be seen.
-const KNEE: f32 = 32.0;
+pub const KNEE: f32 = 32.0;
 
 /// The window's characteristic: straight, with a soft foot and a hard top, 0 to 255.
 #[inline]

@@ -51,6 +51,8 @@ impl Default for BeamSettings {
     }
 }
 
+/// Pixels of a spot picture along an edge: 0.2 mm each. Memory: a flat panel's own are 0.15 to 0.2 mm.
+pub const SPOT_PIXELS: usize = 1024;
 /// Pulse rates that can be set, 1/s.
 pub const PULSE_RATES_PER_S: [u32; 6] = [1, 2, 4, 8, 15, 30];
 /// Magnification modes that can be set.
@@ -110,6 +112,13 @@ impl BeamSettings {
         let share = self.open_share();
         let k = if share > HALF_FIELD { libm::sqrt(HALF_FIELD / share) } else { 1.0 };
         Self { open: self.open.map(|side| side * k), ..*self }
+    }
+
+    /// The machine with the receptor's field of the magnification mode and the pixels of the kind of exposure: a spot picture has the
+    /// detector's own, in a pulse of fluoroscopy two by two are put together.
+    pub fn on_detector(&self, arm: &CArm) -> CArm {
+        let arm = self.magnified(arm);
+        if self.kind == ExposureKind::Spot { arm.sampled(SPOT_PIXELS) } else { arm }
     }
 
     /// The machine with the receptor's field of the magnification mode.

@@ -103,8 +103,15 @@ impl Raster {
 
     /// Runs the sums along all rows.
     pub fn finish(&mut self) {
+        let mut sums = std::mem::take(&mut self.sums);
+        self.finish_into(&mut sums);
+        self.sums = sums;
+    }
+
+    /// [`Self::finish`] into another picture of the same size: for one that is summed beside.
+    pub fn finish_into(&self, sums: &mut [f32]) {
         let size = self.size;
-        for (row, steps) in self.sums.chunks_mut(size).zip(self.steps.chunks(stride(size))) {
+        for (row, steps) in sums.chunks_mut(size).zip(self.steps.chunks(stride(size))) {
             let (mut value, mut slope) = (0.0, 0.0);
             for (pixel, step) in row.iter_mut().zip(steps) {
                 value += slope + step[0];

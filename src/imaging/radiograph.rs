@@ -2,22 +2,23 @@
 //!
 //! `A = -ln(I / I0) = Σ Δμ · L`: each body adds its path length times the step of attenuation from what surrounds it (fat for the
 //! inner trunk, soft tissue for bones, muscle and gas, cortex for the marrow). Path lengths of meshes are signed sums over edges;
-//! those of the trunk's two elliptic cylinders are in closed form on a coarse grid.
-//!
-//! Limits: one effective energy a picture; see [`super::detector`] for what an exposure adds.
+//! those of the trunk's two elliptic cylinders are in closed form on a coarse grid. The sums are at the picture's effective energy;
+//! [`super::trabeculae`] adds the marrow's texture, and [`super::spectrum`] makes of the sums what the spectrum gives. [`super::detector`] is what an exposure adds.
 
 use super::attenuation::{Material, marrow_per_mm, per_mm};
 use super::c_arm::CArm;
-use super::detector::{Quanta, blur_px, detect};
-use super::display::{COARSE, COARSE_POINTS, Display, Shutters, along_coarse_row};
+use super::detector::{Quanta, Receptor, Spread};
+use super::display::{COARSE, COARSE_POINTS, Display, Shutters, Window, along_coarse_row};
 use super::dose::Irradiation;
 use super::exposure::{BeamSettings, ExposureKind, Technique, irradiation, kvp_for, technique};
 use super::inclusion::Inclusion;
 use super::path_length::Raster;
 use super::projection::Projection;
-use super::tube::output;
+use super::spectrum::{Hardening, Spectrum};
+use super::trabeculae::Texture;
+use super::tube::{KVP_RANGE, output};
 use crate::anatomy::patient::Patient;
-use crate::anatomy::soft_tissue::{Cylinder, Filling};
+use crate::anatomy::soft_tissue::{Cylinder, Filling, Trunk};
 use glam::DVec2;
 
 pub use super::display::Look;
@@ -43,12 +44,20 @@ impl<'a> Scene<'a> {
 pub struct Radiograph {
     arm: CArm,
     raster: Raster,
+    /// How far each ray runs through marrow, mm.
+    marrow: Vec<f32>,
+    /// Of the picture that is being summed: its tissues, and how many bodies are in.
+    weights: Weights,
+    added: usize,
+    /// Rows that are attenuation.
+    developed: usize,
     attenuation: Vec<f32>,
     received: Vec<f32>,
     held: Vec<f32>,
     holds: bool,
-    scratch: Vec<f32>,
+    receptor: Receptor,
     trunk: Vec<f32>,
+    trunk_row: Vec<f32>,
     display: Display,
     shutters: Shutters,
     grey: Vec<u8>,
@@ -73,12 +82,17 @@ impl Radiograph {
         Self {
             arm: *arm,
             raster: Raster::new(arm.pixels, arm.pixel_mm, arm.sid_mm),
+            marrow: vec![0.0; count],
+            weights: Weights::at(KVP_RANGE.0, 1.0),
+            added: 0,
+            developed: 0,
             attenuation: vec![0.0; count],
-            received: vec![0.0; count],
-            held: vec![0.0; count],
+            received: Vec::new(),
+            held: Vec::new(),
             holds: false,
-            scratch: Vec::with_capacity(count),
+            receptor: Receptor::default(),
             trunk: vec![0.0; COARSE_POINTS],
+            trunk_row: vec![0.0; arm.pixels],
             display: Display::new(arm.pixels),
             shutters: [0, arm.pixels, 0, arm.pixels],
             grey: vec![0; count],
@@ -88,6 +102,11 @@ impl Radiograph {
     /// Pixels along an edge.
     pub fn size(&self) -> usize {
         self.raster.size()
+    }
+
+    /// Sums of the last picture at the effective energy, without the marrow's, to be multiplied by the rays' slant; row 0 at the top.
+    pub fn sums(&self) -> &[f32] {
+        self.raster.sums()
     }
 
     /// Attenuation integral of every pixel of the last picture before scatter, blur and noise, row 0 at the top.
@@ -108,6 +127,85 @@ impl Radiograph {
     /// The free live picture, without noise or dose: grey values, row 0 at the top.
     pub fn render(&mut self, scene: Scene<'_>, view: &Projection, look: &Look) -> &[u8] {
         self.attenuate(scene, view);
+        self.show_attenuation(look)
+    }
+
+    /// Begins a free picture that is made in steps: [`Self::add_next`] until there is no more, [`Self::develop`],
+    /// [`Self::show_attenuation`].
+    pub fn begin(&mut self, scene: Scene<'_>, view: &Projection) {
+        let kvp = kvp_for(chord_mm(&scene.patient.soft_tissue.trunk.skin, view, DVec2::ZERO));
+        self.weights = Weights::at(kvp, scene.patient.spec.bone_density);
+        self.added = 0;
+        self.developed = 0;
+        self.raster.clear();
+    }
+
+    /// Sums the next body up; `false` when all are in.
+    pub fn add_next(&mut self, Scene { patient, inclusions }: Scene<'_>, view: &Projection) -> bool {
+        let (bones, bodies) = (&patient.bones, &patient.soft_tissue.bodies);
+        let w = &self.weights;
+        // All marrow first, by itself: the raster is then free for the rest.
+        let marrows = bones.len();
+        let i = self.added;
+        self.added += 1;
+        if let Some(bone) = bones.get(i) {
+            self.raster.add(&bone.marrow, &bone.marrow_edges, &bone.marrow_chunks, view, 1.0);
+        } else if i == marrows {
+            self.raster.finish_into(&mut self.marrow);
+            self.raster.clear();
+        } else if let Some(bone) = bones.get(i - marrows - 1) {
+            self.raster.add(&bone.outer, &bone.edges, &bone.outer_chunks, view, w.bone);
+        } else if let Some(body) = bodies.get(i - 2 * marrows - 1) {
+            self.raster.add(&body.mesh, &body.edges, &body.chunks, view, w.of(body.filling));
+        } else if let Some(body) = inclusions.get(i - 2 * marrows - 1 - bodies.len()) {
+            let step = body.step_per_mm(w.energy_kev) as f32;
+            self.raster.add(&body.mesh, &body.edges, &body.chunks, view, step);
+        } else {
+            return false;
+        }
+        true
+    }
+
+    /// Makes the attenuation of what has been summed up.
+    pub fn develop(&mut self, scene: Scene<'_>, view: &Projection) {
+        while self.develop_some(scene, view, usize::MAX) {}
+    }
+
+    /// Does up to `rows` more rows of it; `false` when none are left.
+    pub fn develop_some(&mut self, scene: Scene<'_>, view: &Projection, rows: usize) -> bool {
+        let size = self.raster.size();
+        let patient = scene.patient;
+        let texture = Texture::new(view, size, patient.spec.bone_density);
+        if self.developed == 0 {
+            self.raster.finish();
+            let trunk = &patient.soft_tissue.trunk;
+            trunk_grid(trunk, view, &self.weights, &texture, size, &mut self.trunk);
+        }
+        let hardening = Spectrum::at(self.weights.kvp).hardening();
+        let hollow = self.weights.marrow;
+        let end = self.developed.saturating_add(rows).min(size);
+        for y in self.developed..end {
+            let row = y * size..(y + 1) * size;
+            let (sums, slant) = (&self.raster.sums()[row.clone()], &self.raster.slant()[row.clone()]);
+            let marrow = &self.marrow[row.clone()];
+            let line = &mut self.attenuation[row];
+            for (((a, sum), marrow), slant) in line.iter_mut().zip(sums).zip(marrow).zip(slant) {
+                *a = (sum + hollow * marrow) * slant;
+            }
+            texture.add(y, |x| marrow[x], line);
+            // The trunk's row by itself first: the polynomial then runs over whole vectors.
+            let trunk = &mut self.trunk_row[..size];
+            along_coarse_row(&self.trunk, size, y, |x, t| trunk[x] = t);
+            for (a, t) in line.iter_mut().zip(trunk) {
+                *a = hardening.attenuation(*t, *a);
+            }
+        }
+        self.developed = end;
+        end < size
+    }
+
+    /// Shows the free picture that was developed last.
+    pub fn show_attenuation(&mut self, look: &Look) -> &[u8] {
         let size = self.size();
         self.shutters = [0, size, 0, size];
         self.holds = false;
@@ -139,21 +237,24 @@ impl Radiograph {
             super::exposure::technique(&whole, &settings, kvp, f64::from(field))
         };
         let irradiation = irradiation(&whole, settings, &technique, &half_field, pulses);
-        self.received.copy_from_slice(&self.attenuation);
+        self.received.clear();
+        self.received.extend_from_slice(&self.attenuation);
         let quanta = Quanta {
             reference_attenuation: field,
             photons_per_pixel: technique.photons_per_pixel as f32,
             open_share: settings.open_share() as f32,
-            blur_px: blur_px(self.arm.magnification(), self.arm.pixel_mm),
+            spread: Spread::new(self.arm.magnification(), self.arm.pixel_mm),
+            continues: settings.kind == ExposureKind::Fluoroscopy && self.holds,
             seed,
         };
-        detect(&mut self.received, size, &quanta, &mut self.scratch);
-        if settings.kind == ExposureKind::Fluoroscopy && self.holds {
+        self.receptor.detect(&mut self.received, size, &quanta);
+        if quanta.continues {
             for (held, new) in self.held.iter_mut().zip(&self.received) {
                 *held += NEW_FRAME_SHARE * (new - *held);
             }
         } else {
-            self.held.copy_from_slice(&self.received);
+            self.held.clear();
+            self.held.extend_from_slice(&self.received);
         }
         self.holds = settings.kind == ExposureKind::Fluoroscopy;
         self.display.show(&self.held, size, self.shutters, look, &mut self.grey);
@@ -173,51 +274,109 @@ impl Radiograph {
     }
 
     /// Computes the attenuation and returns the voltage that automatic brightness chose for it, kVp.
-    fn attenuate(&mut self, Scene { patient, inclusions }: Scene<'_>, view: &Projection) -> f64 {
+    fn attenuate(&mut self, scene: Scene<'_>, view: &Projection) -> f64 {
+        self.begin(scene, view);
+        while self.add_next(scene, view) {}
+        self.develop(scene, view);
+        self.weights.kvp
+    }
+}
+
+/// All that a picture's sums go through until they are attenuation: what a graphics processor needs to develop them.
+#[derive(Clone, Debug)]
+pub struct Developer {
+    /// Of the tissues.
+    pub weights: Weights,
+    /// Of the marrow.
+    pub texture: Texture,
+    /// Of the beam.
+    pub hardening: Hardening,
+    /// The trunk at the points of the coarse grid.
+    pub trunk: Vec<f32>,
+}
+
+impl Developer {
+    /// For free pictures of `size` pixels a side.
+    pub fn new(patient: &Patient, view: &Projection, size: usize) -> Self {
         let trunk = &patient.soft_tissue.trunk;
         let kvp = kvp_for(chord_mm(&trunk.skin, view, DVec2::ZERO));
-        let energy = output(kvp).energy_kev;
-        let soft = per_mm(Material::SoftTissue, energy);
-        let fat = per_mm(Material::Adipose, energy);
-        let cortex = per_mm(Material::CorticalBone, energy);
-        let marrow = marrow_per_mm(patient.spec.bone_density, energy);
-        self.raster.clear();
-        for bone in &patient.bones {
-            self.raster.add(&bone.outer, &bone.edges, &bone.outer_chunks, view, (cortex - soft) as f32);
-            let weight = (marrow - cortex) as f32;
-            self.raster.add(&bone.marrow, &bone.marrow_edges, &bone.marrow_chunks, view, weight);
+        let weights = Weights::at(kvp, patient.spec.bone_density);
+        let texture = Texture::new(view, size, patient.spec.bone_density);
+        let mut grid = vec![0.0; COARSE_POINTS];
+        trunk_grid(trunk, view, &weights, &texture, size, &mut grid);
+        Self { weights, texture, hardening: Spectrum::at(kvp).hardening(), trunk: grid }
+    }
+}
+
+/// Where the window of a small picture of attenuation lies, `size` pixels a side, and what equalisation takes off at the points of the
+/// coarse grid.
+pub fn window_of(attenuation: &[f32], size: usize, look: &Look) -> Option<(Window, Vec<f32>)> {
+    let mut display = Display::new(size);
+    let window = display.window(attenuation, size, [0, size, 0, size], look)?;
+    Some((window, display.taken().to_vec()))
+}
+
+/// What the tissues of a picture add to the attenuation, at its effective energy, 1/mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Weights {
+    /// Voltage, kVp.
+    pub kvp: f64,
+    /// Effective energy, keV.
+    pub energy_kev: f64,
+    /// Inside of the skin.
+    pub fat: f64,
+    /// Inside of the fascia, over fat.
+    pub within: f64,
+    /// Cortex over soft tissue.
+    pub bone: f32,
+    /// Marrow over cortex.
+    pub marrow: f32,
+    fillings: [f32; 4],
+}
+
+impl Weights {
+    /// At a voltage, for a bone density.
+    pub fn at(kvp: f64, density: f64) -> Self {
+        let energy_kev = output(kvp).energy_kev;
+        let of = |material| per_mm(material, energy_kev);
+        let (soft, fat, cortex) =
+            (of(Material::SoftTissue), of(Material::Adipose), of(Material::CorticalBone));
+        let fillings = [of(Material::Muscle) - fat, fat - soft, of(Material::Air) - soft, fat];
+        Self {
+            kvp,
+            energy_kev,
+            fat,
+            within: soft - fat,
+            bone: (cortex - soft) as f32,
+            marrow: (marrow_per_mm(density, energy_kev) - cortex) as f32,
+            fillings: fillings.map(|w| w as f32),
         }
-        for body in &patient.soft_tissue.bodies {
-            let weight = match body.filling {
-                Filling::MuscleInFat => per_mm(Material::Muscle, energy) - fat,
-                Filling::Fat => fat - soft,
-                Filling::Gas => per_mm(Material::Air, energy) - soft,
-                Filling::Trabeculae => (cortex - marrow) * patient.spec.bone_density,
-            };
-            self.raster.add(&body.mesh, &body.edges, &body.chunks, view, weight as f32);
+    }
+
+    /// A body's step over what surrounds it.
+    pub fn of(&self, filling: Filling) -> f32 {
+        self.fillings[filling as usize]
+    }
+}
+
+/// Attenuation of the trunk at the effective energy at the points of the coarse grid.
+fn trunk_grid(
+    trunk: &Trunk,
+    view: &Projection,
+    weights: &Weights,
+    texture: &Texture,
+    size: usize,
+    grid: &mut [f32],
+) {
+    for j in 0..=COARSE {
+        for i in 0..=COARSE {
+            let share = DVec2::new(i as f64 / COARSE as f64 - 0.5, 0.5 - j as f64 / COARSE as f64);
+            let uv = share * (2.0 * view.half_field_mm);
+            let inside = chord_mm(&trunk.fascia, view, uv);
+            let mottle = texture.mottle(DVec2::new(share.x, -share.y) * size as f64);
+            let a = weights.fat * chord_mm(&trunk.skin, view, uv) + weights.within * inside;
+            grid[j * (COARSE + 1) + i] = (a + mottle * (inside / 180.0).min(1.5)) as f32;
         }
-        for body in inclusions {
-            let weight = body.step_per_mm(energy) as f32;
-            self.raster.add(&body.mesh, &body.edges, &body.chunks, view, weight);
-        }
-        self.raster.finish();
-        for j in 0..=COARSE {
-            for i in 0..=COARSE {
-                let uv = DVec2::new(i as f64 / COARSE as f64 - 0.5, 0.5 - j as f64 / COARSE as f64);
-                let uv = uv * (2.0 * view.half_field_mm);
-                let a =
-                    fat * chord_mm(&trunk.skin, view, uv) + (soft - fat) * chord_mm(&trunk.fascia, view, uv);
-                self.trunk[j * (COARSE + 1) + i] = a as f32;
-            }
-        }
-        let size = self.raster.size();
-        for y in 0..size {
-            let row = y * size;
-            let (sums, slant) = (&self.raster.sums()[row..row + size], &self.raster.slant()[row..row + size]);
-            let line = &mut self.attenuation[row..row + size];
-            along_coarse_row(&self.trunk, size, y, |x, trunk| line[x] = sums[x] * slant[x] + trunk);
-        }
-        kvp
     }
 }
 

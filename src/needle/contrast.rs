@@ -1,17 +1,24 @@
 //! What injected contrast looks like, by the space that the tip lies in, over time: closed bodies with the share of the syringe's
 //! strength in each.
 //!
-//! What stays is conserved: the bodies' volumes times their shares sum to what was injected. In a vessel it runs off with the blood:
+//! Contrast never lies even or ends sharp. A body is drawn as shells of the same course, each thinner and shorter than the one before and
+//! with its share of the strength, so that edges and ends thin out; its thickness wavers along the way, and wisps run on past its ends.
+//! What stays is conserved: the bodies' volumes times their shares sum to what was injected. With time it spreads into the tissue, wider and
+//! paler ([`MIXING`]). In a vessel it runs off with the blood:
 //! its strength is flow over blood flow through the section, and it fades when the injection stops. Which space gives which
 //! pattern: common practice, no source; speeds, sleeves and shares: derived.
 //!
-//! Limits: no diffusion, no gravity but in the sac, one tip at a time.
+//! Published descriptions that the patterns follow (from memory): a perineural epidurogram outlines the root and the medial border of the
+//! pedicles with a gap between them; the first drops lie as a small cloud at the tip; muscle shows feathery streaks.
+//!
+//! Limits: no resorption, no gravity but in the sac, one tip at a time.
 
 use super::compartment::{Compartment, compartment_at};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::{Level, Side};
 use crate::anatomy::nerves::{Node, nearest};
 use crate::anatomy::vessels::VesselKind;
+use crate::anatomy::seeded::Numbers;
 use crate::geometry::mesh::Mesh;
 use crate::geometry::pipe::{Section, pipe};
 use glam::DVec3;
@@ -58,12 +65,20 @@ const ARTERIAL_BLOOD: (f64, f64) = (160.0, 0.4);
 const VENOUS_BLOOD: (f64, f64) = (60.0, 1.2);
 /// Share that runs off where the bevel stands half in a vein.
 const MIXED_VENOUS_SHARE: f64 = 0.5;
+/// How much wider contrast gets as it mixes with the tissue, and the time in which it does so by 1 - 1/e, s. Derived.
+const MIXING: (f64, f64) = (0.35, 45.0);
+/// The first drops lie as a cloud at the tip, mm³.
+const CLOUD_MM3: f64 = 130.0;
+/// Shells of a body: thickness and length over the whole, and their part of the strength.
+const SHELLS: [[f64; 3]; 3] = [[1.15, 1.0, 0.22], [0.85, 0.88, 0.36], [0.55, 0.72, 0.42]];
 /// Below this share nothing is drawn.
 const LEAST_SHARE: f64 = 0.01;
 /// Dilution in the sac's fluid.
 const SAC_SHARE: f64 = 0.5;
 /// Corners of a section.
 const SIDES: usize = 14;
+/// Corners of a shell's.
+const SHELL_SIDES: usize = 9;
 /// Spacing of sections, mm.
 const SPACING_MM: f64 = 1.2;
 
@@ -81,11 +96,14 @@ impl Bolus {
             return Vec::new();
         }
         let k = interior.scale;
+        let (most, time) = MIXING;
+        let wider = 1.0 + most * (1.0 - libm::exp(-(now_s - self.ended_s).max(0.0) / time));
         match self.compartment {
-            Compartment::Perineural { level, side } => self.around_root(interior, level, side, volume),
+            Compartment::Perineural { level, side } => self.around_root(interior, level, side, volume, wider),
             Compartment::Intravascular { vessel } => self.in_vessel(interior, now_s, vessel, volume),
             Compartment::Mixed { vessel, level, side } => {
-                let mut bodies = self.around_root(interior, level, side, volume * (1.0 - MIXED_VENOUS_SHARE));
+                let beside = volume * (1.0 - MIXED_VENOUS_SHARE);
+                let mut bodies = self.around_root(interior, level, side, beside, wider);
                 bodies.extend(self.in_vessel(interior, now_s, vessel, volume * MIXED_VENOUS_SHARE));
                 bodies
             }
@@ -111,7 +129,7 @@ impl Bolus {
                 let length = volume / (std::f64::consts::PI * radius * radius);
                 let middle = nearest(&root.course, self.tip).0;
                 let line = along(&root.course, middle - 0.4 * length, middle + 0.6 * length);
-                filled(&sections(&line, DVec3::X, |_| [radius; 2]), volume)
+                feathered(&sections(&line, DVec3::X, |t| [radius * uneven(t); 2]), volume)
             }
             Compartment::Intradiscal { level } => {
                 let (Some(above), Some(below)) = (interior.level(level).lower_plate, level.below()) else {
@@ -124,7 +142,7 @@ impl Bolus {
             }
             Compartment::Peritoneal => {
                 let streaks = [-0.6, -0.1, 0.5].map(|z| (DVec3::new(0.0, -3.0 * z, 9.0 * z) * k, DVec3::X));
-                self.streaks(&streaks, [0.8 * k, 2.2 * k], volume)
+                self.streaks(&streaks, [0.8 * k * wider, 2.2 * k * wider], volume)
             }
             Compartment::Muscular | Compartment::Subcutaneous => {
                 // The back's muscles run up and inwards, the psoas down and outwards: both within a fifth of upright.
@@ -132,57 +150,147 @@ impl Bolus {
                 let fibre = DVec3::new(-0.18 * outwards, 0.05, 1.0).normalize();
                 let streaks = [(0.0, 0.0), (2.2, 1.1), (-1.9, 1.7), (0.9, -2.3), (-2.6, -1.2)]
                     .map(|(x, y)| (DVec3::new(x, y, 0.6 * x - 0.4 * y) * k, fibre));
-                self.streaks(&streaks, [0.75 * k, 0.75 * k], volume)
+                self.streaks(&streaks, [0.75 * k * wider, 0.75 * k * wider], volume)
             }
         }
     }
 
-    /// A sleeve around the root, the root itself left out, and a streak up the side of the sac.
-    fn around_root(&self, interior: &Interior, level: Level, side: Side, volume: f64) -> Vec<Spread> {
+    /// A cloud at the tip first, then a sheath along the root, out past the ganglion and thinning, and a streak up the side of the sac that
+    /// clings to the pedicles and is notched between them.
+    fn around_root(
+        &self,
+        interior: &Interior,
+        level: Level,
+        side: Side,
+        volume: f64,
+        wider: f64,
+    ) -> Vec<Spread> {
         let Some(root) = interior.nerves.root(level, side) else { return Vec::new() };
         let k = interior.scale;
+        let mut number =
+            Numbers::stream((self.tip.x * 64.0) as i64 as u64, (self.tip.z * 64.0) as i64 as u64);
+        // What follows washes a part of the cloud on.
+        let first = volume.min(CLOUD_MM3 * k * k * k);
+        let cloud = first * (1.0 - 0.6 * (1.0 - first / volume));
+        let flows = volume - cloud;
         let (middle, _) = nearest(&root.course, self.tip);
-        let radius = root.course[1].radius_mm;
-        let area =
-            std::f64::consts::PI * ((radius + SLEEVE_MM * k) * (radius + SLEEVE_MM * k) - radius * radius);
-        let length = ROOT_SHARE * volume / area;
-        let (inner, outer) =
-            ((middle - 0.4 * length).max(0.0), middle + (0.6 * length).min(OUTWARD_REACH_MM * k));
-        let line = along(&root.course, inner, outer);
-        let mut bodies = Vec::new();
-        let fade = |t: f64| libm::sqrt((4.0 * t * (1.0 - t)).clamp(0.0, 1.0)) * uneven(t);
-        let sleeve = pipe(&sections(&line, DVec3::X, |t| [radius + SLEEVE_MM * k * fade(t); 2]), SIDES);
-        let core = pipe(&sections(&line, DVec3::X, |_| [radius * 0.98; 2]), SIDES);
-        let mut held = 0.0;
-        if let (Some(sleeve), Some(core)) = (sleeve, core) {
-            held = sleeve.volume() - core.volume();
-            bodies.push(Spread { mesh: sleeve, share: 1.0 });
-            bodies.push(Spread { mesh: core, share: -1.0 });
-        }
-        let rest = volume - held;
-        if rest <= 0.0 {
-            // So little that the sleeve is thinner than drawn: all of it there, paler.
-            let share = volume / held.max(1e-9);
-            bodies.iter_mut().for_each(|b| b.share *= share);
+        let mut bodies = self.cloud(cloud, wider, &mut number);
+        if flows <= 0.0 {
             return bodies;
         }
+        let radius = root.course[1].radius_mm;
+        let sheath = ROOT_SHARE * flows;
+        let ring = std::f64::consts::PI * SLEEVE_MM * k * (2.0 * radius + SLEEVE_MM * k);
+        // Paler than the syringe, and so longer.
+        let length = 1.8 * sheath / ring;
+        let (inner, outer) =
+            ((middle - 0.4 * length).max(0.0), middle + (0.6 * length).clamp(3.0, OUTWARD_REACH_MM * k));
+        let line = along(&root.course, inner, outer);
+        let ripple = Ripple::new(&mut number);
+        // Around the root as a sheath: what the root itself takes is pale.
+        let taper = |t: f64| (1.0 - 0.55 * t) * ripple.at(t);
+        let sections = sections(&line, DVec3::X, |t| {
+            [
+                (0.45 * radius + SLEEVE_MM * k) * wider * taper(t),
+                (0.8 * radius + SLEEVE_MM * k) * wider * taper(t),
+            ]
+        });
+        let edge = |off: f64| -> Vec<Section> {
+            // To either side of the root, as one looks on it from behind.
+            sections
+                .iter()
+                .map(|s| Section { point: s.point + DVec3::new(0.25, 0.0, 1.0) * (off * radius), ..*s })
+                .collect()
+        };
+        for (off, part) in [(0.75, 0.36), (-0.75, 0.36), (0.0, 0.18)] {
+            bodies.extend(feathered(&edge(off), sheath * part));
+        }
+        bodies.extend(wisps(&line, 0.8 * k, sheath * 0.1, &mut number));
+        bodies.extend(self.beside_sac(
+            interior,
+            side,
+            root.course[0].point,
+            flows - sheath,
+            wider,
+            &mut number,
+        ));
+        bodies
+    }
+
+    /// A small cloud of lumps.
+    fn cloud(&self, volume: f64, wider: f64, number: &mut Numbers) -> Vec<Spread> {
+        let reach = 0.75 * libm::cbrt(volume * 2.2) * wider;
+        let lumps: Vec<(DVec3, f64)> = (0..7)
+            .map(|_| {
+                let mut off = || (number.unit() - 0.5) * 1.7 * reach;
+                (DVec3::new(1.2 * off(), 0.8 * off(), off()), reach * (0.3 + 0.5 * number.unit()))
+            })
+            .collect();
+        let whole: f64 = lumps.iter().map(|(_, r)| r * r * r).sum();
+        lumps
+            .iter()
+            .flat_map(|&(off, r)| {
+                let slant = DVec3::new(0.5, 0.1, 0.8);
+                let list: Vec<Section> = (0..=8)
+                    .map(|i| {
+                        let t = f64::from(i) / 4.0 - 1.0;
+                        let half = r * libm::sqrt((1.0 - t * t).max(0.01));
+                        Section {
+                            point: self.tip + off + slant * (t * r),
+                            wide: DVec3::Y,
+                            half_mm: [half, half],
+                        }
+                    })
+                    .collect();
+                feathered(&list, volume * r * r * r / whole)
+            })
+            .collect()
+    }
+
+    /// Three quarters up from the root's shoulder, one down; wide where a pedicle's medial wall holds it, notched between.
+    fn beside_sac(
+        &self,
+        interior: &Interior,
+        side: Side,
+        shoulder: DVec3,
+        volume: f64,
+        wider: f64,
+        number: &mut Numbers,
+    ) -> Vec<Spread> {
+        let k = interior.scale;
         let [wide, deep] = STREAK_HALF_MM.map(|h| h * k);
-        let reach = (rest / (std::f64::consts::PI * wide * deep)).clamp(4.0, STREAK_REACH_MM * k);
-        // Beside the sac from the root's shoulder: three quarters up, one down.
+        let reach = (volume / (std::f64::consts::PI * wide * deep)).clamp(4.0, STREAK_REACH_MM * k);
+        // From one pedicle (1) to the next, at the disc between them 0.
+        let held = |z: f64| {
+            let near = Level::ALL
+                .iter()
+                .map(|&l| (z - interior.level(l).side(side).pedicle.centre.z).abs())
+                .fold(f64::INFINITY, f64::min);
+            libm::exp(-(near / (9.0 * k)) * (near / (9.0 * k)))
+        };
         let course: Vec<Node> = interior
             .nerves
             .sac
             .iter()
             .rev()
-            .map(|n| {
-                let out = n.left * (side.sign() * (n.half_width_mm + 0.5 * wide));
-                Node { point: n.point + out, radius_mm: 1.0 }
-            })
+            .map(|n| Node { point: n.point + n.left * (side.sign() * n.half_width_mm), radius_mm: 1.0 })
             .collect();
-        let (start, _) = nearest(&course, root.course[0].point);
-        let line = along(&course, start - 0.25 * reach, start + 0.75 * reach);
-        let swell = |t: f64| (0.2 + 0.8 * libm::sqrt((4.0 * t * (1.0 - t)).clamp(0.0, 1.0))) * uneven(t);
-        bodies.extend(filled(&sections(&line, DVec3::X, |t| [wide * swell(t), deep * swell(t)]), rest));
+        let (start, _) = nearest(&course, shoulder);
+        let ripple = Ripple::new(number);
+        let mut line = along(&course, start - 0.25 * reach, start + 0.75 * reach);
+        for node in &mut line {
+            // Out to the pedicle's wall, back towards the sac between.
+            node.point.x += side.sign() * wide * (1.3 * held(node.point.z) - 0.5);
+        }
+        let heights: Vec<f64> = line.iter().map(|n| n.point.z).collect();
+        let last = heights.len().saturating_sub(1).max(1) as f64;
+        let list = sections(&line, DVec3::X, |t| {
+            let z = heights.get(libm::round(t * last) as usize).copied().unwrap_or(0.0);
+            let swell = (0.35 + 0.95 * held(z)) * ripple.at(t);
+            [wide * wider * swell, deep * wider * swell]
+        });
+        let mut bodies = feathered(&list, volume * 0.88);
+        bodies.extend(wisps(&line, 0.7 * k, volume * 0.12, number));
         bodies
     }
 
@@ -211,7 +319,11 @@ impl Bolus {
         if share < LEAST_SHARE {
             return Vec::new();
         }
-        let mesh = pipe(&sections(&line, DVec3::X, |_| [radius; 2]), SIDES);
+        // Front and tail run out to points, faster in the middle of the vessel than at its wall.
+        let mesh = pipe(
+            &sections(&line, DVec3::X, |t| [radius * libm::sqrt((6.0 * t * (1.0 - t)).clamp(0.02, 1.0)); 2]),
+            SIDES,
+        );
         mesh.into_iter().map(|mesh| Spread { mesh, share }).collect()
     }
 
@@ -262,7 +374,7 @@ impl Bolus {
             .zip(&radii)
             .map(|(n, r)| Section { point: n.point, wide: DVec3::X, half_mm: [*r, deep * r] })
             .collect();
-        filled(&list, volume)
+        feathered(&list, volume)
     }
 
     /// An egg of the given half axes, scaled so that the contrast in it is undiluted when it is full.
@@ -276,7 +388,7 @@ impl Bolus {
                 Section { point: middle + half * (t * scale), wide, half_mm: across.map(|a| a * r) }
             })
             .collect();
-        filled(&list, volume)
+        feathered(&list, volume)
     }
 
     /// Spindles through the tip's surroundings.
@@ -294,11 +406,11 @@ impl Bolus {
                         Section {
                             point: self.tip + off + direction * (0.5 * length * t),
                             wide: DVec3::Y,
-                            half_mm: half.map(|h| h * r),
+                            half_mm: half.map(|h| h * r * uneven(0.5 + 0.5 * t)),
                         }
                     })
                     .collect();
-                filled(&list, each)
+                feathered(&list, each)
             })
             .collect()
     }
@@ -307,6 +419,81 @@ impl Bolus {
 /// Contrast never lies even: a ripple of the thickness along the way, mean 1.
 fn uneven(t: f64) -> f64 {
     1.0 + 0.22 * libm::sin(23.0 * t) + 0.13 * libm::sin(51.0 * t + 1.0)
+}
+
+/// How thickness wavers along a body, by chance of its own: mean about 1.
+struct Ripple([[f64; 2]; 4]);
+
+impl Ripple {
+    fn new(number: &mut Numbers) -> Self {
+        Self(
+            [5.0, 11.0, 23.0, 41.0]
+                .map(|waves| [waves * (0.8 + 0.4 * number.unit()), std::f64::consts::TAU * number.unit()]),
+        )
+    }
+
+    fn at(&self, t: f64) -> f64 {
+        let strength = [0.24, 0.22, 0.17, 0.12];
+        1.0 + self.0.iter().zip(strength).map(|([w, p], a)| a * libm::sin(w * t + p)).sum::<f64>()
+    }
+}
+
+/// Shells of one course that hold the given volume, mm³ ([`SHELLS`]), tapering at both ends.
+fn feathered(sections: &[Section], volume: f64) -> Vec<Spread> {
+    let last = sections.len().saturating_sub(1).max(1) as f64;
+    let shell = |[thick, long, _]: [f64; 3], grow: f64| -> Option<Mesh> {
+        let list: Vec<Section> = sections
+            .iter()
+            .enumerate()
+            .filter_map(|(i, s)| {
+                let t = 2.0 * i as f64 / last - 1.0;
+                let within = t / long;
+                // A shell ends where its taper does.
+                (within.abs() <= 1.0).then(|| {
+                    let taper = libm::sqrt((1.0 - within * within).max(0.004));
+                    Section { half_mm: s.half_mm.map(|h| h * thick * grow * taper), ..*s }
+                })
+            })
+            .collect();
+        pipe(&list, SHELL_SIDES)
+    };
+    let volume_at = |grow: f64| -> f64 {
+        SHELLS.iter().map(|&s| s[2] * shell(s, grow).map_or(0.0, |m| m.volume())).sum()
+    };
+    let held = volume_at(1.0);
+    if held <= 0.0 {
+        return filled(sections, volume);
+    }
+    // Thicker where there is not room enough: undiluted is the most.
+    let grow = libm::sqrt((volume / held).max(1.0));
+    let meshes: Vec<(Mesh, f64)> =
+        SHELLS.iter().filter_map(|&s| shell(s, grow).map(|mesh| (mesh, s[2]))).collect();
+    let whole: f64 = meshes.iter().map(|(m, part)| m.volume() * part).sum();
+    meshes.into_iter().map(|(mesh, part)| Spread { mesh, share: part * volume / whole }).collect()
+}
+
+/// Thin streaks that leave a course near its ends.
+fn wisps(line: &[Node], half_mm: f64, volume: f64, number: &mut Numbers) -> Vec<Spread> {
+    const COUNT: usize = 4;
+    let (Some(first), Some(last)) = (line.first(), line.last()) else { return Vec::new() };
+    let along = (last.point - first.point).normalize_or(DVec3::Z);
+    (0..COUNT)
+        .flat_map(|i| {
+            let (end, way) = if i % 2 == 0 { (last.point, along) } else { (first.point, -along) };
+            let mut any = || number.unit() - 0.5;
+            let turned = (way + DVec3::new(any(), 0.6 * any(), any()) * 1.1).normalize_or(way);
+            let start = end - way * (3.0 + 4.0 * number.unit());
+            let length = (4.0 + 6.0 * number.unit()) * half_mm.max(0.3) / 0.7;
+            let list: Vec<Section> = (0..=6)
+                .map(|j| {
+                    let t = f64::from(j) / 6.0;
+                    let half = half_mm * (0.55 - 0.4 * t);
+                    Section { point: start + turned * (length * t), wide: DVec3::Y, half_mm: [half, half] }
+                })
+                .collect();
+            feathered(&list, volume / COUNT as f64)
+        })
+        .collect()
 }
 
 /// A pipe that holds the given volume, mm³: paler than the syringe where there is room, and thicker where there is not.

@@ -2,9 +2,11 @@
 //! passes in is checked by the layers below and comes back as one sentence in a JS `Error`.
 
 mod exposures;
+mod film_data;
 mod outline_paint;
 mod parts_seen;
 mod procedure;
+mod still;
 
 use super::{patients, plain, understood};
 use crate::anatomy::names::Level;
@@ -21,6 +23,7 @@ use outline_paint::OutlinePaint;
 use procedure::Procedure;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
+use still::Still;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen::{Clamped, JsValue};
 use web_sys::{CanvasRenderingContext2d, ImageData};
@@ -32,7 +35,9 @@ pub struct TeachingRoom {
     patient: Patient,
     target: Target,
     arm: CArm,
+    /// The live picture, at the size that was asked for last.
     radiograph: Radiograph,
+    still: Still,
     /// The picture as the canvas wants it, RGBA.
     pixels: Vec<u8>,
     outlines: OutlinePaint,
@@ -66,6 +71,7 @@ impl TeachingRoom {
             target,
             arm,
             radiograph: Radiograph::new(&arm),
+            still: Still::default(),
             pixels: Vec::new(),
             outlines: OutlinePaint::default(),
             exposures: Exposures::default(),
@@ -154,15 +160,20 @@ impl TeachingRoom {
         Ok(())
     }
 
-    /// Draws the free live picture into the top left of a canvas, one canvas pixel a detector pixel, with needle and contrast as of
-    /// a tick (the last action's when it is left out).
+    /// Draws the free live picture on a canvas, which takes its size, with needle and contrast as of a tick (the last action's when
+    /// it is left out). `pixels`: along an edge, 128 to 1024 in steps of 32; 512 when it is left out.
     #[wasm_bindgen(js_name = drawRadiograph)]
     pub fn draw_radiograph(
         &mut self,
         canvas: &CanvasRenderingContext2d,
         bone_dark: bool,
         tick: Option<u32>,
+        pixels: Option<u32>,
     ) -> Result<(), JsValue> {
+        let pixels = film_pixels(pixels)?;
+        if self.radiograph.size() != pixels {
+            self.radiograph = Radiograph::new(&CArm::default().sampled(pixels));
+        }
         self.furnish(tick.unwrap_or(self.procedure.attempt.state.tick));
         let view = self.view_of(&self.arm);
         let look = self.look(bone_dark);
@@ -239,7 +250,18 @@ fn target(level: &str, side: &str) -> Result<Target, JsError> {
     Ok(Target { level: level.parse()?, side: side.parse()? })
 }
 
-/// Puts grey values, row 0 at the top, into the top left of a canvas. `pixels` is scratch.
+/// The size of a live picture, or a sentence about it.
+fn film_pixels(asked: Option<u32>) -> Result<usize, JsError> {
+    let pixels = asked.unwrap_or(512);
+    if (128..=1024).contains(&pixels) && pixels % 32 == 0 {
+        return Ok(pixels as usize);
+    }
+    Err(JsError::new(&format!(
+        "a film of {pixels} pixels is not possible: allowed are 128 to 1024 in steps of 32"
+    )))
+}
+
+/// Puts grey values, row 0 at the top, on a canvas, which takes their size. `pixels` is scratch.
 fn put_grey(
     canvas: &CanvasRenderingContext2d,
     pixels: &mut Vec<u8>,
@@ -249,6 +271,12 @@ fn put_grey(
     pixels.resize(4 * grey.len(), u8::MAX);
     for (pixel, &g) in pixels.chunks_exact_mut(4).zip(grey) {
         pixel.copy_from_slice(&[g, g, g, u8::MAX]);
+    }
+    if let Some(element) = canvas.canvas()
+        && element.width() != size as u32
+    {
+        element.set_width(size as u32);
+        element.set_height(size as u32);
     }
     let image = ImageData::new_with_u8_clamped_array_and_sh(Clamped(pixels), size as u32, size as u32)?;
     canvas.put_image_data(&image, 0.0, 0.0)

@@ -20,7 +20,7 @@ def attenuation():
     """Energies, keV, and per material the linear attenuation at them, 1/cm."""
     text = source("attenuation")
     energies = numbers(re.search(r"ENERGIES_KEV: \[f64; \d+\] = \[(.*?)\]", text, re.S)[1])
-    return energies, {name: numbers(row) for name, row in re.findall(r"Material::(\w+) => \[(.*?)\]", text, re.S)}
+    return energies, {name: numbers(row) for name, row in re.findall(r"Material::(\w+) => \{?\s*\[(.*?)\]", text, re.S)}
 
 
 def tube():

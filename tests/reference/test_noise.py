@@ -1,20 +1,21 @@
 """Mean and noise of exposures against Poisson's law, from pictures of many seeds.
 
 The receptor as `src/imaging/detector.rs` states it, once more in numpy and scipy: to the primary intensity P = exp(Ā - A) of the
-attenuation A that the tool writes, scatter is added, both are blurred, and each pixel counts DQE · N · I photons in the mean, N being
-the photons a pixel that the exposure tells. By Poisson's law the attenuation shown then has the variance 1 / (DQE · N · I). Grey is
-linear in it; how many grey values a unit takes is the slope of the mean picture's details against the model's.
+attenuation A that the tool writes, scatter is added and the focal spot blurs it; DQE · N · I photons are counted in the mean, N being the
+photons a pixel that the exposure tells; the screen spreads them and the electronics add their noise. The attenuation shown then has the
+variance (k + e² / n) / n, with n = DQE · N · I, k the sum of the squares of the screen's weights and e the electronic noise. Grey is
+linear in it but for equalisation; how many grey values a unit takes is the slope of the mean picture's details against the model's.
 """
 
 import numpy as np
 import pytest
 import tables
 from conftest import view
-from scipy import ndimage
+from scipy import ndimage, stats
 from vtkmodules.util.numpy_support import vtk_to_numpy
 from vtkmodules.vtkIOImage import vtkPNGReader
 
-SEEDS, PIXELS, PIXEL_MM, MAGNIFICATION = 16, 512, 0.4, 1100.0 / 700.0
+SEEDS, FIELD_MM, MAGNIFICATION = 16, 204.8, 1100.0 / 700.0
 NEW_FRAME_SHARE = tables.constant("radiograph", "NEW_FRAME_SHARE")
 
 
@@ -23,7 +24,7 @@ def grey(path):
     reader.SetFileName(str(path))
     reader.Update()
     # VTK's first row is the lowest.
-    return vtk_to_numpy(reader.GetOutput().GetPointData().GetScalars()).reshape(PIXELS, PIXELS)[::-1].astype(float)
+    return vtk_to_numpy(reader.GetOutput().GetPointData().GetScalars()).reshape(-1, int(reader.GetOutput().GetDimensions()[0]))[::-1].astype(float)
 
 
 def exposures(folder, *options):
@@ -39,15 +40,24 @@ def exposures(folder, *options):
 
 def intensity(attenuation):
     """Mean of what arrives, against the measuring field: the middle half of the open field."""
-    middle = slice(PIXELS // 4, -PIXELS // 4)
+    pixels = len(attenuation)
+    middle = slice(pixels // 4, -pixels // 4)
     field = np.exp(-attenuation)[middle, middle].mean()
     primary = np.exp(-attenuation) / field
-    nearby = ndimage.uniform_filter(primary, 3 * PIXELS // 8, mode="nearest")
-    share = tables.constant("detector", "SCATTER_PER_ATTENUATION") * (-np.log(field) - 1.0)
+    nearby = ndimage.uniform_filter(primary, 3 * pixels // 8, mode="nearest")
+    share = tables.constant("detector", "SCATTER_PER_ATTENUATION_SQUARED") * np.log(field) ** 2
     scatter = share * (nearby + primary.mean()) / 2.0
     focal = tables.constant("detector", "FOCAL_SPOT_MM") * (MAGNIFICATION - 1.0)
-    width_px = np.hypot(focal, tables.constant("detector", "RECEPTOR_SPREAD_MM")) / PIXEL_MM
-    return ndimage.gaussian_filter(primary + scatter, width_px / np.sqrt(8.0 * np.log(2.0)))
+    given = ndimage.gaussian_filter(primary + scatter, focal * pixels / FIELD_MM / np.sqrt(8.0 * np.log(2.0)))
+    light = screen(FIELD_MM / pixels)
+    return ndimage.convolve1d(ndimage.convolve1d(given, light, axis=0), light, axis=1)
+
+
+def screen(pixel_mm):
+    """Weights of the screen's light along a line: from anywhere in a pixel to anywhere in another, by numbers."""
+    places = np.random.default_rng(1).random((2, 4_000_000))
+    far = places[0] + stats.norm.ppf(places[1]) * tables.constant("detector", "SCREEN_SPREAD_MM") / pixel_mm
+    return np.bincount(np.floor(far).astype(int) + 5, minlength=11)[:11] / far.size
 
 
 def details(picture):
@@ -56,11 +66,17 @@ def details(picture):
 
 
 def variance_share(pulses):
-    """Variance of the running mean of so many frames, of that of one: the sum of the squared weights."""
-    weights = np.array([NEW_FRAME_SHARE] * pulses) * (1.0 - NEW_FRAME_SHARE) ** np.arange(pulses)
-    weights[-1] = (1.0 - NEW_FRAME_SHARE) ** (pulses - 1)
-    assert weights.sum() == pytest.approx(1.0)
-    return (weights**2).sum()
+    """Variance of the running mean of so many frames, of that of one: the sum of the squared weights that a frame's noise has got."""
+    lag, weights = tables.constant("detector", "LAG"), []
+    for frame in range(pulses):
+        light, held = 0.0, 0.0
+        for now in range(pulses):
+            new = 1.0 if now == frame else 0.0
+            light = new + lag * (light - new) if now else new
+            held += NEW_FRAME_SHARE * (light - held) if now else light
+        weights.append(held)
+    assert sum(weights) == pytest.approx(1.0)
+    return sum(w * w for w in weights)
 
 
 # Of a noisier picture the mean of the seeds is noisier too.
@@ -83,7 +99,9 @@ def test_mean_and_variance_are_poissons(folder, options, frames, alike):
     # Each picture's window follows its own percentiles: fit it to the mean before comparing.
     spread = [p[used] - np.polyval(np.polyfit(mean[used], p[used], 1), mean[used]) for p in pictures]
     found = np.var(spread, axis=0, ddof=1) - 1.0 / 12.0  # Grey values are whole.
-    poisson = gain**2 / counts[used] * variance_share(frames)
+    light = (screen(FIELD_MM / mean.shape[0]) ** 2).sum() ** 2
+    electronic = tables.constant("detector", "ELECTRONIC_QUANTA") ** 2
+    poisson = gain**2 * (light + electronic / counts[used]) / counts[used] * variance_share(frames)
     # Measured: 0.7, 2.8 and 2.0 % more: at a hundred counts ln n bends, and the mean of the seeds is noisy.
     assert found.mean() == pytest.approx(poisson.mean(), rel=0.05)
     # The gain drops out between the darker and the brighter half of one picture.

@@ -32,7 +32,7 @@ def linear(density, fractions, kev):
 
 def test_the_tables_are_found():
     energies, rows = tables.attenuation()
-    assert energies[0] == 40.0 and energies[-1] == 80.0 and len(energies) == 8
+    assert energies[0] == 35.0 and energies[-1] == 100.0 and len(energies) == 10
     assert set(rows) == set(MATERIALS) | {"Iohexol300"}
     assert all(len(row) == len(energies) for row in rows.values())
     assert [row[0] for row in tables.tube()] == [60.0, 70.0, 80.0, 90.0, 100.0, 110.0]

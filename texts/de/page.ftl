@@ -35,7 +35,9 @@ picture-heading = Bild
 picture-keys = Bild. Pfeiltasten drehen den C-Bogen.
 picture-label = Durchleuchtungsbild, { $place }
 picture-description = Beschreibung
-picture-hint = Das Bild ziehen, um zu drehen: der Empfänger geht mit. Die Regler tun dasselbe.
+picture-hint = Das Bild ziehen, um zu drehen: der Empfänger geht mit. Die Regler tun dasselbe. Mausrad oder zwei Finger vergrößern es, ein Doppeltippen zeigt es ganz.
+picture-zoomed = Bild { $times }-mal so groß.
+picture-whole = Das ganze Bild.
 
 ## Loading the engine
 

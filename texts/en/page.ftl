@@ -36,7 +36,9 @@ picture-heading = Picture
 picture-keys = Picture. Arrow keys turn the C-arm.
 picture-label = Fluoroscopic view, { $place }
 picture-description = Description
-picture-hint = Drag the picture to turn: the receptor goes the way you drag. The sliders do the same.
+picture-hint = Drag the picture to turn: the receptor goes the way you drag. The sliders do the same. Wheel or two fingers enlarge it, a double tap shows all of it.
+picture-zoomed = Film { $times } times its size.
+picture-whole = The whole film.
 
 ## Loading the engine. $why is a short reason.
 

@@ -65,6 +65,7 @@ keys-places-beam = En Fluoroscopia
 keys-places-menus = Menús y diálogos
 keys-page-keys = esta lista de teclas
 keys-page-read = se lee la imagen en voz alta
+keys-page-zoom = la imagen más grande, más pequeña, entera
 keys-sliders-step = { $deg ->
     [one] { $deg } grado, el tirador va hacia donde apunta la flecha
    *[other] { $deg } grados, el tirador va hacia donde apunta la flecha

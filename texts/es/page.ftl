@@ -35,7 +35,9 @@ picture-heading = Imagen
 picture-keys = Imagen. Las flechas giran el arco en C.
 picture-label = Vista fluoroscópica, { $place }
 picture-description = Descripción
-picture-hint = Arrastre la imagen para girar: el receptor va hacia donde arrastra. Los mandos hacen lo mismo.
+picture-hint = Arrastre la imagen para girar: el receptor va hacia donde arrastra. Los mandos hacen lo mismo. La rueda o dos dedos la amplían; un doble toque la muestra entera.
+picture-zoomed = Imagen ampliada { $times } veces.
+picture-whole = La imagen entera.
 
 ## Loading the engine
 

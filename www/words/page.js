@@ -23,7 +23,10 @@ const step = (name) => ({
 });
 
 const own = say.tree({
-  picture: { label: (s) => say('picture-label', { place: view.place(s) }) },
+  picture: {
+    label: (s) => say('picture-label', { place: view.place(s) }),
+    zoomed: (times) => say(times > 1 ? 'picture-zoomed' : 'picture-whole', { times: say.number(times, 1) }),
+  },
   loading: {
     failedFetch: (why) => say('loading-failedFetch', { why }),
     failedStart: (why) => say('loading-failedStart', { why }),

@@ -122,9 +122,9 @@ fn shares(found: &str) -> Result<[f64; 2], UsageError> {
 }
 
 impl Beam {
-    /// The machine with the field of the magnification mode.
+    /// The machine with the field of the magnification mode and the pixels of the kind of exposure.
     pub(crate) fn arm(&self, arm: &CArm) -> CArm {
-        self.settings.magnified(arm)
+        self.settings.on_detector(arm)
     }
 
     /// Takes the exposure with `radiograph`, made for [`Self::arm`] of `whole`; its picture stays in `radiograph`.

@@ -41,7 +41,9 @@ pub(crate) const COMMAND: Command = Command {
             --needle FILE       Put a needle in as a JSON file says: entry, needle, moves. Text and JSON tell its\n\
             \x20                   readings, the radiograph shows it\n\
             --json              Print everything that was measured as JSON\n\
-            --png FILE          Write the radiograph, 512 x 512 grey, 0.4 mm a pixel at the detector\n\
+            --png FILE          Write the radiograph, grey, 204.8 mm a side at the detector: 512 x 512, of a spot picture\n\
+            \x20                   1024 x 1024\n\
+            --pixels N          Another size for the free radiograph, 128 to 1024 in steps of 32\n\
             --bone-white        Bone white in the radiograph, as on film; fluoroscopy shows it dark\n\
             --outlines          Draw the outlines of the bones' parts into the radiograph\n\
             --svg FILE          Write the outlines of the bones' parts, to the scale of the detector\n\
@@ -79,6 +81,7 @@ struct Options {
     outlines: bool,
     labels: bool,
     png: Option<PathBuf>,
+    pixels: Option<usize>,
     svg: Option<PathBuf>,
     outline_json: Option<PathBuf>,
     path_length: Option<PathBuf>,
@@ -123,6 +126,7 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
             Arg::Long("labels") => options.labels = true,
             Arg::Long("force") => options.force = true,
             Arg::Long("png") => options.png = Some(text(parser, "--png")?.into()),
+            Arg::Long("pixels") => options.pixels = Some(pixels(&text(parser, "--pixels")?)?),
             Arg::Long("svg") => options.svg = Some(text(parser, "--svg")?.into()),
             Arg::Long("outline-json") => options.outline_json = Some(text(parser, "--outline-json")?.into()),
             Arg::Long("path-length") => options.path_length = Some(text(parser, "--path-length")?.into()),
@@ -148,6 +152,10 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
             "--bone-white is for the radiograph: give --png FILE too",
         ),
         (options.outlines && options.png.is_none(), "--outlines is for the radiograph: give --png FILE too"),
+        (
+            options.pixels.is_some() && (options.png.is_none() && options.attenuation.is_none()),
+            "--pixels is for the radiograph: give --png FILE or --attenuation FILE too",
+        ),
         (options.labels && options.svg.is_none(), "--labels is for the SVG: give --svg FILE too"),
     ] {
         if useless {
@@ -155,6 +163,11 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
         }
     }
     Ok(options)
+}
+
+fn pixels(found: &str) -> Result<usize, UsageError> {
+    let wrong = || UsageError(format!("--pixels wants 128 to 1024 in steps of 32, not '{found}'"));
+    found.trim().parse().ok().filter(|n| (128..=1024).contains(n) && n % 32 == 0).ok_or_else(wrong)
 }
 
 fn kind_named(name: &str) -> Result<ViewKind, UnknownName> {
@@ -191,7 +204,8 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let beam = options.exposure.beam()?;
     let whole = CArm::at_degrees(options.oblique_deg.unwrap_or(0.0), options.tilt_deg.unwrap_or(0.0))?
         .with_image_rotation(options.image_rotation_deg)?;
-    let asked = beam.as_ref().map_or(whole, |beam| beam.arm(&whole));
+    let free = options.pixels.map_or(whole, |pixels| whole.sampled(pixels));
+    let asked = beam.as_ref().map_or(free, |beam| beam.arm(&whole));
     let spec = options.patient.spec()?;
     let needle = options.needle.as_deref().map(needle_file::read).transpose()?;
     let patient = Patient::new(&spec);

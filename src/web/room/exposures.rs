@@ -1,6 +1,7 @@
 //! The handle's part for exposures: taking them, showing the last one, and what they cost.
 //!
-//! One [`Radiograph`] a magnification mode, made when it is first asked for: the detector's pixels belong to the mode.
+//! One [`Radiograph`] a magnification mode and kind of exposure, made when it is first asked for: the detector's pixels belong to both. A spot
+//! picture has the detector's own (`SPOT_PIXELS`), a pulse of fluoroscopy four of them put together.
 
 use super::{TeachingRoom, plain, put_grey, understood};
 use crate::imaging::dose::{DicomItem, DoseLog, DoseTotals, LABEL};
@@ -21,7 +22,8 @@ const MOST_PULSES: u32 = 30;
 /// The session's exposures.
 #[derive(Debug, Default)]
 pub(super) struct Exposures {
-    modes: [Option<Radiograph>; MAGNIFICATIONS.len()],
+    /// By magnification, fluoroscopy before spot.
+    modes: [Option<Radiograph>; 2 * MAGNIFICATIONS.len()],
     log: DoseLog,
     taken: u64,
     last: Option<Technique>,
@@ -75,7 +77,8 @@ impl TeachingRoom {
         let pulses = if settings.kind == ExposureKind::Spot { 1 } else { pulses };
         // `checked` lets only the table's modes through.
         let mode = MAGNIFICATIONS.iter().position(|&m| m == settings.magnification).unwrap_or(0);
-        let arm = settings.magnified(&self.arm);
+        let mode = 2 * mode + usize::from(settings.kind == ExposureKind::Spot);
+        let arm = settings.on_detector(&self.arm);
         let view = self.view_of(&arm);
         let look = self.look(bone_dark);
         let tick = tick.unwrap_or(self.procedure.attempt.state.tick);
