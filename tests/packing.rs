@@ -156,8 +156,8 @@ fn a_package_holds_what_its_page_needs_and_no_more() {
         for wanted in [
             "player.html",
             "lesson.json",
-            "begin.js",
-            "main.js",
+            "page/begin.js",
+            "page/main.js",
             "pkg/texts/en/page.js",
             "pkg/texts/de/page.js",
             "pkg/downbeam_bg.wasm",
@@ -174,7 +174,7 @@ fn a_package_holds_what_its_page_needs_and_no_more() {
             "model.html",
             "model.json",
             "bench.html",
-            "bench.js",
+            "page/bench.js",
         ] {
             assert!(!names.contains(&unwanted), "{form} has {unwanted}");
         }
@@ -229,8 +229,8 @@ fn one_file_brings_everything_and_fetches_nothing() {
         "type=\"module\"",
         "rel=\"stylesheet\"",
         "modulepreload",
-        "src=\"begin.js\"",
-        "src=\"needed.js\"",
+        "src=\"page/begin.js\"",
+        "src=\"page/needed.js\"",
         "href=\"mark.svg\"",
         "import.meta",
         "connect-src",
@@ -242,13 +242,13 @@ fn one_file_brings_everything_and_fetches_nothing() {
         "style-src 'sha256-",
         "'pkg/downbeam_bg.wasm': ['application/wasm', 'AGFzbQEAAAA='",
         "'lessons/index.json'",
-        "need('begin.js')",
+        "need('page/begin.js')",
     ] {
         assert!(html.contains(there), "{there}");
     }
     // What an old browser is told stands before what it cannot read.
     assert_eq!(html.matches("</script").count(), 2);
-    assert!(html.find("externref").unwrap() < html.find("need('begin.js')").unwrap());
+    assert!(html.find("externref").unwrap() < html.find("need('page/begin.js')").unwrap());
 }
 
 #[test]
@@ -279,8 +279,8 @@ fn a_site_has_all_and_a_worker_that_knows_it() {
     assert!(worker.contains("  'pkg/downbeam_bg.wasm',\n"));
     let version = |worker: &str| worker.split("const VERSION = '").nth(1).unwrap()[..16].to_owned();
     write(
-        &project.join("www/start.js"),
-        &(fs::read_to_string(project.join("www/start.js")).unwrap() + "// changed\n"),
+        &project.join("www/state/start.js"),
+        &(fs::read_to_string(project.join("www/state/start.js")).unwrap() + "// changed\n"),
     );
     packed(&project, &["--site", "--lrs", "https://lrs.example.org", "--out", "t"]);
     let other = fs::read_to_string(project.join("t/service-worker.js")).unwrap();

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { changesOf, factsOf, needleFactsOf, sentencesOf } from '../../www/describe.js';
+import { changesOf, factsOf, needleFactsOf, sentencesOf } from '../../www/help/describe.js';
 import { help } from '../../www/words/help.js';
 import { open, setUp, settled, typeAngle } from './harness.mjs';
 import { drawn, mark, press, turnTo, use } from './keyboard.mjs';

@@ -6,7 +6,7 @@ import { createRequire } from 'node:module';
 
 const data = createRequire(import.meta.url)('@mdn/browser-compat-data');
 
-/** By what www/needed.js calls it, or, where a page does without or the element alone needs it, by its own name. */
+/** By what www/page/needed.js calls it, or, where a page does without or the element alone needs it, by its own name. */
 export const FEATURES = {
   'WebAssembly with reference types': { bcd: 'webassembly.reference-types', use: 'pkg/downbeam_bg.wasm' },
   'JavaScript modules': { bcd: 'html.elements.script.type.module', use: '<script type="module"' },

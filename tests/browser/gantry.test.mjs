@@ -124,7 +124,7 @@ test('a drag in an attempt is one turn of its log, and the ray through the mark 
 
   // Another engine on the same attempt: where the mark is in the picture, and in the patient.
   const engine = await page.evaluate(async (attempt) => {
-    const { loadEngine } = await import('/room.js');
+    const { loadEngine } = await import('/engine/room.js');
     const { TeachingRoom } = await loadEngine(() => {});
     const room = new TeachingRoom('average', 'L4', 'left');
     room.loadAttempt(attempt);
@@ -181,7 +181,7 @@ test('the needle is drawn where the readings say, whole and near', async () => {
   const [file] = await Promise.all([page.waitForEvent('download'), page.evaluate(() => document.getElementById('attempt-save').click())]);
   const trace = JSON.parse(await (await import('node:fs/promises')).readFile(await file.path(), 'utf8'));
   const needle = await page.evaluate(async (attempt) => {
-    const { loadEngine } = await import('/room.js');
+    const { loadEngine } = await import('/engine/room.js');
     const { TeachingRoom } = await loadEngine(() => {});
     const room = new TeachingRoom('average', 'L4', 'left');
     room.loadAttempt(attempt);
@@ -217,7 +217,7 @@ test('a part under the mouse in the picture is lit in both, named, and the radio
   });
   // The landmarks say where the tip of the transverse process falls.
   const at = await page.evaluate(async () => {
-    const { loadEngine } = await import('/room.js');
+    const { loadEngine } = await import('/engine/room.js');
     const { TeachingRoom } = await loadEngine(() => {});
     const room = new TeachingRoom('average', 'L4', 'left');
     const { detector_mm: tip } = room.report().landmarks.find((l) => l.name === 'transverse_tip' && l.level === 'L4' && l.side === 'right');
@@ -244,7 +244,7 @@ test('a part under the mouse in the drawing is lit in the picture; a press keeps
   await page.locator('label[for=gantry-show-near]').click();
   const plain = await pictureHash(page, 'overlay');
   const tip = await page.evaluate(async () => {
-    const { loadEngine } = await import('/room.js');
+    const { loadEngine } = await import('/engine/room.js');
     const { TeachingRoom } = await loadEngine(() => {});
     return new TeachingRoom('average', 'L4', 'left').report().landmarks.find((l) => l.name === 'spinous_tip' && l.level === 'L4').patient_mm;
   });

@@ -40,7 +40,7 @@ test('every module of the first picture is asked for at once, not one after the 
 test('what the page offers before the engine is there is what the engine has', async () => {
   const { page, close } = await open(site);
   const [first, engine] = await page.evaluate(async () => {
-    const { FIRST_CATALOGUE } = await import('./catalogue.js');
+    const { FIRST_CATALOGUE } = await import('./engine/catalogue.js');
     const { TeachingRoom } = await import('./pkg/downbeam.js');
     return [
       { levels: FIRST_CATALOGUE.levels, range: FIRST_CATALOGUE.range, beam: FIRST_CATALOGUE.beam, patient: FIRST_CATALOGUE.patients[0].name },

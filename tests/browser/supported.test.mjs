@@ -26,11 +26,11 @@ test('each of these features is in use', () => {
 });
 
 test('the pages look for each of them before anything else runs', () => {
-  const asked = read('www/needed.js').match(/var needed = \{([\s\S]*?)\n {2}\};/)[1];
+  const asked = read('www/page/needed.js').match(/var needed = \{([\s\S]*?)\n {2}\};/)[1];
   for (const name of Object.keys(FEATURES)) assert.ok(asked.includes(name), `needed.js does not ask for ${name}`);
   assert.equal((asked.match(/: function \(\)/g) ?? []).length, Object.keys(FEATURES).length, 'and for nothing else');
   for (const page of ['index', 'author', 'check', 'model']) {
     const html = read(`www/${page}.html`);
-    assert.ok(html.indexOf('<script src="needed.js" defer>') < html.indexOf('<script type="module"'), page);
+    assert.ok(html.indexOf('<script src="page/needed.js" defer>') < html.indexOf('<script type="module"'), page);
   }
 });

@@ -17,7 +17,7 @@ before(async () => {
     ['/www/', WWW],
     ['/page', async () => connected(null)],
     ['/settings', async () => html(`<script type="module">
-      globalThis.storage = await import('/www/storage.js');
+      globalThis.storage = await import('/www/base/storage.js');
       document.documentElement.dataset.connected = 'yes';
     </script>`)],
   ]);

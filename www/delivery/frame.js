@@ -5,7 +5,7 @@
 // kept if the page around keeps it, else not, and `keepsProgress` says so.
 
 import { uuid } from './statement.js';
-import { storageWorks } from '../storage.js';
+import { storageWorks } from '../base/storage.js';
 import { delivery as texts } from '../words/delivery.js';
 
 const VERSION = 1;

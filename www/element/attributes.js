@@ -1,6 +1,6 @@
 // Reads the element's attributes and properties by the table in interface.js.
 
-import { clip } from '../rules.js';
+import { clip } from '../base/rules.js';
 import { ATTRIBUTES } from './interface.js';
 
 export const BY_NAME = new Map(ATTRIBUTES.map((entry) => [entry.name, entry]));

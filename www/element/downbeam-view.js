@@ -1,10 +1,10 @@
 // <downbeam-view>: a patient under a C-arm, in any page. What it takes and tells is in interface.js; this file holds the state and
 // joins attributes, engine and face. All elements of a page share one engine, and those with the same patient share that too.
 
-import { FIRST_CATALOGUE } from '../catalogue.js';
-import { viewOf } from '../criterion-rows.js';
-import { IntegrityError, reason } from '../engine-load.js';
-import { onceAFrame, onceQuiet } from '../frame.js';
+import { FIRST_CATALOGUE } from '../engine/catalogue.js';
+import { viewOf } from '../views/criterion-rows.js';
+import { IntegrityError, reason } from '../engine/engine-load.js';
+import { onceAFrame, onceQuiet } from '../base/frame.js';
 import { BY_NAME, fallbacks, readAttribute } from './attributes.js';
 import { buildFace } from './face.js';
 import { ATTRIBUTES, TAG } from './interface.js';

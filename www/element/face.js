@@ -1,10 +1,10 @@
 // What an element shows, built once in its shadow root: title, film, switches, sliders, checks, caution. Drawn from state and report.
 
-import { FIRST_CATALOGUE } from '../catalogue.js';
-import { criteriaOf, scoreRow, showCriteria, viewOf } from '../criterion-rows.js';
-import { make, say } from '../dom.js';
-import { showDogNames, showKey } from '../picture-key.js';
-import { dragToTurn, turnControl } from '../turn.js';
+import { FIRST_CATALOGUE } from '../engine/catalogue.js';
+import { criteriaOf, scoreRow, showCriteria, viewOf } from '../views/criterion-rows.js';
+import { make, say } from '../base/dom.js';
+import { showDogNames, showKey } from '../film/picture-key.js';
+import { dragToTurn, turnControl } from '../controls/turn.js';
 import { filmCanvases } from './film.js';
 
 const SWITCHES = [

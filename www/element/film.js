@@ -1,8 +1,8 @@
 // The two canvases of an element: the radiograph as the engine draws it, and on top of it outlines, edge letters and names.
 
-import { make } from '../dom.js';
-import { DETECTOR_MM, outlineStyle } from '../film-look.js';
-import { drawDogNames, drawEdgeLetters } from '../labels.js';
+import { make } from '../base/dom.js';
+import { DETECTOR_MM, outlineStyle } from '../film/film-look.js';
+import { drawDogNames, drawEdgeLetters } from '../film/labels.js';
 
 const RADIOGRAPH_PX = 512;
 

@@ -1,8 +1,8 @@
 // The element's interface, once: attributes and properties, methods, events, parts and custom properties. The element reads its
 // attributes by this table; `node docs/element.mjs` makes docs/element.md and downbeam-view.d.ts from it.
 
-import { FIRST_CATALOGUE } from '../catalogue.js';
-import { between, oneOf, onOff } from '../rules.js';
+import { FIRST_CATALOGUE } from '../engine/catalogue.js';
+import { between, oneOf, onOff } from '../base/rules.js';
 
 export const TAG = 'downbeam-view';
 

@@ -1,6 +1,6 @@
 // One engine for all elements of a page: fetched, compiled and started once, by the first that needs it.
 
-import { IntegrityError, loadEngine } from '../engine-load.js';
+import { IntegrityError, loadEngine } from '../engine/engine-load.js';
 
 /** `{ integrity, loading, engine }`: the digests that were asked for, a promise, and the engine once it is there. */
 let current = null;

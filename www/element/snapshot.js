@@ -1,6 +1,6 @@
 // What events tell: the state and the checks of the view, as a plain object of its own.
 
-import { criteriaOf, viewOf } from '../criterion-rows.js';
+import { criteriaOf, viewOf } from '../views/criterion-rows.js';
 
 const TOLD = ['patient', 'level', 'side', 'view', 'oblique', 'tilt', 'rotation'];
 

@@ -3,7 +3,7 @@
 
 import { element as enElement } from '../pkg/texts/en/element.js';
 import { view as enView } from '../pkg/texts/en/view.js';
-import { sayer } from '../sentences.js';
+import { sayer } from '../words/sentences.js';
 import { elementWords } from '../words/element.js';
 
 const OTHERS = {

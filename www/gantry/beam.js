@@ -1,6 +1,6 @@
 // The rays in the drawings, in the patient's frame about the target's centre, mm.
 
-import { RECEPTOR_MM, SOURCE_MM, directions, plus } from '../gantry.js';
+import { RECEPTOR_MM, SOURCE_MM, directions, plus } from './drawing.js';
 
 /**
  * Source, isocentre and the central ray's end for a C-arm that stands as `state` says, and, for a point that is aimed at, where the ray

@@ -1,6 +1,6 @@
 // The bones as the drawings' onlookers see them: the engine's outlines, asked for once a patient and level.
 
-import { closed, line } from '../gantry.js';
+import { closed, line } from './drawing.js';
 
 /** Lines are cut this far from the target's centre, beyond what the near drawings show. */
 const HALF_MM = 95;

@@ -1,10 +1,10 @@
 // Joins the drawings of C-arm and patient with the picture: dragging, rays, bones, and the part that is lit. Loaded after the first picture.
 
-import { levelBelow } from '../catalogue.js';
-import { onceAFrame } from '../frame.js';
-import { VIEWERS, directions, line, node } from '../gantry.js';
-import { byId, say, segments } from '../page.js';
-import { keep, setting } from '../storage.js';
+import { levelBelow } from '../engine/catalogue.js';
+import { onceAFrame } from '../base/frame.js';
+import { VIEWERS, directions, line, node } from './drawing.js';
+import { byId, say, segments } from '../base/dom.js';
+import { keep, setting } from '../base/storage.js';
 import { gantryLink as t } from '../words/gantry.js';
 import { raysOf } from './beam.js';
 import { bonesSeen, linesOf, nearestPart, sameLabel } from './bones.js';

@@ -1,8 +1,8 @@
 // The part that is lit: under the pointer, or chosen by a touch or from the list. The picture and the drawings light the same one.
 
-import { DETECTOR_MM } from '../film-look.js';
-import { onceAFrame } from '../frame.js';
-import { byId, make, say } from '../page.js';
+import { DETECTOR_MM } from '../film/film-look.js';
+import { onceAFrame } from '../base/frame.js';
+import { byId, make, say } from '../base/dom.js';
 import { gantryLink as t } from '../words/gantry.js';
 import { labelKey, sameLabel } from './bones.js';
 

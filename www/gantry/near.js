@@ -1,9 +1,9 @@
 // A drawing at the scale of a vertebra: the bones' own outlines, the rays that pass them, and the needle.
 
-import { VIEWERS, line, node } from '../gantry.js';
-import { make, say } from '../page.js';
+import { VIEWERS, line, node } from './drawing.js';
+import { make, say } from '../base/dom.js';
 import { gantryLink as t } from '../words/gantry.js';
-import { texts } from '../texts.js';
+import { texts } from '../words/texts.js';
 import { linesOf, sameLabel } from './bones.js';
 
 /** What is shown about the centre of the target's body, mm: more of the back, where the processes are. */

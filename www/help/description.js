@@ -1,14 +1,13 @@
 // The picture in words: the section under the sliders, what is read out on a key, and what is said when something looks otherwise.
 // What may be told, and in what grain, is decided in describe.js.
 
-import { changesOf, factsOf, needleFactsOf, needleSentencesOf, sentencesOf } from '../describe.js';
-import { make, say } from '../dom.js';
-import { onceQuiet } from '../frame.js';
-import { readings } from '../hand.js';
-import { byId } from '../page.js';
-import { shownIn } from '../picture.js';
-import { keep, setting } from '../storage.js';
-import { texts } from '../texts.js';
+import { changesOf, factsOf, needleFactsOf, needleSentencesOf, sentencesOf } from './describe.js';
+import { onceQuiet } from '../base/frame.js';
+import { readings } from '../injection/hand.js';
+import { byId, make, say } from '../base/dom.js';
+import { shownIn } from '../film/picture.js';
+import { keep, setting } from '../base/storage.js';
+import { texts } from '../words/texts.js';
 import { help } from '../words/help.js';
 
 /** The picture stands still once nothing has changed for so long. */

@@ -1,10 +1,10 @@
 // The list of keys, by place, as a dialog: made of the tables that the keys are handled by.
 
-import { CROSS_MM, HUB_TENTHS } from '../aim.js';
-import { button, make } from '../dom.js';
-import { ROLL_DEG } from '../hub.js';
-import { lines, NEEDLE_KEYS, PAGE_KEYS, PICTURE_KEYS, PICTURE_STEPS_DEG, singleKeys, UNDO_KEYS, useSingleKeys, VIEW_KEYS } from '../keys.js';
-import { SLIDER_KEYS_DEG } from '../turn.js';
+import { CROSS_MM, HUB_TENTHS } from '../injection/aim.js';
+import { button, make } from '../base/dom.js';
+import { ROLL_DEG } from '../injection/hub.js';
+import { lines, NEEDLE_KEYS, PAGE_KEYS, PICTURE_KEYS, PICTURE_STEPS_DEG, singleKeys, UNDO_KEYS, useSingleKeys, VIEW_KEYS } from '../controls/keys.js';
+import { SLIDER_KEYS_DEG } from '../controls/turn.js';
 import { help } from '../words/help.js';
 
 const t = help.keys;

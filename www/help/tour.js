@@ -1,9 +1,8 @@
 // The tour: a small panel beside one part of the page after the other. It is no dialog: everything can be used meanwhile, and where a
 // stop asks for a turn the panel notices it. It lies in the document like what it speaks of, so both scroll together, and never over it.
 
-import { criteriaOf, viewOf } from '../criterion-rows.js';
-import { button, make, say } from '../dom.js';
-import { byId } from '../page.js';
+import { criteriaOf, viewOf } from '../views/criterion-rows.js';
+import { button, byId, make, say } from '../base/dom.js';
 import { help } from '../words/help.js';
 
 const t = help.tour;

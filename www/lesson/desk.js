@@ -1,7 +1,7 @@
 // The engine's module for lessons, loaded when the first lesson is wanted.
 
-import { late } from '../late.js';
-import { reason } from '../room.js';
+import { late } from '../base/late.js';
+import { reason } from '../engine/room.js';
 import { lesson as t } from '../words/lesson.js';
 
 let loading = null;

@@ -1,15 +1,15 @@
 // A lesson from the list to the receipt: choose, begin, run, done. The attempt itself is the injection's; what it scores is the desk's.
 
 import { connect } from '../delivery/choose.js';
-import { gateList } from '../gate-list.js';
-import { markTable } from '../marks-table.js';
-import { button, byId, make, say } from '../page.js';
-import { reason } from '../room.js';
-import { saveText } from '../save.js';
-import { wantsMark } from '../stages.js';
-import { startPosition } from '../start.js';
-import { store, stored } from '../storage.js';
-import { texts } from '../texts.js';
+import { gateList } from '../injection/gate-list.js';
+import { markTable } from '../injection/marks-table.js';
+import { button, byId, make, say } from '../base/dom.js';
+import { reason } from '../engine/room.js';
+import { saveText } from '../base/save.js';
+import { wantsMark } from '../injection/stages.js';
+import { startPosition } from '../state/start.js';
+import { store, stored } from '../base/storage.js';
+import { texts } from '../words/texts.js';
 import { lesson as t } from '../words/lesson.js';
 import { lessonDesk, shipped } from './desk.js';
 import { interrupted, noteRunning } from './interrupted.js';

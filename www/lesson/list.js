@@ -1,9 +1,9 @@
 // The course as a list: each lesson with its mode and how far the learner is.
 
-import { chooser } from '../chooser.js';
-import { button, byId, make } from '../page.js';
-import { save } from '../save.js';
-import { texts } from '../texts.js';
+import { chooser } from '../base/chooser.js';
+import { button, byId, make } from '../base/dom.js';
+import { save } from '../base/save.js';
+import { texts } from '../words/texts.js';
 import { lesson as t } from '../words/lesson.js';
 import { course, lessonDesk, shipped } from './desk.js';
 import { begun, doneOf, exported, takeIn } from './progress.js';

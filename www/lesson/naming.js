@@ -1,6 +1,6 @@
 // Naming the parts on the page: an outline is lit, then given as the answer. What is asked and what is right the engine says.
 
-import { button, byId, make, say } from '../page.js';
+import { button, byId, make, say } from '../base/dom.js';
 import { lesson } from '../words/lesson.js';
 
 /** As near as this to a line a press takes it, mm on the detector. */

@@ -6,7 +6,7 @@
 
 import { alone } from '../delivery/other-tabs.js';
 import { uuid } from '../delivery/statement.js';
-import { store, stored } from '../storage.js';
+import { store, stored } from '../base/storage.js';
 
 const DONE = 'downbeam.done';
 /** Attempts under way: those of a page, and those that came out of a file or from before pages had keys of their own. */

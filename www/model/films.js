@@ -1,9 +1,9 @@
 // The films: each canvas names its view, and what is to be drawn into it; the engine draws, and its report gives the numbers of the
 // caption.
 
-import { outlineStyle } from '../film-look.js';
-import { drawDogNames, drawEdgeLetters } from '../labels.js';
-import { texts } from '../texts.js';
+import { outlineStyle } from '../film/film-look.js';
+import { drawDogNames, drawEdgeLetters } from '../film/labels.js';
+import { texts } from '../words/texts.js';
 import { shown } from './numbers.js';
 
 const FIELD_MM = 512 * 0.4;

@@ -1,8 +1,8 @@
 // The page about the model: its numbers are read from model.json, which the engine computed, and its pictures are drawn by the
 // engine here. The text stands in the HTML and can be read without either.
 
-import { themeControl } from '../case.js';
-import { loadEngine } from '../room.js';
+import { themeControl } from '../controls/case.js';
+import { loadEngine } from '../engine/room.js';
 import { drawCharts } from './charts.js';
 import { drawFilms } from './films.js';
 import { fillNumbers } from './numbers.js';

@@ -1,12 +1,12 @@
 // The author's page. The text of the lesson file is the one truth: the form is filled from it and written into it, and the engine
 // says of it what is wrong, what it draws and what link carries it.
 
-import { chooser } from '../chooser.js';
-import { onceQuiet } from '../frame.js';
+import { chooser } from '../base/chooser.js';
+import { onceQuiet } from '../base/frame.js';
 import { lessonDesk } from '../lesson/desk.js';
-import { byId, choices, make, say } from '../page.js';
-import { saveText } from '../save.js';
-import { store, stored } from '../storage.js';
+import { byId, choices, make, say } from '../base/dom.js';
+import { saveText } from '../base/save.js';
+import { store, stored } from '../base/storage.js';
 import { goTo } from './form-groups.js';
 import { beginPage, complaint } from './frame.js';
 import { lessonForm } from './lesson-form.js';

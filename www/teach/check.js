@@ -1,9 +1,9 @@
 // The teacher's page: takes receipts in, has them replayed in slices, and shows the class. Nothing leaves the page.
 
-import { chooser } from '../chooser.js';
+import { chooser } from '../base/chooser.js';
 import { lessonModule } from '../lesson/desk.js';
-import { byId, make, say } from '../page.js';
-import { saveText } from '../save.js';
+import { byId, make, say } from '../base/dom.js';
+import { saveText } from '../base/save.js';
 import { bandPatterns, classSection } from './class-chart.js';
 import { rowsTable, statusTag } from './class-rows.js';
 import { learners } from './class-learners.js';

@@ -1,7 +1,7 @@
 // A lesson's class by step: how many learners lie in each quarter of the marks, the mean, and who stays under the pass mark. The bars
 // stand in the cells of a table, so that what is drawn is also read; the four bands differ in pattern, not in colour alone.
 
-import { make } from '../page.js';
+import { make } from '../base/dom.js';
 import { remarks } from '../words/remark.js';
 import { teach } from '../words/teach.js';
 

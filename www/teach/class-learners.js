@@ -1,8 +1,8 @@
 // The class by learner: the class list, which stays in this page, each one's tries and best, who has handed in nothing, and the gradebook.
 
-import { chooser } from '../chooser.js';
-import { byId, make, say } from '../page.js';
-import { saveText } from '../save.js';
+import { chooser } from '../base/chooser.js';
+import { byId, make, say } from '../base/dom.js';
+import { saveText } from '../base/save.js';
 import { complaint } from './frame.js';
 import { teach } from '../words/teach.js';
 

@@ -1,6 +1,6 @@
 // The receipts of a class one by one: a table that can be sorted and narrowed to a status or a lesson.
 
-import { byId, choices, make, say } from '../page.js';
+import { byId, choices, make, say } from '../base/dom.js';
 import { remarks } from '../words/remark.js';
 import { teach } from '../words/teach.js';
 

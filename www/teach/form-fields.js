@@ -1,7 +1,7 @@
 // Kinds of fields of the author's form. Each is `{ element, fill(lesson), put(lesson) }`: `fill` shows what a lesson holds, `put` writes
 // what is shown. A value that a field cannot show stays as it is until the field is used.
 
-import { make } from '../page.js';
+import { make } from '../base/dom.js';
 import { asField, at, numberOrText, put } from './lesson-text.js';
 import { teach } from '../words/teach.js';
 

@@ -1,6 +1,6 @@
 // The fields of the author's form that are of one kind only: texts by language, the patient's seed, parts to name, limits.
 
-import { byId, make } from '../page.js';
+import { byId, make } from '../base/dom.js';
 import { asField, at, isObject, numberOrText, put } from './lesson-text.js';
 import { teach } from '../words/teach.js';
 

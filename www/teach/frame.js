@@ -1,10 +1,10 @@
 // What the teacher's and the author's page have in common: texts in their places, theme, messages.
 
-import { themeControl } from '../case.js';
-import { button, byId, say } from '../page.js';
-import { reason } from '../room.js';
-import { storageWorks } from '../storage.js';
-import { fillTexts } from '../texts.js';
+import { themeControl } from '../controls/case.js';
+import { button, byId, say } from '../base/dom.js';
+import { reason } from '../engine/room.js';
+import { storageWorks } from '../base/storage.js';
+import { fillTexts } from '../words/texts.js';
 import { teach } from '../words/teach.js';
 
 /** Dresses the page. Returns `notice(sentence, { again })`, which shows a message until it is closed, with a button to load the page again where that helps. */

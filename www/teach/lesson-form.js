@@ -1,6 +1,6 @@
 // The author's form: every key of the lesson file, in sections.
 
-import { make } from '../page.js';
+import { make } from '../base/dom.js';
 import { drawField, listField, radioField, selectField, textField } from './form-fields.js';
 import { partsField, seedField, textsField, tolerancesField } from './form-groups.js';
 import { isObject } from './lesson-text.js';

@@ -1,11 +1,11 @@
 // A picture of what a lesson draws: the best view of the drawn target on the drawn patient, by the engine of the room. It is loaded
 // only when there is something to show, and nothing else waits for it.
 
-import { viewOf } from '../criterion-rows.js';
-import { outlineStyle } from '../film-look.js';
-import { byId, say, segments } from '../page.js';
-import { loadEngine, reason } from '../room.js';
-import { texts } from '../texts.js';
+import { viewOf } from '../views/criterion-rows.js';
+import { outlineStyle } from '../film/film-look.js';
+import { byId, say, segments } from '../base/dom.js';
+import { loadEngine, reason } from '../engine/room.js';
+import { texts } from '../words/texts.js';
 import { rest } from './frame.js';
 import { teach } from '../words/teach.js';
 

@@ -1,6 +1,6 @@
 // What the engine has against a lesson, each thing at the field that it is about.
 
-import { make, say } from '../page.js';
+import { make, say } from '../base/dom.js';
 
 /** Keeps the places where a problem can be said. */
 export function problemSlots() {

@@ -1,6 +1,6 @@
 // Where progress and results go. Sentences in texts/…/delivery.ftl.
 
-import { pageSayer } from '../language.js';
+import { pageSayer } from './language.js';
 import { delivery as english } from '../pkg/texts/en/delivery.js';
 
 const say = pageSayer('delivery', english);

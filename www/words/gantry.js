@@ -1,6 +1,6 @@
 // What the drawings of C-arm and patient say when they are linked with the picture. Sentences in texts/…/gantry.ftl.
 
-import { pageSayer } from '../language.js';
+import { pageSayer } from './language.js';
 import { gantry as english } from '../pkg/texts/en/gantry.js';
 import { view } from './view-page.js';
 

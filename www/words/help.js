@@ -1,7 +1,7 @@
 // What tour, list of keys and description say: loaded with them. Sentences in texts/…/help.ftl.
 
 import { help as english } from '../pkg/texts/en/help.js';
-import { pageSayer } from '../language.js';
+import { pageSayer } from './language.js';
 
 const say = pageSayer('help', english);
 

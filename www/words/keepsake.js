@@ -2,7 +2,7 @@
 // texts/…/keepsake.ftl.
 
 import { keepsake as english } from '../pkg/texts/en/keepsake.js';
-import { pageSayer } from '../language.js';
+import { pageSayer } from './language.js';
 import { view } from './view-page.js';
 
 const say = pageSayer('keepsake', english);

@@ -1,7 +1,7 @@
 // What lessons on the page say; titles, introductions and reasons come from lesson and engine. Sentences in texts/…/lesson.ftl.
 
 import { lesson as english } from '../pkg/texts/en/lesson.js';
-import { pageSayer } from '../language.js';
+import { pageSayer } from './language.js';
 import { view } from './view-page.js';
 import { points } from './view.js';
 

@@ -1,6 +1,6 @@
 // The whole injection. Sentences in texts/…/needle.ftl; what the engine says of an attempt is in remark.js.
 
-import { pageSayer } from '../language.js';
+import { pageSayer } from './language.js';
 import { needle as english } from '../pkg/texts/en/needle.js';
 import { points } from './view.js';
 

@@ -1,6 +1,6 @@
 // The page. Sentences in texts/…/page.ftl; those that it shares with the course element in view.ftl.
 
-import { pageSayer } from '../language.js';
+import { pageSayer } from './language.js';
 import { page as english } from '../pkg/texts/en/page.js';
 import { needle } from './needle.js';
 import { remarks } from './remark.js';

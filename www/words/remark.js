@@ -1,7 +1,7 @@
 // What the engine says of an attempt by name and values (src/lesson/remark.rs), and what the needle meets, what contrast shows, cautions.
 // Sentences in texts/…/remark.ftl.
 
-import { pageSayer } from '../language.js';
+import { pageSayer } from './language.js';
 import { remark as english } from '../pkg/texts/en/remark.js';
 import { needle, one, whole } from './needle.js';
 import { view } from './view-page.js';

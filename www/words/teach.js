@@ -1,6 +1,6 @@
 // The teacher's and the author's page. Sentences in texts/…/teach.ftl; what is wrong with a lesson or a receipt the engine says.
 
-import { pageSayer } from '../language.js';
+import { pageSayer } from './language.js';
 import { teach as english } from '../pkg/texts/en/teach.js';
 import { view } from './view-page.js';
 

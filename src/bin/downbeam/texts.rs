@@ -1,7 +1,7 @@
 //! The page's sentences: Fluent files (`texts/LANGUAGE/PART.ftl`) made into modules (`www/pkg/texts/LANGUAGE/PART.js`) when the page is
 //! built, so that the browser fetches no parser and waits for no file.
 //!
-//! A module exports one table of message names to a text, or to a function of a formatter (`www/sentences.js`) and the message's values:
+//! A module exports one table of message names to a text, or to a function of a formatter (`www/words/sentences.js`) and the message's values:
 //!
 //! ```text
 //! tour-count = { $n } of { $all }        'tour-count': (f, $) => `${f.n($.n)} of ${f.n($.all)}`,

@@ -8,7 +8,7 @@ use std::fs;
 use std::path::Path;
 
 /// What is on the page only for its makers.
-const WORKBENCH: [&str; 3] = ["bench.html", "bench.js", "style/bench.css"];
+const WORKBENCH: [&str; 3] = ["bench.html", "page/bench.js", "style/bench.css"];
 
 /// Files.
 #[derive(Clone, Debug, Default)]

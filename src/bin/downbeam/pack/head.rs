@@ -7,7 +7,7 @@ pub(super) fn delivered_by(html: &str, how: &str) -> anyhow::Result<String> {
     with_meta(html, "downbeam-delivery", how)
 }
 
-/// Says in the page that there is a service worker that knows this site (`www/offline.js`).
+/// Says in the page that there is a service worker that knows this site (`www/page/offline.js`).
 pub(super) fn working_offline(html: &str) -> anyhow::Result<String> {
     with_meta(html, "downbeam-offline", "yes")
 }

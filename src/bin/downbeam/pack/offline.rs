@@ -5,7 +5,7 @@ use super::files::Files;
 use super::head::replaced;
 use downbeam::lesson::digest::sha256_hex;
 
-const WORKER: &str = "service-worker.js";
+pub(super) const WORKER: &str = "service-worker.js";
 /// Digits of the digest in the version.
 const DIGITS: usize = 16;
 

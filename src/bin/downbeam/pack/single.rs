@@ -14,11 +14,11 @@ use downbeam::lesson::file::Lesson;
 use sha2::{Digest, Sha256};
 
 const PAGE: &str = "index.html";
-const ENTRY: &str = "begin.js";
+const ENTRY: &str = "page/begin.js";
 /// Runs before all else, so that it can say what a browser lacks that could not read the rest.
-const NEEDED: &str = "needed.js";
-const NEEDED_TAG: &str = "<script src=\"needed.js\" defer></script>";
-const ENTRY_TAG: &str = "<script type=\"module\" src=\"begin.js\"></script>";
+const NEEDED: &str = "page/needed.js";
+const NEEDED_TAG: &str = "<script src=\"page/needed.js\" defer></script>";
+const ENTRY_TAG: &str = "<script type=\"module\" src=\"page/begin.js\"></script>";
 
 /// The page with all lessons; with `lesson`, the page that opens this one.
 pub(super) fn page(www: &Files, lesson: Option<&Lesson>) -> anyhow::Result<String> {

@@ -3,6 +3,7 @@
 //! No parser: the page's own sources are all written in one way (quotes around a literal path, statements at the beginning of a line),
 //! and a name that leads nowhere stops the packing.
 
+use super::offline::WORKER;
 use anyhow::bail;
 
 /// Names of other files in a file, as they stand there. Addresses of elsewhere and fragments are left out.
@@ -32,7 +33,7 @@ fn in_module(text: &str) -> Vec<&str> {
     for piece in after(text, "new URL('", ")") {
         if let Some((name, rest)) = piece.split_once('\'')
             && rest.contains("import.meta.url")
-            && !name.ends_with("service-worker.js")
+            && !name.ends_with(WORKER)
         {
             found.push(name);
         }
@@ -49,6 +50,7 @@ pub(super) fn mentioned(path: &str, text: &str) -> Vec<String> {
     code_lines(text)
         .flat_map(|line| between(line, '\'').chain(between(line, '"')))
         .filter(|name| is_near(name) && [".js", ".wasm", ".css"].iter().any(|end| name.ends_with(end)))
+        .filter(|name| !name.ends_with(WORKER))
         .map(str::to_owned)
         .collect()
 }

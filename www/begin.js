@@ -1,5 +1,0 @@
-// The page begins here: first its language, then everything else, which speaks it.
-
-import { enter } from './language.js';
-
-enter().then(() => import('./main.js'));

@@ -1,0 +1,97 @@
+// The keys of the page, as tables: what listens and what the list of keys shows (help/keymap.js) are made of the same rows.
+// Single keys can be switched off; they are silent where text is typed, in a list that has the focus, and in a dialog.
+
+import { keep, setting } from '../base/storage.js';
+
+// A row: the key, the name of what it does in the texts, and the doing. Rows of one name are one line of the list.
+
+/** For the needle in hand. */
+export const NEEDLE_KEYS = [
+  ['f', 'advance', (act, shift) => act.push(shift ? 5 : 1)],
+  ['g', 'advanceHalf', (act) => act.push(0.5)],
+  ['b', 'withdraw', (act, shift) => act.push(shift ? -5 : -1)],
+  ['v', 'withdrawHalf', (act) => act.push(-0.5)],
+  ['q', 'roll', (act, shift) => act.roll(shift ? -1 : -15)],
+  ['e', 'roll', (act, shift) => act.roll(shift ? 1 : 15)],
+  ['t', 'half', (act) => act.roll(180)],
+  ['p', 'arm', (act) => act.view('true_ap')],
+  ['l', 'arm', (act) => act.view('lateral')],
+  ['o', 'arm', (act) => act.view('oblique')],
+  ['m', 'mark', (act) => act.mark()],
+  ['h', 'hint', (act) => act.hint()],
+];
+
+/** For the views. */
+export const VIEW_KEYS = [
+  ['p', 'pick', (act) => act.pick('true_ap')],
+  ['o', 'pick', (act) => act.pick('oblique')],
+  ['l', 'pick', (act) => act.pick('lateral')],
+  ['c', 'check', (act) => act.check()],
+];
+
+/** Everywhere on the page. */
+export const PAGE_KEYS = [
+  ['?', 'keys', (act) => act.keys()],
+  ['r', 'read', (act) => act.read()],
+  ['+', 'zoom', (act) => act.zoom(1)],
+  ['-', 'zoom', (act) => act.zoom(-1)],
+  ['0', 'zoom', (act) => act.zoom(0)],
+];
+
+/** With Ctrl or the command key, in an injection; these are no single keys. */
+export const UNDO_KEYS = [
+  ['z', 'undo', (act, shift) => (shift ? act.redo() : act.undo())],
+  ['y', 'redo', (act) => act.redo()],
+];
+
+/** Arrows on the picture while the C-arm is what they turn: the receptor goes the way of the arrow. */
+export const PICTURE_STEPS_DEG = { step: 1, coarse: 5 };
+export const PICTURE_KEYS = { ArrowLeft: ['oblique', 1], ArrowRight: ['oblique', -1], ArrowUp: ['tilt', 1], ArrowDown: ['tilt', -1] };
+
+const single = { on: null };
+
+/** Whether single keys are wanted. */
+export const singleKeys = () => (single.on ??= setting('single-keys', ['on', 'off']) === 'on');
+
+/** Wants them or not, from now on. Returns whether the browser keeps it. */
+export function useSingleKeys(on) {
+  single.on = on;
+  return keep('single-keys', on ? 'on' : 'off');
+}
+
+/** Rows of a table that are one line of the list: `[[name, keys]]`. */
+export function lines(table) {
+  const byName = new Map();
+  for (const [key, name] of table) byName.set(name, [...(byName.get(name) ?? []), key]);
+  return [...byName];
+}
+
+/** Listens on the whole page. `tables()` gives those that hold now, as `[[table, act]]`; `undo()` what takes back, or null. */
+export function listen(tables, undo) {
+  document.addEventListener('keydown', (event) => {
+    if (event.altKey || event.defaultPrevented) return;
+    if (event.target.closest?.('dialog, select, textarea, input:not([type=radio], [type=checkbox], [type=range])')) return;
+    const key = event.key.toLowerCase();
+    const command = event.ctrlKey || event.metaKey;
+    if (!command && !singleKeys()) return;
+    for (const [table, act] of command ? [[UNDO_KEYS, undo()]] : tables()) {
+      const row = act && table.find(([own]) => own === key);
+      if (!row) continue;
+      event.preventDefault();
+      return row[2](act, event.shiftKey);
+    }
+  });
+}
+
+/** Arrows on the picture turn the C-arm, where `on()`. */
+export function arrowsTurn(film, app, on) {
+  film.addEventListener('keydown', (event) => {
+    const row = PICTURE_KEYS[event.key];
+    if (!row || event.target !== film || event.altKey || event.ctrlKey || event.metaKey || event.defaultPrevented || !on()) return;
+    event.preventDefault();
+    const [angle, way] = row;
+    const [low, high] = app.catalogue.range[angle];
+    const wanted = app.state[angle] + way * (event.shiftKey ? PICTURE_STEPS_DEG.coarse : PICTURE_STEPS_DEG.step);
+    app.change({ [angle]: Math.round(Math.min(high, Math.max(low, wanted)) * 10) / 10 });
+  });
+}

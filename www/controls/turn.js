@@ -1,0 +1,123 @@
+// The angles: slider, typed number and one-degree buttons for each, all three saying the same angle; and the drag that turns.
+
+import { make, say } from '../base/dom.js';
+
+const STEP_DEG = 1;
+const PAGE_DEG = 5;
+const FINE_DEG = 0.1;
+/** What a key on a slider adds, degrees, the high end being on the right; Left and Right follow the screen. */
+export const SLIDER_KEYS_DEG = { ArrowLeft: -STEP_DEG, ArrowRight: STEP_DEG, ArrowUp: STEP_DEG, ArrowDown: -STEP_DEG, PageUp: PAGE_DEG, PageDown: -PAGE_DEG };
+
+/** Builds one turn control for state key `key`. `app.change` gets every new angle. `texts` has the sentences of `turn` and of `key`. Returns an update function. */
+export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh = false } = {}) {
+  const words = texts[key];
+  const id = `turn-${key}`;
+  const slider = make('input', { type: 'range', id, min: low, max: high, step: FINE_DEG, class: leftIsHigh ? 'left-is-high' : '' });
+  const typed = make('input', { type: 'number', id: `${id}-number`, min: low, max: high, step: STEP_DEG, inputmode: 'text', 'aria-label': texts.turn.number(words.name), 'aria-describedby': `${id}-hint` });
+  const spoken = make('span', { class: 'turn-words', id: `${id}-words` });
+  const button = (end, onTheLeft, step) => {
+    // Its name is its text with the control's name before it. On a narrow screen the word is not shown; the ends of the
+    // track are then named below it.
+    const text = ['1° ', make('span', { class: 'nudge-word' }, end)];
+    const element = make('button', { type: 'button', class: `nudge ${onTheLeft ? 'to-left' : 'to-right'}` }, make('span', { class: 'unseen' }, `${words.name} `), ...text);
+    element.addEventListener('click', () => set(now + step));
+    return element;
+  };
+  const down = button(words.low, !leftIsHigh, -STEP_DEG);
+  const up = button(words.high, leftIsHigh, STEP_DEG);
+  const [first, last] = leftIsHigh ? [up, down] : [down, up];
+  const [firstEnd, lastEnd] = leftIsHigh ? [words.high, words.low] : [words.low, words.high];
+  const complaint = make('p', { class: 'complaint', role: 'alert', hidden: true });
+  holder.append(
+    make('div', { class: 'turn', id: `${id}-control` },
+      make('div', { class: 'turn-head' },
+        make('label', { for: id, class: 'turn-name' }, words.name), spoken,
+        make('span', { class: 'turn-hint', id: `${id}-hint` }, words.hint)),
+      make('div', { class: 'turn-row' }, first, slider, last, typed),
+      make('div', { class: 'turn-ends', 'aria-hidden': 'true' }, make('span', {}, firstEnd), make('span', {}, lastEnd)),
+      complaint),
+  );
+
+  let now = 0;
+  const rounded = (deg) => Math.round(deg / FINE_DEG) * FINE_DEG;
+  function set(deg) {
+    const clamped = Math.min(high, Math.max(low, rounded(deg)));
+    complaint.hidden = true;
+    now = Math.round(clamped * 10) / 10;
+    app.change({ [key]: now });
+  }
+
+  slider.addEventListener('input', () => set(Number(slider.value)));
+  slider.addEventListener('keydown', (event) => {
+    const step = SLIDER_KEYS_DEG[event.key];
+    if (step === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
+    event.preventDefault();
+    // The left arrow moves the thumb left whichever end is the high one.
+    set(now + (leftIsHigh && /Left|Right/.test(event.key) ? -step : step));
+  });
+  typed.addEventListener('change', () => {
+    const deg = typed.value.trim() === '' ? NaN : Number(typed.value);
+    if (!Number.isFinite(deg)) complain(texts.turn.notNumber(words.name));
+    else {
+      set(deg);
+      if (deg < low || deg > high) complain(texts.turn.outOfRange(words.name, low, high));
+    }
+    typed.value = String(now);
+  });
+  function complain(text) {
+    say(complaint, text);
+    complaint.hidden = false;
+  }
+
+  return (state) => {
+    now = state[key];
+    slider.value = String(now);
+    slider.setAttribute('aria-valuetext', words.spoken(now));
+    // The track is filled from zero to the thumb, so the eye sees which way and how far.
+    fillTrack(slider, low, high, 0, now);
+    if (!typed.matches(':focus')) typed.value = String(now);
+    say(spoken, words.words(now));
+    down.disabled = now <= low;
+    up.disabled = now >= high;
+  };
+}
+
+/** Fills a slider's track from its place of rest to the thumb. */
+export function fillTrack(slider, low, high, rest, now) {
+  const at = (value) => `${(100 * (value - low)) / (high - low)}%`;
+  slider.style.setProperty('--from', at(Math.min(rest, now)));
+  slider.style.setProperty('--to', at(Math.max(rest, now)));
+}
+
+/** Dragging on the picture: the receptor goes the way the hand goes. */
+export function dragToTurn(surface, app) {
+  const DEG_PER_SURFACE = 90;
+  let from = null;
+  surface.addEventListener('pointerdown', (event) => {
+    if (event.button !== 0 || !event.isPrimary) return;
+    surface.setPointerCapture(event.pointerId);
+    from = { x: event.clientX, y: event.clientY, oblique: app.state.oblique, tilt: app.state.tilt };
+    app.hold(true);
+  });
+  surface.addEventListener('pointermove', (event) => {
+    if (!from || !event.isPrimary) return;
+    const scale = DEG_PER_SURFACE / surface.clientWidth;
+    const turn = (start, moved, [low, high]) => Math.min(high, Math.max(low, Math.round((start + moved * scale) * 10) / 10));
+    app.change({
+      oblique: turn(from.oblique, from.x - event.clientX, app.catalogue.range.oblique),
+      tilt: turn(from.tilt, from.y - event.clientY, app.catalogue.range.tilt),
+    });
+  });
+  const release = () => {
+    if (!from) return;
+    from = null;
+    app.hold(false);
+  };
+  surface.addEventListener('pointerup', release);
+  surface.addEventListener('pointercancel', () => {
+    // The browser took the finger for scrolling: then it was never meant to turn.
+    if (from) app.change({ oblique: from.oblique, tilt: from.tilt });
+    release();
+  });
+  surface.addEventListener('lostpointercapture', release);
+}

@@ -1,0 +1,99 @@
+// Brings the engine in: glue, wasm with progress, and one clear sentence when any of it fails. `words` is the `loading` table of
+// the texts.
+
+const GLUE = '../pkg/downbeam.js';
+const ENGINE = new URL('../pkg/downbeam_bg.wasm', import.meta.url);
+// As a preload without `crossorigin` asks: the only kind that WebKit, too, hands to a fetch, where others are fetched twice. Only from
+// the page's own place, since elsewhere, and in a frame without an origin, such an answer could not be read.
+const AS_PRELOADED = ENGINE.origin === globalThis.origin ? { mode: 'no-cors', credentials: 'include' } : {};
+
+/**
+ * Loads the engine. `onProgress` gets percent, or null while the size is unknown. With an `integrity` (as in HTML's attribute of
+ * that name) the wasm is run only if its digest is the one that is given. Throws an Error with a sentence.
+ */
+export async function loadEngine(onProgress, words, integrity = '') {
+  const [glue, compiled] = await Promise.all([loadGlue(words), compile(onProgress, words, integrity)]);
+  try {
+    await glue.default({ module_or_path: compiled });
+  } catch (error) {
+    throw new Error(words.failedStart(reason(error)), { cause: error });
+  }
+  return glue;
+}
+
+let tries = 0;
+
+async function loadGlue(words) {
+  try {
+    // The path itself, since bundlers find a module by this very form.
+    if (tries++ === 0) return await import('../pkg/downbeam.js');
+    // A failed import is remembered by the browser under its address, so a retry needs another one.
+    return await import(/* @vite-ignore */ `${GLUE}?retry=${tries}`);
+  } catch (error) {
+    throw new Error(words.failedFetch(reason(error)), { cause: error });
+  }
+}
+
+async function compile(onProgress, words, integrity) {
+  if (typeof WebAssembly === 'undefined') throw new Error(words.failedStart(words.noWasm));
+  const streamed = await fetchEngine(words, integrity);
+  try {
+    return await WebAssembly.compileStreaming(withProgress(streamed, onProgress));
+  } catch {
+    // No streaming in this browser, or an odd proxy: take the whole file, then compile.
+  }
+  const whole = await fetchEngine(words, integrity);
+  try {
+    return await WebAssembly.compile(await whole.arrayBuffer());
+  } catch (error) {
+    throw new Error(words.failedStart(words.noWasm), { cause: error });
+  }
+}
+
+async function fetchEngine(words, integrity) {
+  let response;
+  try {
+    response = await fetch(ENGINE, integrity ? { integrity } : AS_PRELOADED);
+  } catch (error) {
+    if (integrity && (await answers())) throw new IntegrityError(words.failedIntegrity(ENGINE.pathname.split('/').pop()), { cause: error });
+    throw new Error(words.failedFetch(words.noServer), { cause: error });
+  }
+  if (!response.ok) throw new Error(words.failedFetch(words.status(response.status)));
+  return response;
+}
+
+/** The file is there, but its digest is not the one that was asked for. */
+export class IntegrityError extends Error {}
+
+/** Whether the engine's file can be had at all: a browser says of a wrong digest only that the request failed. */
+async function answers() {
+  try {
+    const response = await fetch(ENGINE);
+    await response.body?.cancel();
+    return response.ok;
+  } catch {
+    return false;
+  }
+}
+
+/** The same body, counted on its way; the type is set here since some course hosts send wasm as octet-stream. */
+function withProgress(response, onProgress) {
+  // A compressed body is counted after unpacking, its length before: then only "loading" can be said.
+  const total = response.headers.get('Content-Encoding') ? 0 : Number(response.headers.get('Content-Length'));
+  let seen = 0;
+  const counted = response.body.pipeThrough(
+    new TransformStream({
+      transform(chunk, controller) {
+        seen += chunk.byteLength;
+        onProgress(total ? Math.min(100, Math.round((100 * seen) / total)) : null);
+        controller.enqueue(chunk);
+      },
+    }),
+  );
+  return new Response(counted, { headers: { 'Content-Type': 'application/wasm' } });
+}
+
+/** The short reason in an error, without the stack and without addresses, which say nothing to a reader. */
+export function reason(error) {
+  return String(error?.message ?? error).split('\n')[0].replace(/(:| fetching) ['"]?https?:\/\/\S+/, '').replace(/\.$/, '').slice(0, 160);
+}

@@ -1,0 +1,9 @@
+// The engine in the page's language.
+
+import { loadEngine as load } from './engine-load.js';
+import { texts } from '../words/texts.js';
+
+export { reason } from './engine-load.js';
+
+/** Loads the engine. `onProgress` gets percent, or null while the size is unknown. Throws an Error with a sentence. */
+export const loadEngine = (onProgress) => load(onProgress, texts.loading);

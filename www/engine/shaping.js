@@ -1,0 +1,109 @@
+// The engine and the patient in it: loading, shaping the first patient, and shaping another while the page goes on answering.
+
+import { byId } from '../base/dom.js';
+import { loadEngine, reason } from './room.js';
+import { texts } from '../words/texts.js';
+
+/**
+ * Keeps `app.room`. `act`: `offered()` once the engine's own lists are in `app.catalogue`, `made()` once the first patient stands, `shaped()` once another does,
+ * `fail(sentence)`. Returns `{ start(), reshape(), aim(), stale(), whole(), ready() }`.
+ */
+export function shaping(app, film, act) {
+  // The patient that stands in the engine or is being shaped, and whether that is still going on.
+  let shaped = '';
+  let unfinished = false;
+  // What the engine is aimed at: telling it the same again would begin the attempt again.
+  let target = '';
+
+  /** Loads the engine and shapes the first patient. Never throws: a failure is shown in the film. */
+  async function start() {
+    let loading = true;
+    const progress = (percent) => loading && film.loading(percent === null ? texts.loading.engine : texts.loading.percent(percent), percent);
+    progress(null);
+    try {
+      const { TeachingRoom } = await loadEngine(progress);
+      loading = false;
+      app.catalogue = { levels: TeachingRoom.levels(), patients: TeachingRoom.patients(), range: TeachingRoom.ranges(), beam: TeachingRoom.beamChoices() };
+      act.offered();
+      await makeRoom(TeachingRoom);
+    } catch (error) {
+      loading = false;
+      act.fail(error.message);
+    }
+  }
+
+  async function makeRoom(TeachingRoom) {
+    const { patient, level, side } = app.state;
+    film.loading(texts.loading.patient(patient));
+    await painted();
+    app.room = new TeachingRoom(patient, level, side);
+    target = `${level} ${side}`;
+    act.made();
+    shaped = who({ patient, seed: null, changed: '' });
+    unfinished = false;
+    film.clear();
+    app.touch();
+    requestAnimationFrame(() => performance.mark('downbeam:first-picture'));
+  }
+
+  /** Shapes another patient a bone at a time, so that the page goes on answering. A later choice overtakes an earlier one. */
+  async function reshape() {
+    const { patient, seed, changed } = app.state;
+    const wanted = who(app.state);
+    shaped = wanted;
+    unfinished = true;
+    app.report = null;
+    film.loading(texts.loading.patient(patient));
+    await painted();
+    try {
+      app.room.beginPatient(patient, { seed: seed ?? undefined, changed: changed ? JSON.parse(changed) : undefined });
+      while (app.room.shapeBone() < 1) {
+        await rest();
+        if (shaped !== wanted) return;
+      }
+      unfinished = false;
+      film.clear();
+      act.shaped();
+      app.touch();
+    } catch (error) {
+      act.fail(texts.loading.failedRun(reason(error)));
+    }
+  }
+
+  return {
+    start,
+    reshape,
+    /** Turns the engine to where the page's state stands. */
+    aim() {
+      const { room, state } = app;
+      const wanted = `${state.level} ${state.side}`;
+      if (wanted !== target) room.setTarget(state.level, state.side);
+      target = wanted;
+      room.setOrientation(state.oblique, state.tilt);
+      room.setImageRotation(state.rotation);
+      room.setTableShift(state.tableX, 0, state.tableZ);
+      room.setWindow(state.contrast / 100, state.brightness / 100);
+    },
+    /** The engine has taken another aim by itself. */
+    aimedAt: (level, side) => (target = `${level} ${side}`),
+    /** Whether another patient is wanted than the one in the engine. */
+    stale: () => Boolean(app.room) && shaped !== who(app.state),
+    /** Whether there is a patient with all bones. */
+    whole: () => Boolean(app.room) && !unfinished,
+    /** Whether an exposure can be taken: the engine is there, and so is the patient. */
+    ready: () => Boolean(app.room) && shaped === who(app.state) && byId('film-state').hidden,
+  };
+}
+
+/** A patient told from all others: one name may stand for many, by seed and by what is changed. */
+const who = ({ patient, seed, changed }) => `${patient} ${seed ?? ''} ${changed}`;
+
+/** Resolves once what is on the page has been painted. */
+function painted() {
+  return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+}
+
+/** Resolves after whatever else is waiting, input first. */
+function rest() {
+  return new Promise((resolve) => setTimeout(resolve));
+}

@@ -1,0 +1,96 @@
+// What can be taken away: the picture as PNG, the outlines as SVG, and the page on paper. Always of the picture that is shown.
+
+import { button, byId, make, say } from '../base/dom.js';
+import { drawOver, shownIn } from '../film/picture.js';
+import { reason } from '../engine/room.js';
+import { saveBlob, saveText } from '../base/save.js';
+import { texts } from '../words/texts.js';
+import { picture as t } from '../words/keepsake.js';
+import { outlineDrawing } from './outline-drawing.js';
+import { outlineLines } from './outline-lines.js';
+import { square } from '../history/shown.js';
+
+/** Canvas pixels of the file for one of the detector's: each stays a square of its own, and lines and names are crisp. */
+const TIMES = 2;
+const FILM_PX = 512;
+const FOOT_PX = 64;
+
+/** Puts the buttons into the menu, and what only print shows before the picture. `act.notice(sentences)`. Returns `{ after() }`. */
+export function exporting(app, patient, needle, record, act) {
+  const items = [['save-png', t.png, png], ['save-svg', t.svg, svg], ['print-result', t.print, () => window.print()]];
+  byId('menu-list').prepend(...items.map(([id, text, does]) => make('li', {}, button(text, () => (byId('menu').hidePopover(), does()), { id, class: '' }))));
+  const about = make('p', {});
+  const checked = make('p', {});
+  byId('view').before(make('div', { class: 'print-head', id: 'print-head' }, about, checked, make('p', {}, t.credit)));
+
+  /** What is shown, or null after saying why there is nothing to save. */
+  function shownNow() {
+    if (!app.room || !app.report || !patient.ready()) return void act.notice([t.noEngine]);
+    const shown = shownIn(app.state, app.report, record.taken());
+    if (!shown) act.notice([t.noPicture]);
+    return shown;
+  }
+
+  const aboutOf = (shown) => t.about(shown, texts.case.patientName(shown.patient));
+
+  function png() {
+    const shown = shownNow();
+    if (!shown) return;
+    try {
+      draw(shown).toBlob((blob) => (blob ? saveBlob(`${fileName(shown)}.png`, blob) : act.notice([t.failed(t.png)])), 'image/png');
+    } catch (error) {
+      act.notice([t.failed(reason(error))]);
+    }
+  }
+
+  function draw(shown) {
+    const size = FILM_PX * TIMES;
+    const [whole, over] = [square(size), square(size)];
+    whole.height = size + FOOT_PX;
+    const pen = whole.getContext('2d');
+    pen.imageSmoothingEnabled = false;
+    pen.drawImage(byId('radiograph'), 0, 0, size, size);
+    patient.aim();
+    drawOver(over.getContext('2d'), app.room, app.state, shown, { marks: needle.marks(), scale: TIMES, ratio: TIMES });
+    pen.drawImage(over, 0, 0);
+    pen.fillStyle = '#fff';
+    pen.fillRect(0, size, size, FOOT_PX);
+    pen.fillStyle = '#111';
+    pen.textBaseline = 'middle';
+    for (const [text, y, weight] of [[aboutOf(shown), 20, 400], [t.credit, 46, 600]]) {
+      pen.font = `${weight} 18px system-ui, sans-serif`;
+      pen.fillText(text, 12, size + y, size - 24);
+    }
+    return whole;
+  }
+
+  function svg() {
+    const shown = shownNow();
+    if (!shown) return;
+    // Outlines may be what the lesson keeps back.
+    const asks = app.lesson && !needle.attempt.report()?.finished && (app.lesson.assessment || app.lesson.asks.has('name_parts'));
+    if (asks) return act.notice([t.hidden]);
+    try {
+      patient.aim();
+      saveText(`${fileName(shown)}.svg`, outlineDrawing(outlineLines(app.room, app.state.byExposure, shown.field_mm), shown, aboutOf(shown)), 'image/svg+xml');
+    } catch (error) {
+      act.notice([t.failed(reason(error))]);
+    }
+  }
+
+  return {
+    after() {
+      const shown = shownIn(app.state, app.report, record.taken());
+      say(about, shown ? aboutOf(shown) : t.noPicture);
+      const views = !app.state.injection && !app.state.lessons;
+      checked.hidden = !views || !byId('check-total').hidden;
+      say(checked, t.notChecked);
+    },
+  };
+}
+
+/** Tells case and angles in letters that every file system takes. */
+function fileName({ patient, level, side, oblique, tilt }) {
+  const angle = (name, degrees, more, less) => `${name}-${Math.abs(Math.round(degrees * 10) / 10)}${degrees > 0 ? `-${more}` : degrees < 0 ? `-${less}` : ''}`;
+  return ['downbeam', patient, level, side, angle('oblique', oblique, 'left', 'right'), angle('tilt', tilt, 'cephalad', 'caudad')].join('-').replace(/[^\w.-]+/g, '_');
+}

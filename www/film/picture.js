@@ -1,0 +1,159 @@
+// The picture: radiograph and outlines drawn by the engine on two canvases, marks and names drawn on top.
+
+import { DETECTOR_MM, LOOKS, outlineStyle } from './film-look.js';
+import { drawDogNames, drawEdgeLetters } from './labels.js';
+import { drawMarks } from './marks.js';
+import { byId, say } from '../base/dom.js';
+import { showDogNames, showKey } from './picture-key.js';
+import { texts } from '../words/texts.js';
+
+const WHOLE = { magnification: 1, open: [1, 1] };
+
+/**
+ * What stands in the picture: the page's state with the angles and the case of the picture, its field and the parts of its dog.
+ * Live that is the state itself; by exposure the last one taken, and null before there is any.
+ */
+export function shownIn(state, report, taken) {
+  const from = state.byExposure ? taken : { ...WHOLE, dog: report?.dog };
+  return from && { ...state, ...from, field_mm: DETECTOR_MM / from.magnification };
+}
+
+/** Sets up the canvases. */
+export function picture(onResize) {
+  const radiograph = byId('radiograph').getContext('2d', { alpha: false });
+  const overlay = byId('overlay');
+  const pen = overlay.getContext('2d');
+  const film = byId('film-image');
+  const fit = () => {
+    const pixels = Math.max(1, Math.round(film.clientWidth * devicePixelRatio));
+    if (overlay.width === pixels) return;
+    overlay.width = overlay.height = pixels;
+    onResize();
+  };
+  new ResizeObserver(fit).observe(film);
+  fit();
+
+  let drawn = '';
+  // The live film with its own pace and sharpness, once it has come (film/live.js).
+  let live = null;
+  return {
+    /** The side of the film in screen pixels. */
+    screen: () => overlay.width,
+    /** Draws the live film with `film` from now on. */
+    liveWith(film) {
+      live = film;
+      drawn = '';
+      onResize();
+    },
+    /** Radiograph, live or the last exposure, only if something that shows in it changed. `needle`: `{tick, key}` of what is in it. */
+    draw(room, state, taken, needle) {
+      const shown = state.byExposure ? heldKey(state, taken) : [state.patient, state.seed, state.changed, state.level, state.oblique, state.tilt, state.rotation, state.tableX, state.tableZ, greys(state), needle?.key].join();
+      if (shown === drawn) return;
+      live?.stop();
+      if (!state.byExposure && live) live.draw(room, radiograph, { who: `${state.patient} ${state.seed} ${state.changed}`, boneDark: state.boneDark, tick: needle?.tick });
+      else if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark, needle?.tick);
+      else if (taken) room.showHeld(radiograph, state.boneDark);
+      else radiograph.fillRect(0, 0, radiograph.canvas.width, radiograph.canvas.height);
+      drawn = shown;
+    },
+    /** The film at rest is wanted at another sharpness. */
+    rest: () => live?.rest(),
+    /** Takes an exposure and draws it. */
+    expose(room, settings, pulses, state, taken, tick) {
+      live?.stop();
+      room.expose(radiograph, settings, pulses, state.boneDark, tick);
+      drawn = heldKey(state, taken);
+    },
+    /** Outlines, edge letters and names of what is shown, and where the shutters stand for the next exposure. */
+    mark(room, state, shown, marks) {
+      const scale = overlay.width / film.clientWidth;
+      pen.clearRect(0, 0, overlay.width, overlay.width);
+      drawOver(pen, room, state, shown, { marks, scale });
+      if (state.byExposure) drawShutters(pen, nextField(state.beam, shown), scale);
+    },
+    /** Nothing drawn any more (the engine is gone): the next one starts afresh. */
+    forget() {
+      live?.stop();
+      drawn = '';
+    },
+  };
+}
+
+/**
+ * Draws what lies over the radiograph of `shown` onto a square canvas: outlines, edge letters, names and marks. `scale` is canvas pixels a
+ * CSS pixel, `ratio` the same for the widths of the outlines.
+ */
+export function drawOver(pen, room, state, shown, { marks, scale, ratio = devicePixelRatio }) {
+  const size = pen.canvas.width;
+  if (shown?.outlines) {
+    const style = outlineStyle(state, size, marks?.lit, ratio);
+    const [width, height] = shown.open.map((share) => share * size);
+    pen.save();
+    pen.beginPath();
+    pen.rect((size - width) / 2, (size - height) / 2, width, height);
+    pen.clip();
+    if (state.byExposure) room.drawHeldOutlines(pen, style);
+    else room.drawOutlines(pen, style);
+    pen.restore();
+  }
+  if (shown) drawEdgeLetters(pen, shown, scale, texts.picture);
+  if (shown?.labels) drawDogNames(pen, shown, scale, texts.picture);
+  if (marks) drawMarks(pen, (mm) => [size * (0.5 + mm[0] / fieldOf(shown)), size * (0.5 - mm[1] / fieldOf(shown))], scale, marks);
+}
+
+/** The width of what is shown, mm on the detector. */
+const fieldOf = (shown) => shown?.field_mm ?? DETECTOR_MM;
+
+/** Names the picture on the canvas: the number of an exposure, and its look. */
+const heldKey = (state, taken) => `exposure ${taken?.number} ${greys(state)}`;
+
+/** What of the state changes the grey values alone. */
+const greys = (state) => `${state.boneDark} ${state.contrast} ${state.brightness}`;
+
+/** The next exposure's field as shares of the picture that is shown, or null where that is the field one sees. */
+function nextField(beam, shown) {
+  const zoom = (shown?.magnification ?? 1) / beam.magnification;
+  const share = beam.open.map((open) => open * zoom);
+  const now = shown?.open ?? [1, 1];
+  return share.every((x, i) => Math.abs(x - now[i]) < 1e-9) ? null : share;
+}
+
+/** A dashed frame: the field that the next exposure will open. */
+function drawShutters(pen, share, scale) {
+  if (!share) return;
+  const size = pen.canvas.width;
+  const [width, height] = share.map((x) => x * size);
+  pen.save();
+  for (const [colour, dash] of [[LOOKS.onDark.halo, []], [LOOKS.onDark.target, [6, 5]]]) {
+    pen.setLineDash(dash.map((d) => d * scale));
+    pen.strokeStyle = colour;
+    pen.lineWidth = (dash.length ? 1.5 : 3.5) * scale;
+    pen.strokeRect((size - width) / 2, (size - height) / 2, width, height);
+  }
+  pen.restore();
+}
+
+/**
+ * The words that go with the picture: key of the lines, names of the dog's parts, where the last exposure was taken, and the text
+ * in place of the picture. `seen` is said of the C-arm as it stands, `beamOn` of the moment.
+ */
+export function pictureWords(live, shown, seen, beamOn) {
+  const { byExposure } = live;
+  const words = texts.exposure;
+  const moved = shown && ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'level', 'patient'].some((key) => shown[key] !== live[key]);
+  const last = !byExposure ? '' : !shown ? words.noPicture : words.last(shown, { on: beamOn, moved, otherLevel: shown.level !== live.level });
+  say(byId('last-picture'), last);
+  byId('last-picture').hidden = !byExposure;
+  byId('film-empty').hidden = !byExposure || Boolean(shown);
+  const state = shown ?? live;
+  const picture = byExposure ? (shown ? words.alternative(shown, moved) : words.none) : texts.picture.alternative(state);
+  say(byId('picture-text'), `${picture} ${seen}`);
+  const key = byId('key');
+  key.hidden = !shown?.outlines;
+  showKey(key, state, texts.picture);
+  const dog = byId('dog');
+  dog.hidden = !shown?.labels || !shown.dog?.length;
+  if (dog.hidden) return;
+  say(byId('dog-heading'), texts.picture.dogHeading(state));
+  showDogNames(byId('dog-list'), shown, texts.picture);
+}

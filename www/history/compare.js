@@ -1,0 +1,108 @@
+// The learner's own view beside the best one in one film. Both are drawn once; the divider only clips.
+
+import { viewOf } from '../views/criterion-rows.js';
+import { button, byId, make, say } from '../base/dom.js';
+import { compare as t } from '../words/keepsake.js';
+import { frozen } from './shown.js';
+
+/** What ends a comparison when it changes: the case, the C-arm, and how the picture is shown. */
+const SHOWN = ['patient', 'seed', 'changed', 'level', 'side', 'lesson', 'start', 'oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'contrast', 'brightness', 'boneDark', 'outlines', 'view', 'byExposure', 'injection', 'lessons', 'selfTest'];
+const tenth = (degrees) => Math.round(degrees * 10) / 10;
+/** Whether two angles so far apart are read as the same. */
+const alike = (degrees) => Math.abs(degrees) < 0.05;
+
+/** Puts the button beside `#best`. `needle` is from `injection`. Returns `after()`, for after each frame. */
+export function comparison(app, patient, needle) {
+  const film = byId('picture');
+  const view = byId('view');
+  const opener = button(t.open, () => (open ? leave() : begin()), { id: 'compare', 'aria-pressed': 'false' });
+  byId('best').after(opener);
+  const slider = make('input', { type: 'range', id: 'compare-slider', min: 0, max: 100, step: 1, 'aria-label': t.slider, 'aria-describedby': 'compare-words' });
+  const close = button(t.closeShort, () => leave(), { id: 'compare-close', 'aria-label': t.close });
+  const bar = make('div', { class: 'compare-bar', hidden: true }, slider, close);
+  const words = make('p', { class: 'compare-words', id: 'compare-words', hidden: true });
+  const stage = make('div', { class: 'compare', id: 'compare-film', role: 'img', hidden: true });
+  film.append(stage);
+  view.querySelector('.film-row').after(bar, words);
+  // The state that is compared, or null.
+  let open = null;
+  let split = 50;
+
+  const standing = () => [...SHOWN.map((key) => app.state[key]), needle.inPicture()?.key].join();
+  const best = () => viewOf(app.report, app.state.view)?.best;
+  /** As the best view may be seen: in self-test after a check; never where pictures have to be taken. */
+  const allowed = () => !app.state.byExposure && !byId('best').disabled && !byId('checks').hidden && Boolean(best()) && patient.ready();
+
+  function begin() {
+    if (!allowed()) return;
+    const own = app.state.ownView ?? { oblique: app.state.oblique, tilt: app.state.tilt };
+    const aim = { oblique: tenth(best().oblique), tilt: tenth(best().tilt) };
+    const pixels = byId('overlay').width;
+    const sides = [['own', own], ['best', aim]].map(([name, angles]) => {
+      const drawn = frozen(app, patient, angles, pixels, needle.inPicture());
+      return make('div', { class: `compare-${name}` }, drawn.film, drawn.over);
+    });
+    const labels = [['own', own], ['best', aim]].map(([name, angles]) => make('p', { class: `compare-label ${name}` }, make('strong', {}, t[name]), t.angles(angles)));
+    stage.replaceChildren(...sides, ...labels, make('div', { class: 'compare-line' }));
+    stage.setAttribute('aria-label', t.picture(own, aim));
+    const by = { oblique: tenth(aim.oblique - own.oblique), tilt: tenth(aim.tilt - own.tilt) };
+    const text = alike(by.oblique) && alike(by.tilt) ? t.same : t.differs(by);
+    say(words, text);
+    say(byId('status'), text);
+    open = standing();
+    show();
+    move(50);
+    // The picture first: it may be above what is in sight.
+    film.scrollIntoView({ block: 'nearest' });
+    slider.focus({ preventScroll: true });
+  }
+
+  function show() {
+    stage.hidden = bar.hidden = words.hidden = open === null;
+    view.dataset.comparing = open === null ? 'no' : 'yes';
+    opener.setAttribute('aria-pressed', String(open !== null));
+    byId('film-image').inert = open !== null;
+  }
+
+  function leave() {
+    const back = bar.contains(document.activeElement);
+    open = null;
+    show();
+    stage.replaceChildren();
+    if (back) opener.focus();
+  }
+
+  function move(percent) {
+    split = Math.min(100, Math.max(0, Math.round(percent)));
+    slider.value = String(split);
+    slider.setAttribute('aria-valuetext', t.shareOwn(split));
+    slider.style.setProperty('--from', '0%');
+    slider.style.setProperty('--to', `${split}%`);
+    stage.style.setProperty('--split', `${split}%`);
+  }
+
+  slider.addEventListener('input', () => move(Number(slider.value)));
+  const follow = (event) => {
+    const { left, width } = stage.getBoundingClientRect();
+    move(((event.clientX - left) / width) * 100);
+  };
+  stage.addEventListener('pointerdown', (event) => {
+    stage.setPointerCapture(event.pointerId);
+    follow(event);
+  });
+  stage.addEventListener('pointermove', (event) => stage.hasPointerCapture(event.pointerId) && follow(event));
+  document.addEventListener('keydown', (event) => {
+    if (event.key !== 'Escape' || open === null || event.defaultPrevented || document.querySelector('[popover]:popover-open')) return;
+    event.preventDefault();
+    leave();
+  });
+
+  return {
+    after() {
+      if (open !== null && (open !== standing() || !allowed())) leave();
+      opener.disabled = !allowed();
+      opener.hidden = app.state.byExposure;
+      say(opener, open === null ? t.open : t.close);
+    },
+  };
+}

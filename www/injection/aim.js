@@ -1,0 +1,114 @@
+// Hands on the picture: marking the target with a press or a cross, and moving the hub by its ring or the arrow keys.
+
+import { byId } from '../base/dom.js';
+import { texts } from '../words/texts.js';
+
+/** What an arrow key moves: the cross, and the hub in tenths of a degree. */
+export const CROSS_MM = { step: 1, fine: 0.2 };
+export const HUB_TENTHS = { step: 5, fine: 1 };
+/** A press counts as one when the hand has moved less than this, CSS px. */
+const STILL_PX = 6;
+/** As near as this to the ring a press takes hold of the hub, CSS px. */
+const GRIP_PX = 18;
+const HALF_FIELD_MM = 256 * 0.4;
+const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
+
+/**
+ * Sets it up. `act`: `mark(mm)` (returns whether it was set), `hub(right, up)` in tenths of a degree, `hubDrag(mm, press)`,
+ * `canMark()` (says why not), `said(sentence)`, `hubAt()` the hub on the detector or null where it cannot be gripped, `hasNeedle()`, `field_mm()`. Call before `dragToTurn`, so that its
+ * presses come first.
+ */
+export function aiming(app, act) {
+  const film = byId('picture');
+  const surface = byId('overlay');
+  let cross = null;
+  let press = null;
+
+  const place = (event) => {
+    const box = surface.getBoundingClientRect();
+    const field = act.field_mm();
+    return [((event.clientX - box.left) / box.width - 0.5) * field, (0.5 - (event.clientY - box.top) / box.height) * field];
+  };
+  const inField = (x) => Math.max(-HALF_FIELD_MM, Math.min(HALF_FIELD_MM, x));
+
+  function leave() {
+    if (!cross) return;
+    cross = null;
+    app.touch();
+  }
+
+  function mark(at) {
+    if (!act.canMark()) return;
+    if (act.mark(at)) leave();
+  }
+
+  surface.addEventListener('pointerdown', (event) => {
+    if (!app.state.injection || event.button !== 0 || !event.isPrimary) return;
+    const hub = act.hubAt();
+    const scale = surface.getBoundingClientRect().width / act.field_mm();
+    const from = place(event);
+    if (!cross && hub && Math.hypot(from[0] - hub[0], from[1] - hub[1]) * scale < GRIP_PX) {
+      // The hub, not the C-arm, follows this hand.
+      event.stopImmediatePropagation();
+      surface.setPointerCapture(event.pointerId);
+      press = { hub: true, from, start: hub };
+    } else {
+      press = { hub: false, x: event.clientX, y: event.clientY };
+    }
+  });
+  surface.addEventListener('pointermove', (event) => {
+    if (!press || !event.isPrimary) return;
+    // A hand that marks trembles; that must not turn the C-arm.
+    if (cross && !press.moved && Math.hypot(event.clientX - press.x, event.clientY - press.y) < STILL_PX) event.stopImmediatePropagation();
+    else press.moved = true;
+    if (!press.hub) return;
+    event.stopImmediatePropagation();
+    const to = place(event);
+    const wanted = [to[0] - press.from[0], to[1] - press.from[1]];
+    act.hubDrag(wanted, press);
+  });
+  surface.addEventListener('pointerup', (event) => {
+    const was = press;
+    press = null;
+    if (!was || was.hub || !cross) return;
+    if (!was.moved) mark(place(event));
+  });
+  for (const type of ['pointercancel', 'lostpointercapture']) surface.addEventListener(type, () => (press = null));
+
+  film.addEventListener('keydown', (event) => {
+    if (!app.state.injection || event.altKey || event.ctrlKey || event.metaKey || event.target !== film) return;
+    const way = ARROWS[event.key];
+    if (way && cross) {
+      event.preventDefault();
+      const step = event.shiftKey ? CROSS_MM.fine : CROSS_MM.step;
+      cross = cross.map((x, i) => inField(Math.round((x + way[i] * step) * 10) / 10));
+      act.said(texts.needle.picture.cross(cross));
+      app.touch();
+    } else if (way && act.hasNeedle()) {
+      event.preventDefault();
+      const step = event.shiftKey ? HUB_TENTHS.fine : HUB_TENTHS.step;
+      act.hub(way[0] * step, way[1] * step);
+    } else if (event.key === 'Enter' && cross) {
+      event.preventDefault();
+      mark(cross);
+    } else if (event.key === 'Escape' && cross) {
+      event.preventDefault();
+      leave();
+    }
+  });
+
+  return {
+    /** The cross, mm on the detector, or null while not marking. */
+    cross: () => cross,
+    leave,
+    /** Begins or ends marking. The keys go to the picture. */
+    toggle() {
+      if (cross) return leave();
+      if (!act.canMark()) return;
+      cross = [0, 0];
+      film.focus({ preventScroll: true });
+      film.scrollIntoView({ block: 'nearest' });
+      app.touch();
+    },
+  };
+}

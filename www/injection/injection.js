@@ -1,0 +1,329 @@
+// The whole injection on the page: joins the attempt to its panel, the hand, the picture and the keys.
+
+import { aiming } from './aim.js';
+import { attemptKeeper } from './attempt.js';
+import { viewOf } from '../views/criterion-rows.js';
+import { aspirateWords, verdictOf } from './contrast.js';
+import { needleHand } from './hand.js';
+import { byId, make, say, segments } from '../base/dom.js';
+import { stageList } from './stages.js';
+import { texts } from '../words/texts.js';
+
+const DETECTOR_MM = 512 * 0.4;
+/** Which view a stage works towards. */
+const VIEW_OF = { true_ap: 'true_ap', depth: 'lateral', lateral: 'lateral' };
+const MARK_FIELDS = ['mark', 'area', 'hub', 'tip'];
+
+/** `patient` from `shaping`, `record` (may be set later) from `exposureRecord`; `act`: `notice(sentences)`, `activity(name)` when another is chosen. */
+export function injection(app, patient, record, act) {
+  const t = texts.needle;
+  const line = byId('needle-said');
+  const said = (text) => say(line, text);
+  const attempt = attemptKeeper(app, patient, { notice: act.notice, said, fresh: () => record().begin() });
+  let showArea = false;
+  // The revision that a hint was asked for at.
+  let hintOf = -1;
+  let stage = '';
+  let arm = '';
+  // The view that is worth nothing and that was asked about, with where the C-arm stood.
+  let asked = { view: '', at: '' };
+  const signs = make('p', { class: 'signs', id: 'needle-signs', role: 'status', hidden: true });
+  byId('needle-hint').before(signs);
+
+  const told = () => !app.state.selfTest || Boolean(attempt.report()?.finished);
+  /** Whether what to do may be said unasked: practice says it when asked. */
+  const mayTell = () => !app.state.injection || app.state.selfTest || app.state.guided || hintOf === attempt.revision() || Boolean(attempt.report()?.finished);
+  const armAt = () => ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'level', 'side'].map((key) => app.state[key]).join();
+  const asking = () => (asked.at === armAt() ? asked.view : '');
+  /** Whether keeping this view now would earn nothing, where that may be said. */
+  const worthNothing = (view) => told() && viewOf(app.report, view)?.score <= 0;
+  const taken = () => record().taken();
+  const field_mm = () => (app.state.byExposure ? DETECTOR_MM / (taken()?.magnification ?? 1) : DETECTOR_MM);
+  const moved = () => {
+    const shown = taken();
+    return !shown || ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'level', 'patient'].some((key) => shown[key] !== app.state[key]);
+  };
+
+  /** Does an action and says what came of it. */
+  function perform(action) {
+    hand.send();
+    return plain(action);
+  }
+
+  function plain(action) {
+    const before = attempt.report();
+    const report = attempt.act(action);
+    if (report) said(outcome(action, before, report));
+    return report;
+  }
+
+  function outcome(action, before, report) {
+    const fresh = report.met.slice(before?.met.length ?? 0).map(texts.remarks.met);
+    const needle = report.needle;
+    switch (action.do) {
+      // Who asked says it: there need be no needle yet.
+      case 'orient':
+        return '';
+      case 'keep':
+      case 'recall':
+        return t.did[action.do](action.view);
+      case 'mark':
+      case 'remove':
+        return t.did[action.do];
+      case 'choose':
+        return t.did.choose(action.approach);
+      case 'place':
+        return t.did.place(needle);
+      case 'aspirate':
+        return aspirateWords(report.aspirated);
+      case 'inject':
+        return t.contrast.in(report.injected.at(-1).volume_ml);
+      case 'name':
+        return verdictOf(report.injected.at(-1));
+      case 'point':
+        return app.lesson.verdict(attempt.score().exercise);
+      case 'finish':
+        return app.lesson ? '' : t.score.said(attempt.score().total);
+      case 'roll':
+        return `${t.hand.notch(hourOf(needle))}.`;
+      case 'angle':
+        return told() && !app.state.byExposure ? `${t.hand.beam(needle.coaxial)}, ${t.hand.hubOff(needle.coaxial)}.` : '';
+      default:
+        return [...fresh, `${t.hand.depth(needle)}${told() && !app.state.byExposure && needle.off_mark_mm ? `, ${t.hand.offMark(needle.off_mark_mm)}` : ''}.`].join(' ');
+    }
+  }
+
+  /** How near the C-arm stands to a view and what to move, where it may be told and the picture shows it. */
+  function viewNow(name) {
+    const view = viewOf(app.report, name);
+    if (!view || app.state.selfTest || !mayTell() || (app.state.byExposure && moved())) return '';
+    const advice = view.criteria.map((id) => app.report.criteria.find((c) => c.id === id)).filter((c) => c?.score < 1).map(texts.checks.sentence);
+    return [`${t.stage.now(view.score)}`, ...advice].join(' ');
+  }
+
+  /** What to do next: the engine's hint, or, where a lesson asks for less than a whole injection, what its own stage wants. */
+  function hintText(report) {
+    if (!app.lesson) return texts.remarks.one(report.hint);
+    if (stage === 'finish') return app.lesson.hintDone;
+    if (stage === 'parts') return app.lesson.hintPart();
+    const view = ['true_ap', 'oblique', 'lateral'].includes(stage) ? stage : null;
+    // In a guided lesson the stage says it already.
+    if (view) return app.state.guided ? '' : viewNow(view) || stages.words(stage, { ...app.state, approach: report.approach });
+    // The engine goes by a whole injection; a lesson may ask for less.
+    return report.hint.id === 'keep_view' ? stages.words(stage, app.state) : texts.remarks.one(report.hint);
+  }
+
+  /** A stage has ended and another is in hand: says what was reached, behind what came of the last action. */
+  function sayEnded(was, now, report) {
+    if (was === '' || report.actions === 0 || report.finished) return;
+    const order = stages.order;
+    if (order.indexOf(now) <= order.indexOf(was)) return;
+    const { title, result } = stages.told(was);
+    said([line.textContent, t.stage.ended(title, result), t.stage.next(stages.told(now).title)].filter(Boolean).join(' '));
+  }
+
+  const hourOf = (needle) => (needle.coaxial.angle_deg < 45 ? needle.notch_hour : (((needle.roll_deg / 30) % 12) + 12) % 12);
+
+  const does = {
+    do: perform,
+    said,
+    keep(view) {
+      if (app.state.ownView) return act.notice([t.refuse.bestView]);
+      if (worthNothing(view) && asking() !== view) {
+        asked = { view, at: armAt() };
+        said(t.stage.keepNothing);
+        return app.touch();
+      }
+      asked = { view: '', at: '' };
+      perform({ do: 'keep', view });
+    },
+    roll: (degrees) => plain({ do: 'roll', by: Math.round(degrees * 10) }),
+    push(mm) {
+      const by = Math.round(Math.abs(mm) * 10);
+      perform(mm > 0 ? { do: 'advance', by, spin: hand.spin() } : { do: 'withdraw', by });
+    },
+    hub: (right, up) => perform({ do: 'angle', right, up }),
+    /** The hub follows a hand: each move replaces the one before, so that the log holds one turn. */
+    hubDrag(wanted, press) {
+      if (press.done) attempt.takeBack();
+      press.gain ??= 573 / (1.4 * Math.max(20, attempt.report().needle.outside_mm));
+      const [right, up] = wanted.map((mm) => Math.round(mm * press.gain));
+      press.done = (right !== 0 || up !== 0) && Boolean(plain({ do: 'angle', right, up }));
+      if (!press.done) return app.touch();
+      const now = attempt.report().needle.hub_mm;
+      const [asked, got] = [Math.hypot(...wanted), Math.hypot(now[0] - press.start[0], now[1] - press.start[1])];
+      if (asked > 3 && got > 1) press.gain *= Math.min(1.5, Math.max(0.6, asked / got));
+    },
+    view(kind) {
+      const report = attempt.report();
+      if (!report) return;
+      if (report.kept.includes(kind)) return perform({ do: 'recall', view: kind });
+      if (kind === 'oblique') return act.notice([t.refuse.noOblique]);
+      const oblique = kind === 'true_ap' ? 0 : app.state.side === 'left' ? 900 : -900;
+      if (perform({ do: 'orient', oblique, tilt: 0 })) said(t.did.orient(kind));
+    },
+    mark: () => aim.toggle(),
+    showArea(on) {
+      showArea = on;
+      app.touch();
+    },
+    finish: () => perform({ do: 'finish' }),
+    touch: app.touch,
+    hint() {
+      if (app.state.selfTest) return;
+      hintOf = attempt.revision();
+      said(hintText(attempt.report()));
+      app.touch();
+    },
+    undo: () => attempt.undo(),
+    redo: () => attempt.redo(),
+  };
+
+  const aim = aiming(app, {
+    said,
+    hub: does.hub,
+    hubDrag: does.hubDrag,
+    hubAt: () => (attempt.report()?.needle && !(app.state.byExposure && moved()) ? (app.state.byExposure ? null : attempt.report().needle.hub_mm) : null),
+    hasNeedle: () => Boolean(attempt.report()?.needle),
+    field_mm,
+    canMark() {
+      if (!attempt.report() || attempt.report().finished) return false;
+      if (!app.state.byExposure || !moved()) return true;
+      act.notice([t.refuse.noPicture]);
+      return false;
+    },
+    mark(at) {
+      const [u, v] = at.map((mm) => Math.round(mm * 100));
+      if (!perform({ do: 'mark', u, v })) return false;
+      attempt.marked();
+      return true;
+    },
+  });
+  const hand = needleHand(does);
+  const stages = stageList(byId('stage-list'), does);
+  const showActivity = segments(byId('activities'), 'activity', ['views', 'injection', 'lessons'].map((name) => [name, t.activity[name]]), act.activity);
+  const showHelp = segments(byId('helps'), 'help', ['guided', 'asked', 'test'].map((h) => [h, t.help[h]]), (help) => app.change({ selfTest: help === 'test', guided: help === 'guided' }));
+  byId('needle-undo').addEventListener('click', does.undo);
+  byId('needle-redo').addEventListener('click', does.redo);
+  byId('needle-again').addEventListener('click', () => {
+    attempt.restart();
+    said(t.did.again);
+    app.touch();
+  });
+  byId('needle-hint-ask').addEventListener('click', does.hint);
+  byId('attempt-back').addEventListener('click', () => attempt.bringBack());
+
+  return {
+    attempt,
+    perform,
+    /** What keys can do. */
+    does,
+    /** Width of what the picture shows, mm on the detector. */
+    field_mm,
+    /** Puts a sentence into the live line. */
+    said,
+    /** Before the picture is drawn. */
+    refresh: () => attempt.refresh(),
+    /** What of the attempt the radiograph shows. */
+    inPicture: () => (attempt.on() ? { tick: attempt.tick(), key: `${attempt.revision()} ${attempt.flowing() ? attempt.tick() : 'still'}` } : null),
+    /** Hub and tip in the patient's frame for the C-arm's drawing, where they may be told. */
+    inGantry() {
+      const needle = attempt.report()?.needle;
+      return needle && told() && !app.state.byExposure ? [needle.hub_patient_mm, needle.tip_patient_mm] : null;
+    },
+    /** Whether what to do may be said unasked. */
+    mayTell,
+    /** Whether a target is marked. */
+    marked: () => Boolean(attempt.report()?.mark_mm),
+    /** Whether a press on the picture marks it. */
+    aiming: () => Boolean(aim.cross()),
+    /** What stands over the picture, in mm on the detector. */
+    marks() {
+      const seen = attempt.seen();
+      if (!seen) return null;
+      const { needle } = seen;
+      return {
+        mark: seen.mark_mm,
+        area: showArea && !app.state.selfTest ? seen.area_mm : null,
+        hub: told() ? needle?.hub_mm : null,
+        tip: told() ? needle?.tip_mm : null,
+        cross: aim.cross(),
+        lit: app.lesson?.asks.has('name_parts') ? app.lesson.lit() : null,
+      };
+    },
+    /** Panel, hand and key of the marks. */
+    words() {
+      const { state } = app;
+      const activity = state.lessons || app.lesson ? 'lessons' : state.injection ? 'injection' : 'views';
+      showActivity(activity);
+      document.body.dataset.activity = state.injection ? 'injection' : activity;
+      byId('needle').hidden = byId('needle-said').hidden = !state.injection;
+      byId('steps').hidden = state.injection || state.lessons;
+      byId('picture').setAttribute('aria-label', state.injection ? t.picture.label : texts.picture.keys);
+      const report = attempt.report();
+      const seen = attempt.seen();
+      if (!state.injection) aim.leave();
+      const shown = state.byExposure ? taken() : state;
+      hand.update(report?.needle, told() ? seen?.needle : null, shown, state.byExposure);
+      byId('needle-key').hidden = !state.injection;
+      const marks = this.marks();
+      for (const name of MARK_FIELDS) byId(`needle-key-${name}`).hidden = !marks?.[name]?.length;
+      showHelp(state.selfTest ? 'test' : state.guided ? 'guided' : 'asked');
+      const help = state.selfTest ? 'test' : state.guided ? 'guided' : 'asked';
+      say(byId('help-note'), t.help.note[help]);
+      const ready = Boolean(report);
+      for (const id of ['needle-undo', 'needle-again', 'attempt-save']) byId(id).disabled = !ready || report.actions === 0;
+      byId('needle-redo').disabled = !report?.can_redo;
+      byId('attempt-open').disabled = !ready;
+      byId('attempt-back').hidden = !attempt.hasLast();
+      // A lesson keeps its own log, and decides on help.
+      byId('attempt-row').hidden = byId('helps-choice').hidden = byId('help-note').hidden = Boolean(app.lesson);
+      if (app.lesson?.noUndo(report?.finished)) for (const id of ['needle-undo', 'needle-redo']) byId(id).disabled = true;
+      byId('needle-again').hidden = Boolean(app.lesson?.assessment);
+      byId('stage-list').hidden = !ready;
+      byId('needle-wait').hidden = ready;
+      say(byId('needle-heading'), app.lesson ? t.steps : t.heading);
+      byId('needle-caution-line').hidden = !ready || Boolean(app.lesson && !app.lesson.wantsMark);
+      if (!ready) return;
+      say(byId('needle-caution'), texts.remarks.caution(report.caution));
+      const now = stages.update(state, report, attempt.score(), { told: told(), marking: Boolean(aim.cross()), showArea, viewNow: (view) => (state.guided ? viewNow(view) : ''), asking: asking(), lesson: app.lesson });
+      if (now !== stage) {
+        sayEnded(stage, now, report);
+        stage = now;
+        state.view = VIEW_OF[now] ?? 'oblique';
+      }
+      const hinted = !report.finished && !state.selfTest && (state.guided || hintOf === attempt.revision());
+      const hint = hinted ? hintText(report) : '';
+      byId('needle-hint').hidden = hint === '';
+      say(byId('needle-hint-text'), hint);
+      byId('needle-hint-ask').hidden = state.selfTest || state.guided || report.finished;
+      // A real hub shows them too, so they are said whatever the help.
+      const atHub = report.finished ? '' : ['blood', 'clear_fluid', 'paraesthesia'].filter((sign) => report.signs[sign]).map((sign) => t.signs[sign]).join(' ');
+      signs.hidden = atHub === '';
+      say(signs, atHub);
+    },
+    /** What is said of the needle with the picture. */
+    inWords() {
+      const seen = attempt.seen();
+      if (!seen) return '';
+      return [seen.mark_mm && t.picture.markWords, seen.needle && t.picture.words(seen.needle, told())].filter(Boolean).join(' ');
+    },
+    /** The learner has stopped turning. Returns whether the C-arm stands elsewhere than before. */
+    settled() {
+      const { oblique, tilt, rotation, tableX, tableZ } = app.state;
+      const now = [oblique, tilt, rotation, tableX, tableZ].join();
+      if (now === arm) return false;
+      arm = now;
+      attempt.settled();
+      return true;
+    },
+    /** Leaves what is half done in the hand. */
+    restart() {
+      attempt.putAside();
+      aim.leave();
+      hintOf = -1;
+      stage = '';
+      asked = { view: '', at: '' };
+    },
+  };
+}

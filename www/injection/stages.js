@@ -1,0 +1,215 @@
+// The injection stage by stage: the one in hand open, those done closed with their result. A stage ends by itself when the engine says that
+// its aim is met. Where readings may not be told it ends by what the learner has done, since the end itself would tell; and from a stage
+// whose aim is not met a button leads on, so that no stage is a dead end.
+
+import { contrastControl } from './contrast.js';
+import { gateList } from './gate-list.js';
+import { button, make, say, segments } from '../base/dom.js';
+import { markTable } from './marks-table.js';
+import { texts } from '../words/texts.js';
+
+const GAUGES = ['22', '25'];
+const LENGTHS_MM = [90, 127];
+const APPROACHES = ['subpedicular', 'infraneural'];
+/** Where readings may not be told, a needle this deep has been steered, mm. */
+const DEEP_MM = 30;
+
+const last = (list) => list.at(-1);
+
+/** Steps of a lesson that want a needle. */
+const NEEDLE_STEPS = ['down_the_beam', 'steering', 'depth', 'contacts', 'contrast'];
+const wantsNeedle = (asks) => NEEDLE_STEPS.some((step) => asks.has(step));
+/** Whether steps of a lesson want a mark on the picture. */
+export const wantsMark = (asks) => asks.has('target') || wantsNeedle(asks);
+
+/** What the engine says of a step's end. */
+const progressOf = (r, id) => r.progress.find((p) => p.id === id);
+const ended = (id) => (r) => progressOf(r, id).done;
+/** In the lateral view the tip is as deep as it should be, or deeper: nothing is left to steer. */
+const atDepth = (r) => Boolean(r.tip) && !['side_shallow', 'sacral_outside'].includes(r.tip.lateral.id);
+const bothSeen = (r) => Boolean(r.tip?.ap_seen && r.tip.lateral_seen);
+const spreadIsGood = (r) => progressOf(r, 'contrast').done && last(r.injected)?.pattern === 'perineural';
+
+// Whether a stage is done, and its result in words. `told`: whether readings may be told. `asked`: whether a lesson's steps want it; an injection without a
+// lesson has every stage but those for lessons only. `step`: the engine's, whose marks it has. `leads`: whether a button leads on.
+const STAGES = [
+  { id: 'parts', lessonsOnly: true, asked: (asks) => asks.has('name_parts'), done: (r, { exercise }) => exercise?.asks === null, result: (r, told, marks) => marks('name_parts') },
+  { id: 'true_ap', step: 'true_ap', asked: (asks) => asks.has('true_ap'), done: ended('true_ap'), result: (r, told, marks) => (told ? marks('true_ap') : texts.needle.stage.list.true_ap.kept) },
+  { id: 'oblique', step: 'oblique', asked: (asks) => asks.has('oblique') || wantsMark(asks), done: ended('oblique'), result: (r, told, marks) => (told ? marks('oblique') : texts.needle.stage.list.oblique.kept) },
+  { id: 'lateral', step: 'lateral', lessonsOnly: true, asked: (asks) => asks.has('lateral') && !asks.has('depth'), done: ended('lateral'), result: (r, told, marks) => (told ? marks('lateral') : texts.needle.stage.list.lateral.kept) },
+  { id: 'mark', asked: wantsMark, done: (r) => progressOf(r, 'target').done || Boolean(r.needle), result: (r, told, marks) => (told ? marks('target') : texts.needle.stage.list.mark.done) },
+  { id: 'place', asked: wantsNeedle, done: (r) => Boolean(r.needle), result: (r) => (r.needle ? texts.needle.stage.placed(r.needle) : '') },
+  { id: 'align', asked: wantsNeedle, done: ended('down_the_beam'), result: () => texts.needle.stage.done },
+  { id: 'steer', leads: true, asked: (asks) => ['steering', 'depth', 'contrast'].some((step) => asks.has(step)), done: (r, { told }) => (told ? progressOf(r, 'steering').done || atDepth(r) : r.needle?.depth_mm >= DEEP_MM), result: (r) => (r.needle ? texts.needle.stage.list.steer.done(r.needle.depth_mm) : '') },
+  { id: 'depth', leads: true, asked: (asks) => asks.has('depth') || asks.has('contrast'), done: (r, { told }) => (told ? progressOf(r, 'depth').done : bothSeen(r) || r.aspirated !== null || r.injected.length > 0), result: (r, told) => (told && r.tip?.in_place ? texts.needle.stage.list.depth.done : texts.needle.stage.done) },
+  { id: 'contrast', leads: true, asked: (asks) => asks.has('contrast'), done: spreadIsGood, result: (r, told, marks) => marks('contrast') },
+  { id: 'finish', asked: () => true, done: (r) => r.finished, result: (r, told, marks) => marks(null) },
+];
+
+/** Builds the list in `holder`. `act`: `do(action)`, `keep(view)`, `mark()`, `showArea(on)`, `finish()`, `touch()`. Returns `update`. */
+export function stageList(holder, act) {
+  const t = texts.needle.stage;
+  const parts = Object.fromEntries(STAGES.map((s) => [s.id, stage(s)]));
+  holder.replaceChildren(...STAGES.map((s) => parts[s.id].item));
+
+  // Views to keep.
+  const keeps = ['true_ap', 'oblique', 'lateral'].map((view) => {
+    const element = button(t.keep(view), () => act.keep(view), { class: 'button strong', id: view === 'lateral' ? 'keep-lateral-alone' : `keep-${view}` });
+    const now = make('p', { class: 'view-now' });
+    parts[view].body.append(now, element);
+    return [view, element, now];
+  });
+  const keepLateral = button(t.keep('lateral'), () => act.keep('lateral'), { id: 'keep-lateral' });
+  parts.depth.body.append(keepLateral);
+
+  // The mark.
+  const mark = button(t.mark, () => act.mark(), { class: 'button strong', id: 'mark' });
+  const area = make('input', { type: 'checkbox', id: 'show-area' });
+  area.addEventListener('change', () => act.showArea(area.checked));
+  const areaTick = make('label', { class: 'tick' }, area, make('span', {}, t.showArea));
+  parts.mark.body.append(make('div', { class: 'row' }, mark, areaTick));
+
+  // The needle.
+  const choice = { gauge: '22', length_mm: 127 };
+  const field = (name, legend, options, onPick) => {
+    const box = make('div', { class: 'segments' });
+    const show = segments(box, name, options, onPick);
+    return { element: make('fieldset', { class: 'choice' }, make('legend', {}, legend), box), show };
+  };
+  const gauge = field('gauge', t.gauge, GAUGES.map((g) => [g, t.gaugeName(g)]), (g) => {
+    choice.gauge = g;
+    showChoice();
+  });
+  const length = field('length', t.length, LENGTHS_MM.map((mm) => [String(mm), t.lengthName(mm)]), (mm) => {
+    choice.length_mm = Number(mm);
+    showChoice();
+  });
+  const approach = field('approach', t.approach, APPROACHES.map((a) => [a, t.approachName[a]]), (way) => act.do({ do: 'choose', approach: way }));
+  approach.element.classList.add('wide');
+  const colour = make('p', { class: 'quiet' });
+  const showChoice = () => {
+    gauge.show(choice.gauge);
+    length.show(String(choice.length_mm));
+    say(colour, t.hubColour(choice.gauge));
+  };
+  showChoice();
+  const place = button(t.place, () => act.do({ do: 'place', ...choice }), { class: 'button strong' });
+  place.id = 'place';
+  const remove = button(t.remove, () => act.do({ do: 'remove' }), { class: 'button plain' });
+  remove.id = 'remove';
+  parts.mark.body.prepend(approach.element);
+  parts.place.body.append(make('div', { class: 'row' }, gauge.element, length.element), colour, make('div', { class: 'row' }, place, remove));
+
+  const met = make('ol', { class: 'met', id: 'met' });
+  parts.steer.body.append(make('h4', { class: 'met-heading' }, texts.needle.hand.met), met);
+  for (const id of ['place', 'steer']) parts[id].body.append(make('p', { class: 'caution-line' }, t.list[id].caution));
+  const contrast = contrastControl(parts.contrast.body, act);
+
+  // On to the next stage by the learner's own decision: the stages that were left so, until another needle is taken.
+  const left = new Set();
+  const leads = STAGES.filter((s) => s.leads).map((s) => {
+    const element = button(t.goOn, () => {
+      left.add(s.id);
+      act.touch();
+    }, { id: `go-on-${s.id}` });
+    parts[s.id].body.append(element);
+    return [s, element];
+  });
+  const finish = button(t.finish, act.finish, { class: 'button strong', id: 'finish' });
+  parts.finish.body.append(finish);
+  const table = markTable(parts.finish.body);
+  const gates = gateList(parts.finish.body);
+
+  let openFor = '';
+  return {
+    /**
+     * Shows the report. `told`: whether readings and marks may be told before the end. `viewNow(view)`: how near a view is, where that may be said;
+     * `asking`: the view that is worth nothing and was not kept at once. Returns the stage in hand.
+     */
+    update(state, report, score, { told, marking, showArea, viewNow, asking, lesson }) {
+      const exercise = score?.exercise;
+      if (!report.needle) left.clear();
+      const wanted = STAGES.filter((s) => (lesson ? s.asked(lesson.asks) : !s.lessonsOnly));
+      const isDone = (s) => left.has(s.id) || s.done(report, { exercise, told });
+      const current = (!report.finished && wanted.find((s) => !isDone(s))) || STAGES.at(-1);
+      const worth = (id) => {
+        const share = id === null ? score?.total : score?.steps.find((s) => s.id === id)?.score;
+        return share === null || share === undefined ? t.done : t.marks(share);
+      };
+      for (const s of STAGES) {
+        parts[s.id].item.hidden = !wanted.includes(s);
+        const done = isDone(s);
+        const open = told || report.finished;
+        parts[s.id].item.dataset.worth = done && open && s.step && progressOf(report, s.step).at_nothing ? 'nothing' : '';
+        parts[s.id].show({ ...state, approach: report.approach }, done ? 'done' : s === current ? 'current' : 'later', done ? s.result(report, open, open ? worth : () => t.done) : '');
+      }
+      for (const [s, element] of leads) element.hidden = isDone(s) || s !== current;
+      // Another stage has come up: it opens and the others close. Otherwise the learner's own opening stands.
+      const now = `${current.id} ${report.finished}`;
+      if (openFor !== now) {
+        openFor = now;
+        for (const s of STAGES) parts[s.id].details.open = s === current;
+      }
+      for (const [view, element, now] of keeps) {
+        say(element, asking === view ? t.keepAsked : report.kept.includes(view) ? t.keepAgain(view) : t.keep(view));
+        say(now, asking === view ? t.keepNothing : viewNow(view));
+        now.hidden = now.textContent === '';
+      }
+      say(keepLateral, report.kept.includes('lateral') ? t.keepAgain('lateral') : t.keep('lateral'));
+      say(mark, marking ? t.marking : t.mark);
+      mark.setAttribute('aria-pressed', String(marking));
+      areaTick.hidden = state.selfTest;
+      area.checked = showArea;
+      approach.element.hidden = state.level === 'S1' || Boolean(lesson && !lesson.openApproach);
+      approach.show(report.approach);
+      say(place, report.needle ? t.placeAgain : t.place);
+      remove.hidden = !report.needle;
+      const lines = report.met.length ? report.met.map(texts.remarks.met) : [texts.needle.hand.nothingMet];
+      if (met.dataset.now !== lines.join('|')) {
+        met.dataset.now = lines.join('|');
+        met.replaceChildren(...lines.map((line, i) => make('li', { class: report.met[i]?.harm ? 'harm' : '' }, line)));
+      }
+      contrast.update(report);
+      finish.hidden = report.finished;
+      // A lesson shows them with its result.
+      table.update(lesson ? null : score, told || report.finished, report.exposures);
+      gates.update(lesson || !report.finished ? null : score.gates);
+      return current.id;
+    },
+    /** The stages' names in their order. */
+    order: STAGES.map((s) => s.id),
+    contrast,
+    /** What a stage asks for. */
+    words: (id, state) => actOf(t.list[id], state),
+    /** A stage's name and what stands behind it once it is done. */
+    told: (id) => ({ title: t.list[id].title, result: parts[id].details.querySelector('.stage-result').textContent }),
+  };
+
+  function actOf(words, state) {
+    return typeof words.act === 'function' ? words.act(state) : words.act;
+  }
+
+  function stage({ id }) {
+    const words = t.list[id];
+    const title = make('span', { class: 'stage-title' }, words.title);
+    const result = make('span', { class: 'stage-result' });
+    const phase = make('span', { class: 'unseen' });
+    const text = make('p', {});
+    const body = make('div', { class: 'stage-body' }, text);
+    const details = make('details', {}, make('summary', {}, make('span', { class: 'stage-mark', 'aria-hidden': 'true' }), title, phase, result), body);
+    const item = make('li', { class: 'stage', id: `stage-${id}` }, details);
+    return {
+      item,
+      body,
+      details,
+      show(state, now, outcome) {
+        item.dataset.phase = now;
+        if (now === 'current') item.setAttribute('aria-current', 'step');
+        else item.removeAttribute('aria-current');
+        say(text, actOf(words, state));
+        say(result, outcome);
+        say(phase, `, ${t[now]}`);
+      },
+    };
+  }
+}

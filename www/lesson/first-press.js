@@ -1,0 +1,54 @@
+// The door to lessons: what the rest of the page knows of them. Everything behind it is loaded when it is first opened.
+
+import { late } from '../base/late.js';
+import { byId } from '../base/dom.js';
+import { reason } from '../engine/room.js';
+import { texts } from '../words/texts.js';
+import { interrupted } from './interrupted.js';
+
+/** `#lesson=…` carries a lesson whole, `#open=…` names one of the course. */
+const DOORS = /^#(lesson|open)=/;
+
+/** Whether an address leads to a lesson. */
+export const leadsToLesson = (fragment) => DOORS.test(fragment);
+
+/**
+ * `needle` is from `injection`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
+ * lesson. Returns `{ list(), arrive(fragment), delivered(), resume(), leave(), after() }`.
+ */
+export function lessonDoor(app, needle, act) {
+  let flow = null;
+  let loading = null;
+
+  async function open(use) {
+    // At once, so that nothing writes over an address that leads here.
+    app.change({ lessons: true, injection: false });
+    byId('lesson').hidden = false;
+    try {
+      loading ??= late(() => import('./flow.js'), new URL('./flow.js', import.meta.url));
+      flow ??= (await loading).lessonFlow(app, needle, act);
+      await use(flow);
+    } catch (error) {
+      loading = null;
+      byId('lesson').hidden = true;
+      app.change({ lessons: false });
+      act.notice([flow ? `${reason(error)}.` : texts.notice.noPart(texts.needle.activity.lessons, reason(error))]);
+      app.touch();
+    }
+  }
+
+  return {
+    /** Shows the course. */
+    list: () => open((f) => f.list()),
+    /** Opens the lesson that an address carries or names. */
+    arrive: (fragment) => open((f) => f.arrive(fragment)),
+    /** Goes where the place outside that brought this page wants it. */
+    delivered: () => open((f) => f.delivered()),
+    /** Offers at once what a reload has interrupted. */
+    resume: () => interrupted() !== null && open((f) => f.resume()),
+    /** Ends the lesson that runs, if one does: the page goes elsewhere. */
+    leave: () => flow?.leave(),
+    /** After each frame. */
+    after: () => flow?.after(),
+  };
+}

@@ -1,0 +1,305 @@
+// Wires the page: one state, one frame, one settling point. Everything shown is drawn from the state and the engine's report.
+// The engine is in shaping.js, exposures in record.js, steps and advice in review.js, the address in arrival.js.
+
+import { addressKeeper } from '../state/arrival.js';
+import { caseControls, languageControl, themeControl } from '../controls/case.js';
+import { FIRST_CATALOGUE } from '../engine/catalogue.js';
+import { checksPanel } from '../views/checks.js';
+import { dragToTurn, tableControl, turnControl, windowControl } from '../controls/controls.js';
+import { isDelivered } from '../delivery/delivered.js';
+import { early } from './early.js';
+import { FIRST_BEAM } from '../exposure/exposure.js';
+import { filmState } from '../film/film-state.js';
+import { onceAFrame, onceQuiet } from '../base/frame.js';
+import { gantryDrawing } from '../gantry/drawing.js';
+import { injection } from '../injection/injection.js';
+import { arrowsTurn, listen, NEEDLE_KEYS, PAGE_KEYS, VIEW_KEYS } from '../controls/keys.js';
+import { missedLanguage } from '../words/language.js';
+import { leadsToLesson, lessonDoor } from '../lesson/first-press.js';
+import { byId, say } from '../base/dom.js';
+import { fillPage } from './skeleton.js';
+import { picture, pictureWords, shownIn } from '../film/picture.js';
+import { exposureRecord } from '../exposure/record.js';
+import { viewReview } from '../views/review.js';
+import { reason } from '../engine/room.js';
+import { shaping } from '../engine/shaping.js';
+import { newStart, startPosition } from '../state/start.js';
+import { stepsPanel } from '../views/steps.js';
+import { keep, setting, storageWorks } from '../base/storage.js';
+import { texts } from '../words/texts.js';
+
+const SETTLE_MS = 350;
+const CASE = ['patient', 'seed', 'changed', 'level', 'side', 'lesson'];
+const ANGLES = ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ'];
+const TOGGLES = [['bone-dark', 'boneDark'], ['outlines', 'outlines'], ['labels', 'labels']];
+
+const app = {
+  catalogue: FIRST_CATALOGUE,
+  state: {
+    patient: 'average', seed: null, changed: '', level: 'L4', side: 'left', lesson: '', lessons: false, start: 1, ...startPosition(1),
+    rotation: 0, tableX: 0, tableZ: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
+    boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', labels: false,
+    byExposure: false, beam: FIRST_BEAM, injection: false, guided: true,
+  },
+  /** The engine's handle, and its last report on the view; null while there is none. */
+  room: null,
+  report: null,
+  /** The lesson that runs, or null. */
+  lesson: null,
+  change,
+  touch,
+  hold,
+  check: () => (app.state.selfTest ? review.check() : needle.does.hint()),
+  toggleBest: () => review.toggleBest(),
+};
+let held = false;
+let asked = false;
+// Tour, keys and description; comparing, going back, taking away; the drawings joined with the picture: see `later`.
+let help = null;
+let keepsakes = null;
+let link = null;
+let zoom = null;
+// Their buttons and keys can be pressed before them.
+const wishes = {
+  help: early(['tour-open', 'keys-open', 'read-open', 'needle-keys', 'welcome-tour', 'welcome-close']),
+  file: early(['attempt-save', 'attempt-open']),
+};
+const ofHelp = (wish) => () => (help ? wish(help) : wishes.help.ask(() => wish(help)));
+const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (way) => zoom?.by(way) };
+
+document.documentElement.dataset.later = 'coming';
+fillPage();
+// On a first visit to the page itself one line says what to do; whoever brought the learner to a lesson has said so.
+byId('welcome').hidden = setting('welcome', ['new', 'seen']) === 'seen' || isDelivered() || leadsToLesson(location.hash);
+const film = filmState(() => patient.start());
+const frame = onceAFrame(draw);
+const settle = onceQuiet(settled, SETTLE_MS);
+const images = picture(() => frame());
+const steps = stepsPanel();
+const review = viewReview(app, steps, showWords, () => needle.mayTell());
+const showChecks = checksPanel(app);
+const patient = shaping(app, film, { offered, made: () => (record.connect(), requestAnimationFrame(() => setTimeout(later))), shaped: () => needle.attempt.patientReady(), fail });
+const record = exposureRecord(app, images, patient, {
+  words: showWords, fail, tick: () => (needle.attempt.on() ? needle.attempt.tick() : undefined), exposed: () => needle.attempt.exposed(), marks,
+});
+const needle = injection(app, patient, () => record, { notice, activity });
+const door = lessonDoor(app, needle, { notice, said: needle.said, leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
+const viewKeys = { pick: (view) => change({ view }), check: () => app.state.selfTest && review.check() };
+listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
+arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
+let showCase = caseControls(app);
+const range = app.catalogue.range;
+const updates = [
+  turnControl(byId('turns'), 'oblique', range.oblique, app, { leftIsHigh: true }),
+  turnControl(byId('turns'), 'tilt', range.tilt, app),
+  turnControl(byId('more-turns'), 'rotation', range.rotation, app),
+  tableControl(byId('more-turns'), app),
+  windowControl(byId('more-turns'), app),
+  gantryDrawing(byId('gantry-feet'), 'feet'),
+  gantryDrawing(byId('gantry-side'), 'side'),
+];
+dragToTurn(byId('overlay'), app);
+languageControl();
+themeControl((kept) => kept || notice([texts.notice.noStorage]));
+toggle('bone-dark', 'boneDark', (on) => keep('bone', on ? 'dark' : 'white'));
+toggle('outlines', 'outlines', (on) => keep('outlines', on ? 'on' : 'off'));
+toggle('labels', 'labels', () => true);
+byId('start-random').addEventListener('click', () => startAt(newStart(app.state.start)));
+byId('start-again').addEventListener('click', () => startAt(app.state.start));
+byId('notice-close').addEventListener('click', () => (byId('notice').hidden = true));
+byId('case').addEventListener('submit', (event) => event.preventDefault());
+if (!storageWorks()) notice([texts.notice.noStorage]);
+if (missedLanguage()) notice([texts.notice.noLanguage(missedLanguage())]);
+// To come again would end what a platform has begun.
+byId('language-choice').hidden = isDelivered();
+const address = addressKeeper(app, { restart: review.restart, notice, leadsToLesson, lesson: door.arrive, leaveLesson: door.leave });
+draw();
+patient.start();
+// What carries a lesson or waits for messages is met at once; an address that leads to a lesson does it by itself.
+if (isDelivered() && !leadsToLesson(location.hash)) door.delivered();
+else if (!leadsToLesson(location.hash)) door.resume();
+
+/** What is not needed for the first picture comes after it, or after the engine has failed. */
+function later() {
+  if (asked) return;
+  asked = true;
+  const without = (name) => (error) => notice([texts.notice.noPartYet(name, reason(error))]);
+  const looks = [...document.querySelectorAll('link[data-href]')].map((sheet) => new Promise((done) => {
+    sheet.onload = sheet.onerror = done;
+    sheet.href = sheet.dataset.href;
+  }));
+  const parts = [
+    import('../film/live.js').then((m) => images.liveWith(m.liveFilm({
+      screen: () => images.screen() * (zoom?.scale() ?? 1), redraw: () => (images.forget(), frame()), always: new URLSearchParams(location.search).get('film') === 'gpu',
+    }))).catch(without(texts.picture.heading)),
+    import('../film/zoom.js').then((m) => (zoom = m.filmZoom(byId('picture'), byId('film-image'), {
+      said: (times) => say(byId('status'), texts.picture.zoomed(times)), changed: () => images.rest(),
+    }))).catch(without(texts.picture.heading)),
+    import('./offline.js').then((m) => m.offline({ notice }), () => {}),
+    import('../injection/attempt-file.js').then((m) => {
+      m.attemptFile(needle.attempt, notice);
+      wishes.file.come();
+    }).catch(without(`${texts.needle.file.save}, ${texts.needle.file.open}`)),
+    import('../help/first-press.js').then((m) => {
+      help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held });
+      help.words();
+      wishes.help.come();
+    }).catch(without(texts.menu.name)),
+    import('../history/keepsake.js').then((m) => {
+      keepsakes = m.keepsakes(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
+      keepsakes.after();
+      if (document.documentElement.dataset.settled === 'yes') keepsakes.settled();
+    }).catch(without(texts.notice.keepsakes)),
+    import('../gantry/link.js').then((m) => {
+      link = m.gantryLink(app, {
+        whole: patient.whole, shown, needle: needle.inGantry, marked: needle.marked, revision: needle.attempt.revision, busy: needle.aiming, field_mm: needle.field_mm,
+        tells: () => needle.attempt.report()?.finished || !(app.state.selfTest || app.lesson?.assessment || app.lesson?.asks.has('name_parts')),
+        relight: () => patient.whole() && app.report && images.mark(app.room, app.state, shown(), marks()),
+      });
+      link.update();
+    }).catch(without(texts.gantry.heading)),
+  ];
+  Promise.allSettled([...looks, ...parts]).then(() => (document.documentElement.dataset.later = 'done'));
+}
+
+/** The engine has said which cases there are. */
+function offered() {
+  showCase = caseControls(app);
+  address.takeInFull();
+}
+
+/** Another activity was chosen: a lesson that runs is left as it stands. */
+function activity(name) {
+  door.leave();
+  change({ injection: name === 'injection', lessons: name === 'lessons', selfTest: false });
+  byId('lesson').hidden = name !== 'lessons';
+  if (name === 'lessons') door.list();
+}
+
+/** The single keys that hold now, with what does them. */
+function keyTables() {
+  const here = app.state.injection ? needle.attempt.on() && [NEEDLE_KEYS, needle.does] : !app.state.lessons && [VIEW_KEYS, viewKeys];
+  return [[PAGE_KEYS, pageKeys], ...(here ? [here] : [])];
+}
+
+/** Changes the state and asks for a frame. A new case or start begins the steps again. */
+function change(patch) {
+  const { state } = app;
+  const changed = Object.keys(patch).filter((key) => state[key] !== patch[key]);
+  if (changed.length === 0) return;
+  Object.assign(state, patch);
+  const has = (keys) => changed.some((key) => keys.includes(key));
+  if (has(CASE) || has(['start', 'selfTest'])) review.restart();
+  if (has(CASE) || has(['start', 'injection', 'byExposure'])) needle.restart();
+  if (has(['patient', 'seed', 'changed', 'start', 'lesson'])) record.begin();
+  if (has(['byExposure'])) record.stop();
+  if (has(CASE) || has(ANGLES)) {
+    review.turned();
+    if (!('ownView' in patch)) state.ownView = null;
+  }
+  touch();
+}
+
+/** Something changed: draw it, and settle once it has been quiet. */
+function touch() {
+  document.documentElement.dataset.settled = 'no';
+  frame();
+  settle();
+}
+
+function startAt(number) {
+  const position = { ...startPosition(number), rotation: 0, tableX: 0, tableZ: 0, ownView: null };
+  review.restart();
+  record.begin();
+  change({ start: number, ...position });
+  touch();
+}
+
+/** While the learner drags nothing is ticked and nothing is said. */
+function hold(on) {
+  held = on;
+  if (!on) settle();
+}
+
+/** Puts the state on screen. */
+function draw() {
+  const { state } = app;
+  for (const update of updates) update(state, needle.inGantry());
+  showCase(state);
+  for (const [id, key] of TOGGLES) byId(id).checked = state[key];
+  try {
+    if (patient.stale()) return void patient.reshape();
+    if (patient.whole()) {
+      patient.aim();
+      needle.refresh();
+      images.draw(app.room, state, record.taken(), needle.inPicture());
+      app.report = app.room.report();
+      images.mark(app.room, state, shown(), marks());
+      // Contrast runs on by itself.
+      if (needle.attempt.flowing() && !state.byExposure) frame();
+    }
+  } catch (error) {
+    return fail(texts.loading.failedRun(reason(error)));
+  }
+  showWords();
+  door.after();
+}
+
+function showWords() {
+  const { state, report } = app;
+  steps.update(state);
+  needle.words();
+  byId('checks').hidden = state.lessons || Boolean(app.lesson?.assessment);
+  byId('film-aids').hidden = Boolean(app.lesson?.assessment) && !needle.attempt.report()?.finished;
+  byId('sources-choice').disabled = Boolean(app.lesson);
+  showChecks(state, report, review.test, needle.mayTell());
+  pictureWords(state, shown(), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
+  record.update();
+  help?.words();
+  keepsakes?.after();
+  link?.update();
+}
+
+function shown() {
+  return shownIn(app.state, app.report, record.taken());
+}
+
+function marks() {
+  return link ? link.marks(needle.marks()) : needle.marks();
+}
+
+/** The learner has stopped turning: tick steps, speak, write the address. */
+function settled() {
+  if (held) return;
+  if (!app.state.injection || needle.settled()) review.settled();
+  // That the C-arm rests here may be what a step waited for.
+  if (app.state.injection) {
+    showWords();
+    door.after();
+  }
+  address.write();
+  keepsakes?.settled();
+  document.documentElement.dataset.settled = 'yes';
+}
+
+function fail(sentence) {
+  later();
+  app.room = app.report = null;
+  needle.attempt.forget();
+  record.forget();
+  images.forget();
+  film.failed(sentence);
+  showWords();
+}
+
+function notice(sentences) {
+  say(byId('notice-text'), sentences.join(' '));
+  byId('notice').hidden = false;
+}
+
+function toggle(id, key, onKeep) {
+  byId(id).addEventListener('change', (event) => {
+    change({ [key]: event.target.checked });
+    onKeep(event.target.checked);
+  });
+}

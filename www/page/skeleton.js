@@ -1,0 +1,10 @@
+// The page's skeleton: the HTML of index.html gets its texts.
+
+import { fillTexts, texts } from '../words/texts.js';
+
+/** Puts the texts into the page's skeleton. */
+export function fillPage() {
+  document.documentElement.lang = texts.language;
+  document.title = texts.title;
+  fillTexts(document);
+}

@@ -1,0 +1,17 @@
+// The page's sentences, and what puts them into its skeleton.
+
+import { texts } from './page.js';
+
+export { texts } from './page.js';
+
+/** Fills every element that carries data-text (content) or data-label (aria-label) with its string of a table. */
+export function fillTexts(root, table = texts) {
+  for (const element of root.querySelectorAll('[data-text]')) element.textContent = lookUp(table, element.dataset.text);
+  for (const element of root.querySelectorAll('[data-label]')) element.setAttribute('aria-label', lookUp(table, element.dataset.label));
+}
+
+function lookUp(table, path) {
+  const found = path.split('.').reduce((part, key) => part?.[key], table);
+  if (typeof found !== 'string') throw new Error(`no text '${path}'`);
+  return found;
+}
