@@ -111,7 +111,8 @@ pub fn csv(report: &ClassReport, style: CsvStyle) -> String {
         .chain(StepId::OF_LESSONS.map(StepId::id))
         .chain(LAST.iter().map(|c| c.0))
         .map(Value::from);
-    let rows = report.rows.iter().enumerate().map(|(i, row)| cells(i + 1, row).map(|(_, value)| value).collect());
+    let rows =
+        report.rows.iter().enumerate().map(|(i, row)| cells(i + 1, row).map(|(_, value)| value).collect());
     table(std::iter::once(names.collect()).chain(rows), style)
 }
 
