@@ -131,8 +131,12 @@ export async function failed(page) {
   await page.waitForFunction(() => document.documentElement.dataset.later === 'done', null, { timeout: 30_000 });
 }
 
-/** A hash of the radiograph's pixels. */
-export function pictureHash(page, id = 'radiograph') {
+/** The live film is as sharp as it becomes at rest; any other picture is so at once. */
+export const filmRests = (page) => page.waitForFunction(() => document.documentElement.dataset.film !== 'moving', null, { timeout: 30_000 });
+
+/** A hash of the radiograph's pixels, once it rests. */
+export async function pictureHash(page, id = 'radiograph') {
+  await filmRests(page);
   return page.evaluate(async (canvasId) => {
     const canvas = document.getElementById(canvasId);
     const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);

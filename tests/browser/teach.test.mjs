@@ -385,10 +385,13 @@ test('the picture is the room’s own of the drawn patient, and a room that does
   await drawn();
   const same = await page.evaluate(async () => {
     const { TeachingRoom } = await import('./pkg/downbeam.js');
-    const own = new TeachingRoom('average', 'L4', 'left');
-    own.beginPatient('average', { seed: 0 });
+    const { LessonDesk } = await import('./pkg/lessons.js');
+    const desk = new LessonDesk(document.getElementById('json').value, document.getElementById('code').value);
+    const { patient, seed, changed, level, side } = desk.drawn();
+    const own = new TeachingRoom(patient, level, side);
+    own.beginPatient(patient, { seed, changed });
     while (own.shapeBone() < 1);
-    own.setTarget('L4', 'left');
+    own.setTarget(level, side);
     const { best } = own.report().views.find((v) => v.view === 'oblique');
     own.setOrientation(best.oblique, best.tilt);
     const canvas = document.createElement('canvas');

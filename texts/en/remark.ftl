@@ -215,7 +215,7 @@ spread_wrong = Wrong place: draw back, reposition, and prove it again.
 on_bone = Bone: draw back a little, turn the notch towards the bone so that the bevel leads away, and advance.
 tip_strayed = The tip has strayed { $mm } mm { $to }: turn the notch to { $hour }, towards that side, and advance; it drifts away from the notch.
 advance = Advance a little, and prove the depth in AP and lateral before it is deep.
-advance_by = Advance about { $mm } mm, then look again.
+advance_by = About { $mm } mm to go: advance a little at a time, and look after each.
 draw_back_by = Draw back about { $mm } mm.
 look_in = { $view ->
     [true_ap] Look in AP with the needle there.

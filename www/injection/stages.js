@@ -101,7 +101,7 @@ export function stageList(holder, act) {
   parts.place.body.append(make('div', { class: 'row' }, gauge.element, length.element), colour, make('div', { class: 'row' }, place, remove));
 
   const met = make('ol', { class: 'met', id: 'met' });
-  parts.steer.body.append(make('h4', { class: 'met-heading' }, texts.needle.hand.met), met);
+  parts.steer.body.append(make('h3', { class: 'met-heading' }, texts.needle.hand.met), met);
   for (const id of ['place', 'steer']) parts[id].body.append(make('p', { class: 'caution-line' }, t.list[id].caution));
   const contrast = contrastControl(parts.contrast.body, act);
 
