@@ -98,7 +98,7 @@ fn roots_pass_where_cadavers_have_them() {
         let passing = root.course[1];
         let gap =
             points.iter().map(|p| p.distance(passing.point)).fold(f64::MAX, f64::min) - passing.radius_mm;
-        println!("{level} gap {gap:.2}");
+println!("{level} gap {gap:.2}");
         assert!((1.2..2.5).contains(&gap), "{level}: {gap:.2}");
         // Thickness 3.8–4.6 mm (Ebraheim 1997).
         assert!((3.8..4.6).contains(&(2.0 * passing.radius_mm)));

@@ -205,12 +205,8 @@ fn the_sac_is_entered_from_behind() {
     let sac = &interior.nerves.sac;
     let reached = (0..200).find_map(|i| {
         let along = sac[3].point.lerp(sac[11].point, f64::from(i) / 200.0);
-        let mut hand = Hand {
-            attempt: hand.attempt.clone(),
-            tick: hand.tick,
-            looks: false,
-            ..Hand::new(hand.attempt.case, interior)
-        };
+        let mut hand =
+            Hand { attempt: hand.attempt.clone(), tick: hand.tick, looks: false, ..Hand::new(hand.attempt.case, interior) };
         let view = hand.beam(&hand.attempt.state.arm);
         if interior.tissues.bone_along(along, view.ray_to(along), 150.0).is_some() {
             return None;
