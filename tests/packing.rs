@@ -149,7 +149,7 @@ fn the_same_input_gives_the_same_bytes() {
 fn a_package_holds_what_its_page_needs_and_no_more() {
     let project = project("needed");
     for form in PLATFORMS {
-        packed(&project, &[form, "--lesson", "www/lessons/few-pictures.json", "--out", "p.zip"]);
+        packed(&project, &[form, "--lesson", "www/lessons/few-pictures.json", "--force", "--out", "p.zip"]);
         let files = unzipped(&project.join("p.zip"));
         let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
         let name = form.trim_start_matches("--");
@@ -195,7 +195,10 @@ fn a_package_holds_what_its_page_needs_and_no_more() {
             }
         }
     }
-    packed(&project, &["--scorm12", "--lesson", "www/lessons/few-pictures.json", "--out", "p.zip"]);
+    packed(
+        &project,
+        &["--scorm12", "--lesson", "www/lessons/few-pictures.json", "--force", "--out", "p.zip"],
+    );
     assert!(text(&unzipped(&project.join("p.zip")), "imsmanifest.xml").contains("<adlcp:masteryscore>75<"));
     assert!(!text(&unzipped(&project.join("p.zip")), "player.html").contains("connect-src 'self' https:"));
 }
@@ -209,7 +212,7 @@ fn markup_in_a_lesson_is_text_in_the_table_of_contents() {
     value["title"]["en"] = serde_json::from_str(&format!("\"{title}\"")).unwrap();
     write(&project.join("m.json"), &value.to_string());
     for form in PLATFORMS {
-        packed(&project, &[form, "--lesson", "m.json", "--out", "m.zip"]);
+        packed(&project, &[form, "--lesson", "m.json", "--force", "--out", "m.zip"]);
         let files = unzipped(&project.join("m.zip"));
         let xml = text(&files, if form == "--cmi5" { "cmi5.xml" } else { "imsmanifest.xml" });
         assert!(

@@ -21,7 +21,8 @@ fn worse(good: &Receipt, lesson: &str) -> String {
 
 #[test]
 fn from_class_list_to_gradebook() {
-    let names: String = (0..40).map(|i| format!("Learner; {i}\n")).map(|l| format!("\"{}\"\n", l.trim())).collect();
+    let names: String =
+        (0..40).map(|i| format!("Learner; {i}\n")).map(|l| format!("\"{}\"\n", l.trim())).collect();
     let list = ClassList::dealt(&names, 41).unwrap();
     let codes: Vec<&str> = list.members().iter().map(|m| m.code.as_str()).collect();
     let lessons: Lessons = LESSONS.iter().map(|id| shipped(id)).collect();
@@ -38,7 +39,9 @@ fn from_class_list_to_gradebook() {
                 // Another's log under the own code, on patients of their own: it does not give that score.
                 (2, "views-homework") => second.log = receipt(&shipped(id), codes[0]).log,
                 // Another's receipt as it is, with the own code written into it, on a patient that all have.
-                (3, "true-ap") => second = Receipt { learner: (*code).to_owned(), ..receipt(&shipped(id), codes[0]) },
+                (3, "true-ap") => {
+                    second = Receipt { learner: (*code).to_owned(), ..receipt(&shipped(id), codes[0]) }
+                }
                 // The same with an idle action put in.
                 (4, "true-ap") => second.log.insert(0, "0 orient 0 0".to_owned()),
                 // The own receipt handed in twice as two tries.
@@ -73,11 +76,16 @@ fn from_class_list_to_gradebook() {
     }
     let style = CsvStyle { separator: Separator::Semicolon, byte_order_mark: true };
     let book = class.gradebook(style);
-    let mut reader = csv::ReaderBuilder::new().delimiter(b';').from_reader(book.trim_start_matches('\u{feff}').as_bytes());
+    let mut reader =
+        csv::ReaderBuilder::new().delimiter(b';').from_reader(book.trim_start_matches('\u{feff}').as_bytes());
     assert_eq!(&reader.headers().unwrap()[1], "name");
     let written: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
     assert_eq!(written.len(), 40);
     assert_eq!(&written[7][1], "Learner; 7");
     assert_eq!(&written[39][2], "", "nothing handed in is an empty cell, not a zero");
-    assert!(written[20][2].parse::<f64>().is_err() || !written[20][2].contains('.'), "a decimal comma: {}", &written[20][2]);
+    assert!(
+        written[20][2].parse::<f64>().is_err() || !written[20][2].contains('.'),
+        "a decimal comma: {}",
+        &written[20][2]
+    );
 }

@@ -20,6 +20,7 @@ use std::borrow::Cow;
 
 /// The needle as it stands, against the present view.
 #[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct NeedleReport {
     /// Gauge and length.
     pub device: Device,

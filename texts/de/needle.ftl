@@ -1,10 +1,5 @@
 ### Machine-drafted, not yet reviewed by a speaker.
 
-activity-name = Tätigkeit
-activity-views = Einstellen
-activity-injection = Injektion
-activity-lessons = Lektionen
-
 heading = Nadel
 wait = Die Schritte der Injektion kommen mit dem Bild: Einstellungen merken, Zielpunkt markieren, Nadel setzen und steuern, Kontrastmittel.
 steps = Schritt für Schritt

@@ -1,10 +1,5 @@
 ### The whole injection. What the engine says of an attempt is in remark.ftl.
 
-activity-name = Activity
-activity-views = Views
-activity-injection = Injection
-activity-lessons = Lessons
-
 heading = Needle
 wait = The steps of the injection come with the picture: views to keep, a target to mark, a needle to place and steer, contrast.
 steps = Step by step

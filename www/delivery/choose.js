@@ -6,6 +6,7 @@
 // Whatever of that fails ends in 4, with a sentence.
 
 import { delivery as texts } from '../words/delivery.js';
+import { Trouble, sentence } from './trouble.js';
 
 /**
  * @typedef {object} Delivery
@@ -32,7 +33,7 @@ export async function connect({ notice }) {
     if (found) return found;
     if (packed && packed !== 'page') notice([texts.alone]);
   } catch (error) {
-    notice([String(error?.message ?? error)]);
+    notice([sentence(error)]);
   }
   return { ...(await here(act)), ...(act.lesson === null ? {} : { lesson: act.lesson }) };
 }
@@ -63,12 +64,13 @@ async function outside(packed, query, act) {
 
 /** The lesson that a package carries. */
 async function packedLesson() {
+  const response = await fetch(new URL('lesson.json', document.baseURI)).catch(() => null);
+  if (!response?.ok) throw new Trouble(texts.noLesson(response?.status ?? 0));
   try {
-    const response = await fetch(new URL('lesson.json', document.baseURI));
-    if (!response.ok) throw new Error(String(response.status));
     return await response.text();
   } catch (error) {
-    throw new Error(texts.noLesson(String(error?.message ?? error)), { cause: error });
+    // Cut off on its way.
+    throw new Trouble(texts.noLesson(0), { cause: error });
   }
 }
 

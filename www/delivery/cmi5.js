@@ -4,11 +4,12 @@
 
 import { actorOf, codeOfAgent } from './learner.js';
 import { LAST_WORDS_BYTES, recordStore, withReceipt } from './lrs.js';
-import { otherTabs } from './other-tabs.js';
+import { otherTabs } from '../base/other-tabs.js';
 import { pause } from './retry.js';
 import { statePath, stateDocument } from './state-document.js';
-import { attachment, scoreOf, statement, stepScores, uuid } from './statement.js';
+import { attachment, scoreOf, statement, stepScores } from './statement.js';
 import { duration } from './time.js';
+import { Trouble, sentence } from './trouble.js';
 import { delivery as texts } from '../words/delivery.js';
 
 const CATEGORY = 'https://w3id.org/xapi/cmi5/context/categories/';
@@ -19,7 +20,7 @@ const TRIES_MS = [0, 1000, 3000];
 export function launchOf(query) {
   const [endpoint, fetchUrl, actor, registration, activityId] = ['endpoint', 'fetch', 'actor', 'registration', 'activityId'].map((name) => query.get(name));
   if (!endpoint || !fetchUrl) return null;
-  if (!actor || !activityId || !registration) throw new Error(texts.launchIncomplete);
+  if (!actor || !activityId || !registration) throw new Trouble(texts.launchIncomplete);
   return { endpoint: new URL(endpoint, location.href).href, fetchUrl: new URL(fetchUrl, location.href).href, actor: actorOf(actor), registration, activityId };
 }
 
@@ -45,7 +46,7 @@ export async function connect({ notice, lesson = null }, launch) {
   addEventListener('pageshow', (event) => event.persisted && notice([texts.sessionOver]));
   // The platform decides what to do with a session whose first statement it refuses; the learner is told.
   store.send([defined('initialized')]).then(({ taken, status }) => taken || notice([texts.refusedStatement(status)]));
-  const earlier = recording ? handInEarlier().catch((error) => notice([String(error?.message ?? error)])) : null;
+  const earlier = recording ? handInEarlier().catch((error) => notice([sentence(error)])) : null;
 
   /** A "cmi5 defined" statement [9.6]: the platform's context whole, our categories added. */
   function defined(verb, result, extensions) {
@@ -212,9 +213,9 @@ async function token(url) {
       continue;
     }
     if (typeof answer?.['auth-token'] === 'string') return answer['auth-token'];
-    throw new Error(texts.launchUsed(String(answer?.['error-text'] ?? '')));
+    throw new Trouble(texts.launchUsed(String(answer?.['error-text'] ?? '')));
   }
-  throw new Error(texts.noToken);
+  throw new Trouble(texts.noToken);
 }
 
 async function launchData(store, launch) {
@@ -230,5 +231,5 @@ async function launchData(store, launch) {
       // Tried again.
     }
   }
-  throw new Error(texts.noLaunchData);
+  throw new Trouble(texts.noLaunchData);
 }

@@ -7,13 +7,14 @@ import { pause } from './retry.js';
 import { stateDocument } from './state-document.js';
 import { ACTIVITY_TYPE, attachment, scoreOf, statement, stepScores } from './statement.js';
 import { duration } from './time.js';
+import { Trouble } from './trouble.js';
 import { delivery as texts } from '../words/delivery.js';
 
 /** The launch parameters, or null when the address has none. Throws when they are broken. */
 export function launchOf(query) {
   const [endpoint, auth, actor, registration, activityId] = ['endpoint', 'auth', 'actor', 'registration', 'activity_id'].map((name) => query.get(name));
   if (!endpoint || !auth) return null;
-  if (!actor || !activityId) throw new Error(texts.launchIncomplete);
+  if (!actor || !activityId) throw new Trouble(texts.launchIncomplete);
   return { endpoint: new URL(endpoint, location.href).href, auth, actor: plainAgent(actorOf(actor)), registration, activityId };
 }
 

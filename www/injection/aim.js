@@ -1,7 +1,7 @@
 // Hands on the picture: marking the target with a press or a cross, and moving the hub by its ring or the arrow keys.
 
 import { byId } from '../base/dom.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 /** What an arrow key moves: the cross, and the hub in tenths of a degree. */
 export const CROSS_MM = { step: 1, fine: 0.2 };

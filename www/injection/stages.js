@@ -6,7 +6,7 @@ import { contrastControl } from './contrast.js';
 import { gateList } from './gate-list.js';
 import { button, make, say, segments } from '../base/dom.js';
 import { markTable } from './marks-table.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 const GAUGES = ['22', '25'];
 const LENGTHS_MM = [90, 127];

@@ -13,7 +13,7 @@ const DOORS = /^#(lesson|open)=/;
 export const leadsToLesson = (fragment) => DOORS.test(fragment);
 
 /**
- * `needle` is from `injection`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
+ * `needle` is from `injectionDoor`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
  * lesson. Returns `{ list(), arrive(fragment), delivered(), resume(), leave(), after() }`.
  */
 export function lessonDoor(app, needle, act) {
@@ -26,13 +26,14 @@ export function lessonDoor(app, needle, act) {
     byId('lesson').hidden = false;
     try {
       loading ??= late(() => import('./flow.js'), new URL('./flow.js', import.meta.url));
-      flow ??= (await loading).lessonFlow(app, needle, act);
+      const [module] = await Promise.all([loading, needle.bring()]);
+      flow ??= module.lessonFlow(app, needle, act);
       await use(flow);
     } catch (error) {
       loading = null;
       byId('lesson').hidden = true;
       app.change({ lessons: false });
-      act.notice([flow ? `${reason(error)}.` : texts.notice.noPart(texts.needle.activity.lessons, reason(error))]);
+      act.notice([flow ? `${reason(error)}.` : texts.notice.noPart(texts.activity.lessons, reason(error))]);
       app.touch();
     }
   }

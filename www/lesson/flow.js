@@ -9,7 +9,7 @@ import { saveText } from '../base/save.js';
 import { wantsMark } from '../injection/stages.js';
 import { startPosition } from '../state/start.js';
 import { store, stored } from '../base/storage.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 import { lesson as t } from '../words/lesson.js';
 import { lessonDesk, shipped } from './desk.js';
 import { interrupted, noteRunning } from './interrupted.js';

@@ -93,7 +93,7 @@ enum Move {
 }
 
 /// What is told of the needle in the JSON.
-#[derive(Serialize)]
+#[derive(Serialize, schemars::JsonSchema)]
 pub(crate) struct ToldNeedle {
     needle: NeedleReport,
     /// From the skin to the tip, patient frame.
@@ -106,7 +106,7 @@ pub(crate) struct ToldNeedle {
     pub(crate) inclusions: Vec<Inclusion>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, schemars::JsonSchema)]
 struct ToldArea {
     corners_patient_mm: Vec<[f64; 3]>,
     corners_detector_mm: Vec<[f64; 2]>,

@@ -114,7 +114,8 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
 }
 
 fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
-    let (mut form, mut lesson, mut out, mut lrs, mut build, mut force) = (None, None, None, None, true, false);
+    let (mut form, mut lesson, mut out, mut lrs, mut build, mut force) =
+        (None, None, None, None, true, false);
     while let Some(argument) = parser.next()? {
         match argument {
             Arg::Long("lesson") => lesson = Some(text(parser, "--lesson")?),

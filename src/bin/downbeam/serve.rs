@@ -140,7 +140,11 @@ fn answer_one(stream: &TcpStream, site: &Site) -> std::io::Result<()> {
     }
     let mut words = first.split_ascii_whitespace();
     let (method, url) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
-    let reply = if host.as_deref().is_some_and(is_this_machine) { site.answer(method, url) } else { site::elsewhere() };
+    let reply = if host.as_deref().is_some_and(is_this_machine) {
+        site.answer(method, url)
+    } else {
+        site::elsewhere()
+    };
     let mut text = format!(
         "HTTP/1.1 {} \r\nConnection: close\r\nContent-Length: {}\r\n",
         reply.status,
@@ -172,10 +176,18 @@ mod tests {
 
     #[test]
     fn only_names_of_this_machine_are_answered() {
-        for good in ["localhost", "localhost:8080", "127.0.0.1:1", "LOCALHOST:80", "[::1]:8080", "127.0.0.1"] {
+        for good in ["localhost", "localhost:8080", "127.0.0.1:1", "LOCALHOST:80", "[::1]:8080", "127.0.0.1"]
+        {
             assert!(is_this_machine(good), "{good}");
         }
-        for bad in ["", "example.org", "example.org:8080", "localhost.example.org", "127.0.0.1.example.org:80", ":80"] {
+        for bad in [
+            "",
+            "example.org",
+            "example.org:8080",
+            "localhost.example.org",
+            "127.0.0.1.example.org:80",
+            ":80",
+        ] {
             assert!(!is_this_machine(bad), "{bad}");
         }
     }

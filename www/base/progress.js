@@ -4,9 +4,9 @@
 // Several pages may be open at once. So what has been done is read again before each writing, under a lock, and an attempt under way lies
 // under a key of its own page: none writes over another's. A page that is closed leaves its attempt to the next one that asks.
 
-import { alone } from '../delivery/other-tabs.js';
-import { uuid } from '../delivery/statement.js';
-import { store, stored } from '../base/storage.js';
+import { alone } from './other-tabs.js';
+import { store, stored } from './storage.js';
+import { uuid } from './uuid.js';
 
 const DONE = 'downbeam.done';
 /** Attempts under way: those of a page, and those that came out of a file or from before pages had keys of their own. */
