@@ -167,6 +167,37 @@ test('a view worth nothing is asked about once, and does not look like one that 
   await close();
 });
 
+test('steps that are left open say so, and none that is worth nothing looks right', async () => {
+  const { page, close } = await arrive('#open=confirm-with-contrast');
+  await begin(page);
+  const press = async (selector) => (await page.click(selector), await drawn(page));
+  const phase = (id) => page.getAttribute(`#stage-${id}`, 'data-phase');
+  const worth = (id) => page.getAttribute(`#stage-${id}`, 'data-worth');
+  for (const view of ['true_ap', 'oblique']) {
+    await press(`#keep-${view}`);
+    if ((await phase(view)) === 'current') await press(`#keep-${view}`);
+  }
+  // A mark off the bone, and a needle that nobody puts in line with the beam.
+  await press('#mark');
+  const film = await page.locator('#overlay').boundingBox();
+  await page.mouse.click(film.x + 0.9 * film.width, film.y + 0.5 * film.height);
+  await drawn(page);
+  assert.deepEqual([await phase('mark'), await worth('mark')], ['done', 'nothing']);
+  await press('#place');
+  for (let i = 0; i < 4; i++) await press('#hand .hand-row[aria-label="Advance, mm"] button >> text=/^5$/');
+  assert.deepEqual([await phase('align'), await worth('align')], ['done', 'nothing']);
+  for (const id of ['steer', 'depth', 'contrast']) {
+    await press(`#go-on-${id}`);
+    assert.deepEqual([await phase(id), await page.textContent(`#stage-${id} .stage-result`)], ['left', 'left open']);
+  }
+  await press('#needle-hint-ask');
+  assert.match(await page.textContent('#needle-hint-text'), /^Not every step is done/);
+  await press('#finish');
+  assert.equal(await phase('contrast'), 'left');
+  assert.match(await page.textContent('.lesson-total'), /not passed yet/);
+  await close();
+});
+
 test('naming begins on the needle’s side, and its hint is of a part', async () => {
   const { page, close } = await arrive('#open=name-the-parts');
   await begin(page);

@@ -51,6 +51,7 @@ gates = Woran sie scheitert, wie viele Punkte es auch sind
 drawn = Ihre Person: { $patient }, { $place }.
 running = Lektion: { $title }
 hintDone = Alles, was die Lektion verlangt, ist getan: abschließen.
+hintOpen = Nicht jeder Schritt ist getan: zu einem offen gelassenen zurückgehen oder so abschließen.
 done = { $passed ->
     [yes] { $points } von 100: bestanden.
    *[no] { $points } von 100: noch nicht bestanden.

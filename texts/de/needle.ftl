@@ -38,6 +38,7 @@ caution = Vorsicht
 stage-later = später
 stage-current = jetzt
 stage-done = fertig
+stage-left = offen gelassen
 stage-marks = { $points } von 100
 stage-now = Jetzt { $marks }.
 stage-list-true_ap-title = Echte AP

@@ -59,6 +59,7 @@ gates = What fails it whatever the marks
 drawn = Your patient: { $patient }, { $place }.
 running = Lesson: { $title }
 hintDone = Everything that the lesson asks for is done: finish.
+hintOpen = Not every step is done: go back to one that was left open, or finish as it stands.
 done = { $passed ->
     [yes] { $points } of 100: passed.
    *[no] { $points } of 100: not passed yet.

@@ -38,6 +38,7 @@ caution = Caution
 stage-later = to come
 stage-current = now
 stage-done = done
+stage-left = left open
 stage-marks = { $points } of 100
 stage-now = Now { $marks }.
 stage-list-true_ap-title = True AP

@@ -51,6 +51,7 @@ gates = Lo que la suspende, sean cuales sean los puntos
 drawn = Su paciente: { $patient }, { $place }.
 running = Lección: { $title }
 hintDone = Todo lo que pide la lección está hecho: termine.
+hintOpen = No todos los pasos están hechos: vuelva a uno sin terminar o termine tal como está.
 done = { $passed ->
     [yes] { $points } de 100: aprobado.
    *[no] { $points } de 100: aún no aprobado.

@@ -44,6 +44,7 @@ caution = Precaución
 stage-later = pendiente
 stage-current = ahora
 stage-done = hecho
+stage-left = sin terminar
 stage-marks = { $points } de 100
 stage-now = Ahora { $marks }.
 stage-list-true_ap-title = AP verdadera

@@ -104,7 +104,7 @@ export function injection(app, patient, record, act) {
   /** What to do next: the engine's hint, or, where a lesson asks for less than a whole injection, what its own stage wants. */
   function hintText(report) {
     if (!app.lesson) return texts.remarks.one(report.hint);
-    if (stage === 'finish') return app.lesson.hintDone;
+    if (stage === 'finish') return stages.anyOpen() ? app.lesson.hintOpen : app.lesson.hintDone;
     if (stage === 'parts') return app.lesson.hintPart();
     const view = ['true_ap', 'oblique', 'lateral'].includes(stage) ? stage : null;
     // In a guided lesson the stage says it already.

@@ -183,6 +183,7 @@ export function lessonFlow(app, needle, act) {
         return asks ? t.naming.hint(asks) : t.hintDone;
       },
       hintDone: t.hintDone,
+      hintOpen: t.hintOpen,
       noUndo: (finished) => open?.assessment && finished,
     };
   }
