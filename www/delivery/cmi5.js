@@ -40,7 +40,7 @@ export async function connect({ notice, lesson = null }, launch) {
     if (!touched) own.lines = theirs.lines;
   });
   const { content } = state;
-  const tabs = otherTabs(`downbeam.cmi5.${launch.registration}`, (theirs) => merge(content, theirs));
+  const tabs = otherTabs(`downbeam.cmi5.${launch.registration}.${launch.activityId}`, (theirs) => merge(content, theirs));
   let ended = false;
 
   addEventListener('pagehide', end);
