@@ -93,7 +93,7 @@ fn the_schemas_that_ship_are_those_of_the_types() {
         );
     }
     for (wrong, said) in
-        [(vec!["schema"], "schema wants a name"), (vec!["schema", "hat"], "there is no schema 'hat'")]
+        [(vec!["schema"], "schema wants a name"), (vec!["schema", "hat"], "unknown schema 'hat'")]
     {
         let done = downbeam(&wrong);
         assert_eq!(done.status.code(), Some(2));

@@ -65,7 +65,7 @@ fn downbeam(project: &Path, arguments: &[&str]) -> Output {
 }
 
 fn packed(project: &Path, arguments: &[&str]) {
-    let output = pack(project, arguments);
+    let output = pack(project, &[arguments, &["--force"]].concat());
     assert!(output.status.success(), "{arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
 }
 
@@ -96,11 +96,7 @@ fn wrong_use_is_one_sentence() {
     for (arguments, code, said) in [
         (vec!["--out", "x"], 2, "pack wants to know what to make: allowed are --site, --single, --scorm12"),
         (vec!["--site"], 2, "pack wants --out"),
-        (
-            vec!["--scorm12", "--out", "x.zip"],
-            2,
-            "--scorm12 carries one lesson: say which with --lesson FILE",
-        ),
+        (vec!["--scorm12", "--out", "x.zip"], 2, "--scorm12 carries a lesson: say which with --lesson FILE"),
         (vec!["--cmi5", "--scorm12", "--out", "x"], 2, "one form at a time"),
         (vec!["--npm", "--lesson", "www/lessons/true-ap.json", "--out", "x"], 2, "--npm carries all lessons"),
         (vec!["--cmi5", "--lrs", "https://x", "--out", "x"], 2, "--lrs is for --site"),
@@ -108,7 +104,37 @@ fn wrong_use_is_one_sentence() {
         (vec!["--turbo", "--out", "x"], 2, "unknown option '--turbo' of pack"),
         (vec!["--scorm12", "--lesson", "bad.json", "--out", "x.zip"], 1, "cannot use bad.json"),
         (vec!["--scorm12", "--lesson", "none.json", "--out", "x.zip"], 1, "none.json"),
-        (vec!["--scorm12", "--lesson", "www/lessons", "--out", "x.zip"], 1, "a package carries one"),
+        (vec!["--scorm12", "--lesson", "www/lessons", "--out", "x.zip"], 2, "wants a title"),
+        (
+            vec!["--single", "--lesson", "www/lessons", "--out", "x.html"],
+            2,
+            "--single opens one lesson, not 16",
+        ),
+        (
+            vec![
+                "--cmi5",
+                "--lesson",
+                "www/lessons",
+                "--lesson",
+                "www/lessons/true-ap.json",
+                "--title",
+                "T",
+                "--out",
+                "x",
+            ],
+            1,
+            "lesson 'true-ap' again",
+        ),
+        (
+            vec!["--cmi5", "--lesson", "www/lessons/true-ap.json", "--title", "T", "--out", "x"],
+            2,
+            "--title is for a course",
+        ),
+        (
+            vec!["--cmi5", "--lesson", "www/lessons", "--title", "a\u{7}b", "--out", "x"],
+            2,
+            "one line of text",
+        ),
         (vec!["--site", "--out", "full"], 1, "full is not empty"),
         (vec!["--single", "--out", "full"], 1, "full is a folder"),
     ] {
@@ -201,6 +227,38 @@ fn a_package_holds_what_its_page_needs_and_no_more() {
     );
     assert!(text(&unzipped(&project.join("p.zip")), "imsmanifest.xml").contains("<adlcp:masteryscore>75<"));
     assert!(!text(&unzipped(&project.join("p.zip")), "player.html").contains("connect-src 'self' https:"));
+}
+
+#[test]
+fn a_course_has_a_page_a_lesson_and_the_rest_once() {
+    let project = project("course");
+    let lessons = ["true-ap", "lateral-view", "few-pictures"];
+    let files = lessons.map(|id| format!("www/lessons/{id}.json"));
+    let mut arguments = vec!["--title", "Views & <injections>", "--out", "c.zip"];
+    arguments.extend(files.iter().flat_map(|f| ["--lesson", f.as_str()]));
+    for form in PLATFORMS {
+        packed(&project, &[&[form], arguments.as_slice()].concat());
+        let files = unzipped(&project.join("c.zip"));
+        let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
+        assert!(!names.contains(&"player.html") && !names.contains(&"lesson.json"), "{form}");
+        assert_eq!(names.iter().filter(|n| n.ends_with("downbeam_bg.wasm")).count(), 1);
+        let table = text(&files, if form == "--cmi5" { "cmi5.xml" } else { "imsmanifest.xml" });
+        assert!(table.contains("Views &amp; &lt;injections&gt;"), "{form}");
+        let mut before = 0;
+        for id in lessons {
+            let page = format!("lesson-{id}.html");
+            let own = format!("<meta name=\"downbeam-lesson\" content=\"lesson-{id}.json\">");
+            assert!(text(&files, &page).contains(&own), "{form}: {page}");
+            let lesson = text(&files, &format!("lesson-{id}.json"));
+            assert_eq!(downbeam::lesson::file::Lesson::from_json(&lesson).unwrap().id, id);
+            let at = table.find(&page).unwrap_or_else(|| panic!("{form}: the table has no {page}"));
+            assert!(at > before, "{form}: in the order given");
+            before = at;
+        }
+        // No lesson's hash stands for the whole course.
+        let whole = if form == "--cmi5" { "urn:downbeam:course:course:" } else { "downbeam-course-" };
+        assert!(table.contains(whole), "{form}");
+    }
 }
 
 #[test]

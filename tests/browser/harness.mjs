@@ -21,7 +21,7 @@ const WWW = join(ROOT, 'www/');
 const axe = createRequire(import.meta.url)('axe-core');
 /** What axe-core is asked: WCAG 2.2 AA, and its own good practice. */
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-export const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml', '.wasm': 'application/wasm', '.json': 'application/json' };
+export const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml', '.wasm': 'application/wasm', '.json': 'application/json', '.jsonld': 'application/ld+json' };
 
 /** Serves www/ on a free port, with `gzip` packed as web hosts do; `asked`: the paths that were asked for, in order. */
 export async function serve({ gzip = false } = {}) {

@@ -1,5 +1,6 @@
 // Which delivery applies, decided once when the page opens:
-// 1. a package says so itself: <meta name="downbeam-delivery" content="scorm12">, its lesson in lesson.json beside the page;
+// 1. a package says so itself: <meta name="downbeam-delivery" content="scorm12">, its lesson in lesson.json beside the page, or, of several
+//    lessons, in the file that <meta name="downbeam-lesson"> names;
 // 2. the address is a launch: cmi5 (endpoint and fetch) or xAPI (endpoint and auth);
 // 3. the page is in a frame and the address names the origin around it (host);
 // 4. else the page keeps what it can by itself (local.js).
@@ -64,7 +65,8 @@ async function outside(packed, query, act) {
 
 /** The lesson that a package carries. */
 async function packedLesson() {
-  const response = await fetch(new URL('lesson.json', document.baseURI)).catch(() => null);
+  const file = document.querySelector('meta[name="downbeam-lesson"]')?.content ?? 'lesson.json';
+  const response = await fetch(new URL(file, document.baseURI)).catch(() => null);
   if (!response?.ok) throw new Trouble(texts.noLesson(response?.status ?? 0));
   try {
     return await response.text();

@@ -5,9 +5,10 @@
 import { actorOf, codeOfAgent } from './learner.js';
 import { LAST_WORDS_BYTES, recordStore, withReceipt } from './lrs.js';
 import { otherTabs } from '../base/other-tabs.js';
+import { uuid } from '../base/uuid.js';
 import { pause } from './retry.js';
 import { statePath, stateDocument } from './state-document.js';
-import { attachment, scoreOf, statement, stepScores } from './statement.js';
+import { PROFILE, attachment, scoreOf, statement, stepScores } from './statement.js';
 import { duration } from './time.js';
 import { Trouble, sentence } from './trouble.js';
 import { delivery as texts } from '../words/delivery.js';
@@ -39,7 +40,7 @@ export async function connect({ notice, lesson = null }, launch) {
     if (!touched) own.lines = theirs.lines;
   });
   const { content } = state;
-  const tabs = otherTabs(`downbeam.cmi5.${launch.registration}`, (theirs) => merge(content, theirs));
+  const tabs = otherTabs(`downbeam.cmi5.${launch.registration}.${launch.activityId}`, (theirs) => merge(content, theirs));
   let ended = false;
 
   addEventListener('pagehide', end);
@@ -52,7 +53,7 @@ export async function connect({ notice, lesson = null }, launch) {
   function defined(verb, result, extensions) {
     const template = structuredClone(data.contextTemplate ?? {});
     const decides = result && ('success' in result || 'completion' in result);
-    const ours = [{ id: `${CATEGORY}cmi5` }, ...(decides ? [{ id: `${CATEGORY}moveon` }] : [])];
+    const ours = [{ id: `${CATEGORY}cmi5` }, ...(decides ? [{ id: `${CATEGORY}moveon` }] : []), PROFILE];
     const theirs = [].concat(template.contextActivities?.category ?? []);
     const category = [...theirs.filter(({ id }) => !ours.some((own) => own.id === id)), ...ours];
     const context = { ...template, registration: launch.registration, contextActivities: { ...template.contextActivities, category } };

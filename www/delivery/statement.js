@@ -1,4 +1,4 @@
-// xAPI statements (xAPI 1.0.3, part 2) and what they are made of. `www/xapi-profile.jsonld` describes what is sent.
+// xAPI statements (xAPI 1.0.3, part 2) and what they are made of. `xapi-profile.jsonld` describes what is sent.
 
 import { uuid } from '../base/uuid.js';
 
@@ -7,6 +7,9 @@ const VERBS = 'http://adlnet.gov/expapi/verbs/';
 export const ACTIVITY_TYPE = 'http://adlnet.gov/expapi/activities/assessment';
 export const STEP_SCORES = 'urn:downbeam:step-scores';
 export const RECEIPT = 'urn:downbeam:receipt';
+const RECEIPT_FILE = 'urn:downbeam:attachment:receipt';
+/** The category that says to which version of the profile a statement keeps. */
+export const PROFILE = { id: 'urn:downbeam:xapi-profile:1' };
 
 let last = 0;
 
@@ -44,7 +47,7 @@ export async function attachment(receipt) {
   try {
     const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', body));
     const sha2 = Array.from(digest, (b) => b.toString(16).padStart(2, '0')).join('');
-    return { usageType: RECEIPT, display: { en: 'Receipt' }, contentType: 'application/json', length: body.length, sha2 };
+    return { usageType: RECEIPT_FILE, display: { en: 'Receipt' }, contentType: 'application/json', length: body.length, sha2 };
   } catch {
     return null;
   }

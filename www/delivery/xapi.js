@@ -5,7 +5,7 @@ import { actorOf, codeOfAgent } from './learner.js';
 import { LAST_WORDS_BYTES, recordStore, withReceipt } from './lrs.js';
 import { pause } from './retry.js';
 import { stateDocument } from './state-document.js';
-import { ACTIVITY_TYPE, attachment, scoreOf, statement, stepScores } from './statement.js';
+import { ACTIVITY_TYPE, PROFILE, attachment, scoreOf, statement, stepScores } from './statement.js';
 import { duration } from './time.js';
 import { Trouble } from './trouble.js';
 import { delivery as texts } from '../words/delivery.js';
@@ -44,7 +44,7 @@ export async function connect({ notice, lesson = null }, launch) {
     statement(verb, {
       actor: launch.actor,
       activity: { objectType: 'Activity', id: launch.activityId, definition: { type: ACTIVITY_TYPE, ...(name ? { name: { en: name } } : {}) } },
-      context: launch.registration ? { registration: launch.registration } : {},
+      context: { ...(launch.registration ? { registration: launch.registration } : {}), contextActivities: { category: [PROFILE] } },
       result,
     });
 

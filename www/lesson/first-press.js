@@ -6,8 +6,9 @@ import { reason } from '../engine/room.js';
 import { texts } from '../words/texts.js';
 import { interrupted } from './interrupted.js';
 
-/** `#lesson=…` carries a lesson whole, `#open=…` names one of the course. */
-const DOORS = /^#(lesson|open)=/;
+/** `#lesson=…` carries a lesson whole, `#open=…` names one of the course, `#attempt=…` carries an attempt to be replayed. */
+const DOORS = /^#(lesson|open|attempt)=/;
+const ATTEMPT = /^#attempt=/;
 
 /** Whether an address leads to a lesson. */
 export const leadsToLesson = (fragment) => DOORS.test(fragment);
@@ -38,11 +39,25 @@ export function lessonDoor(app, needle, act) {
     }
   }
 
+  /** Replays the attempt that an address carries, once there is an engine for it. */
+  async function replay(fragment) {
+    flow?.leave();
+    try {
+      const { attemptOf } = await late(() => import('../base/attempt-link.js'), new URL('../base/attempt-link.js', import.meta.url));
+      const attempt = await attemptOf(fragment);
+      while (!app.room) await new Promise((resolve) => setTimeout(resolve, 50));
+      needle.attempt.open(attempt);
+      app.touch();
+    } catch (error) {
+      act.notice([texts.notice.noPart(texts.needle.activity.lessons, reason(error))]);
+    }
+  }
+
   return {
     /** Shows the course. */
     list: () => open((f) => f.list()),
     /** Opens the lesson that an address carries or names. */
-    arrive: (fragment) => open((f) => f.arrive(fragment)),
+    arrive: (fragment) => (ATTEMPT.test(fragment) ? replay(fragment) : open((f) => f.arrive(fragment))),
     /** Goes where the place outside that brought this page wants it. */
     delivered: () => open((f) => f.delivered()),
     /** Offers at once what a reload has interrupted. */

@@ -21,12 +21,13 @@ pub(crate) struct Reply {
 }
 
 /// Media type by the end of the name. WebAssembly must be exact: browsers compile it while it streams only then.
-const TYPES: [(&str, &str); 16] = [
+const TYPES: [(&str, &str); 17] = [
     ("html", "text/html; charset=utf-8"),
     ("js", "text/javascript; charset=utf-8"),
     ("mjs", "text/javascript; charset=utf-8"),
     ("css", "text/css; charset=utf-8"),
     ("json", "application/json"),
+    ("jsonld", "application/ld+json"),
     ("map", "application/json"),
     ("webmanifest", "application/manifest+json"),
     ("wasm", "application/wasm"),
