@@ -111,25 +111,19 @@ impl Texture {
 
     /// Adds the texture of a row to attenuation, given how much marrow each pixel's ray meets, mm.
     pub fn add(&self, y: usize, marrow_mm: impl Fn(usize) -> f32, line: &mut [f32]) {
-        let volume = &**VOLUME;
+        // As an array, whose length the compiler knows: every voxel's number is within it.
+        let Ok(volume) = <&[i8; BLOCK[0] * BLOCK[0] * BLOCK[1]]>::try_from(&VOLUME[..]) else { return };
         let middle = line.len() as f64 / 2.0 - 0.5;
-        let places = self.planes.map(|[at, right, down]| {
-            let left = at + down * (y as f64 - middle) - right * middle;
-            (fixed(left), fixed(right))
-        });
+        let mut walk = Walk::new(self.planes.map(|[at, right, down]| {
+            [fixed(at + down * (y as f64 - middle) - right * middle), fixed(right)]
+        }));
         for (x, value) in line.iter_mut().enumerate() {
             let marrow = marrow_mm(x);
             if marrow > 0.3 {
-                // Both wrap, as the block does.
-                let at = |left: &[i32; 3], right: &[i32; 3], k: usize| {
-                    left[k].wrapping_add(right[k].wrapping_mul(x as i32))
-                };
-                let sum: i32 = places
-                    .iter()
-                    .map(|(l, r)| i32::from(volume[voxel([at(l, r, 0), at(l, r, 1), at(l, r, 2)])]))
-                    .sum();
+                let sum: i32 = walk.voxels().map(|i| i32::from(volume[i])).sum();
                 *value += self.strength * marrow.sqrt() * sum as f32;
             }
+            walk.step();
         }
     }
 
@@ -143,6 +137,44 @@ impl Texture {
             })
             .sum();
         MOTTLE.0 * f64::from(sum) / f64::from(UNIT) / libm::sqrt(PLANES_MM.len() as f64)
+    }
+}
+
+/// Where a row of pixels is in all planes, an axis after the other, so that the planes go side by side in vectors. Whole numbers that wrap,
+/// as the block does: any number of steps ends where one multiplication would.
+struct Walk {
+    at: [[i32; LANES]; 3],
+    step: [[i32; LANES]; 3],
+}
+
+/// The planes, filled up to whole vectors.
+const LANES: usize = 8;
+
+impl Walk {
+    /// `[left end, step to the right]` in each plane.
+    fn new(planes: [[[i32; 3]; 2]; PLANES_MM.len()]) -> Self {
+        let of = |which: usize| -> [[i32; LANES]; 3] {
+            std::array::from_fn(|axis| {
+                std::array::from_fn(|plane| planes.get(plane).map_or(0, |p| p[which][axis]))
+            })
+        };
+        Self { at: of(0), step: of(1) }
+    }
+
+    #[inline]
+    fn step(&mut self) {
+        for (at, step) in self.at.iter_mut().zip(&self.step) {
+            for (at, step) in at.iter_mut().zip(step) {
+                *at = at.wrapping_add(*step);
+            }
+        }
+    }
+
+    #[inline]
+    fn voxels(&self) -> impl Iterator<Item = usize> {
+        let [x, y, z] = &self.at;
+        let places: [usize; LANES] = std::array::from_fn(|plane| voxel([x[plane], y[plane], z[plane]]));
+        places.into_iter().take(PLANES_MM.len())
     }
 }
 
@@ -160,8 +192,8 @@ fn fixed(p: DVec3) -> [i32; 3] {
 #[inline]
 fn voxel([x, y, z]: [i32; 3]) -> usize {
     let [side, height] = BLOCK;
-    let of = |v: i32, count: usize| (v >> 16) as usize & (count - 1);
-    (of(z, height) * side + of(y, side)) * side + of(x, side)
+    let of = |v: i32, count: usize| (v >> 16) as u32 & (count as u32 - 1);
+    ((of(z, height) * side as u32 + of(y, side)) * side as u32 + of(x, side)) as usize
 }
 
 #[cfg(test)]
