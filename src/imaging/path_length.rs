@@ -161,37 +161,50 @@ const ABREAST: usize = 4;
 /// Runs the sums along rows and leaves zeros behind, while the steps are at hand.
 fn run_along(sums: &mut [f32], steps: &mut [[f64; 2]], size: usize) {
     let stride = stride(size);
-    let rows = sums.len() / size;
-    let whole = rows - rows % ABREAST;
-    let (abreast, rest) = sums.split_at_mut(whole * size);
-    let (steps_abreast, steps_rest) = steps.split_at_mut(whole * stride);
-    for (sums, steps) in
-        abreast.chunks_exact_mut(ABREAST * size).zip(steps_abreast.chunks_exact_mut(ABREAST * stride))
-    {
-        run::<ABREAST>(sums, steps, size);
+    let mut sums = sums.chunks_exact_mut(ABREAST * size);
+    let mut steps = steps.chunks_exact_mut(ABREAST * stride);
+    for (sums, steps) in sums.by_ref().zip(steps.by_ref()) {
+        run_abreast(sums, steps, size);
     }
-    for (sums, steps) in rest.chunks_exact_mut(size).zip(steps_rest.chunks_exact_mut(stride)) {
-        run::<1>(sums, steps, size);
+    let rest = sums.into_remainder().chunks_exact_mut(size);
+    for (sums, steps) in rest.zip(steps.into_remainder().chunks_exact_mut(stride)) {
+        let mut running = [0.0; 2];
+        for (pixel, step) in sums.iter_mut().zip(&mut *steps) {
+            take(&mut running, step, pixel);
+        }
+        steps[size] = [0.0; 2];
     }
 }
 
-#[inline]
-fn run<const N: usize>(sums: &mut [f32], steps: &mut [[f64; 2]], size: usize) {
-    let stride = stride(size);
-    let (mut value, mut slope) = ([0.0; N], [0.0; N]);
-    for x in 0..size {
-        for row in 0..N {
-            let step = &mut steps[row * stride + x];
-            value[row] += slope[row] + step[0];
-            slope[row] += step[1];
-            *step = [0.0; 2];
-            sums[row * size + x] = value[row] as f32;
-        }
+/// [`ABREAST`] rows.
+fn run_abreast(sums: &mut [f32], steps: &mut [[f64; 2]], size: usize) {
+    let (ab, cd) = sums.split_at_mut(2 * size);
+    let ((a, b), (c, d)) = (ab.split_at_mut(size), cd.split_at_mut(size));
+    let (pq, rs) = steps.split_at_mut(steps.len() / 2);
+    let ((p, q), (r, s)) = (pq.split_at_mut(stride(size)), rs.split_at_mut(stride(size)));
+    let mut running = [[0.0; 2]; ABREAST];
+    // Zipped, so that no place has to be checked.
+    let pixels = a.iter_mut().zip(b).zip(c).zip(d);
+    let all = pixels.zip(p.iter_mut()).zip(q.iter_mut()).zip(r.iter_mut()).zip(s.iter_mut());
+    for (((((((a, b), c), d), p), q), r), s) in all {
+        take(&mut running[0], p, a);
+        take(&mut running[1], q, b);
+        take(&mut running[2], r, c);
+        take(&mut running[3], s, d);
     }
     // What ends past the last pixel.
-    for row in 0..N {
-        steps[row * stride + size] = [0.0; 2];
+    for row in [p, q, r, s] {
+        row[size] = [0.0; 2];
     }
+}
+
+/// One pixel further with a running `[value, slope]`.
+#[inline]
+fn take([value, slope]: &mut [f64; 2], step: &mut [f64; 2], pixel: &mut f32) {
+    *value += *slope + step[0];
+    *slope += step[1];
+    *step = [0.0; 2];
+    *pixel = *value as f32;
 }
 
 /// First pixel whose centre is at or past `x`, clamped to the picture.

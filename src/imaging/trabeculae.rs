@@ -28,6 +28,10 @@ const PLANES_MM: [f64; 5] = [-17.3, -8.9, 0.7, 9.4, 18.1];
 const STRENGTH: f64 = 0.0105;
 /// Standard deviation of the trunk's mottle, and the size of its voxels over those of bone.
 const MOTTLE: (f64, f64) = (0.035, 12.0);
+/// Less marrow than this shows no texture, mm.
+const LEAST_MARROW_MM: f32 = 0.3;
+/// Pixels that the planes go along one after the other.
+const RUN: usize = 64;
 /// Standard deviation of the block's values.
 const UNIT: f32 = 42.0;
 
@@ -114,16 +118,34 @@ impl Texture {
         // As an array, whose length the compiler knows: every voxel's number is within it.
         let Ok(volume) = <&[i8; BLOCK[0] * BLOCK[0] * BLOCK[1]]>::try_from(&VOLUME[..]) else { return };
         let middle = line.len() as f64 / 2.0 - 0.5;
-        let mut walk = Walk::new(self.planes.map(|[at, right, down]| {
-            [fixed(at + down * (y as f64 - middle) - right * middle), fixed(right)]
-        }));
-        for (x, value) in line.iter_mut().enumerate() {
-            let marrow = marrow_mm(x);
-            if marrow > 0.3 {
-                let sum: i32 = walk.voxels().map(|i| i32::from(volume[i])).sum();
-                *value += self.strength * marrow.sqrt() * sum as f32;
+        let places = self
+            .planes
+            .map(|[at, right, down]| (fixed(at + down * (y as f64 - middle) - right * middle), fixed(right)));
+        let mut sums = [0_i32; RUN];
+        let mut start = 0;
+        while start < line.len() {
+            // A run of pixels with marrow: a plane after the other then goes along it.
+            let run = line.len().min(start + RUN) - start;
+            let run = (0..run).position(|i| marrow_mm(start + i) <= LEAST_MARROW_MM).unwrap_or(run);
+            if run == 0 {
+                start += 1;
+                continue;
             }
-            walk.step();
+            let sums = &mut sums[..run];
+            sums.fill(0);
+            for (left, right) in &places {
+                // Both wrap, as the block does.
+                let mut at: [i32; 3] =
+                    std::array::from_fn(|k| left[k].wrapping_add(right[k].wrapping_mul(start as i32)));
+                for sum in &mut *sums {
+                    *sum += i32::from(volume[voxel(at)]);
+                    at = std::array::from_fn(|k| at[k].wrapping_add(right[k]));
+                }
+            }
+            for ((x, value), sum) in (start..).zip(&mut line[start..start + run]).zip(&*sums) {
+                *value += self.strength * marrow_mm(x).sqrt() * *sum as f32;
+            }
+            start += run;
         }
     }
 
@@ -137,44 +159,6 @@ impl Texture {
             })
             .sum();
         MOTTLE.0 * f64::from(sum) / f64::from(UNIT) / libm::sqrt(PLANES_MM.len() as f64)
-    }
-}
-
-/// Where a row of pixels is in all planes, an axis after the other, so that the planes go side by side in vectors. Whole numbers that wrap,
-/// as the block does: any number of steps ends where one multiplication would.
-struct Walk {
-    at: [[i32; LANES]; 3],
-    step: [[i32; LANES]; 3],
-}
-
-/// The planes, filled up to whole vectors.
-const LANES: usize = 8;
-
-impl Walk {
-    /// `[left end, step to the right]` in each plane.
-    fn new(planes: [[[i32; 3]; 2]; PLANES_MM.len()]) -> Self {
-        let of = |which: usize| -> [[i32; LANES]; 3] {
-            std::array::from_fn(|axis| {
-                std::array::from_fn(|plane| planes.get(plane).map_or(0, |p| p[which][axis]))
-            })
-        };
-        Self { at: of(0), step: of(1) }
-    }
-
-    #[inline]
-    fn step(&mut self) {
-        for (at, step) in self.at.iter_mut().zip(&self.step) {
-            for (at, step) in at.iter_mut().zip(step) {
-                *at = at.wrapping_add(*step);
-            }
-        }
-    }
-
-    #[inline]
-    fn voxels(&self) -> impl Iterator<Item = usize> {
-        let [x, y, z] = &self.at;
-        let places: [usize; LANES] = std::array::from_fn(|plane| voxel([x[plane], y[plane], z[plane]]));
-        places.into_iter().take(PLANES_MM.len())
     }
 }
 

@@ -72,9 +72,10 @@ impl Site {
         }
         if path.ends_with('/') {
             let index = asked.join("index.html");
-            return self
-                .inside(&index)
-                .map_or_else(|| message(404, "There is no such page here."), |found| self.sent(&index, &found, accepted));
+            return self.inside(&index).map_or_else(
+                || message(404, "There is no such page here."),
+                |found| self.sent(&index, &found, accepted),
+            );
         }
         // Relative links in a folder's page need the slash. One slash only in front: two would name another host.
         let mut reply = message(301, "The page is at the same address with a slash after it.");

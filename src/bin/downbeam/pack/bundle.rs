@@ -51,7 +51,9 @@ pub(super) fn bundled(files: &mut Files, pages: &[&str]) -> anyhow::Result<()> {
     let first_script = functions(&first, &mut needs)?;
     for (path, wanted) in &needs {
         if let Some(missing) = wanted.iter().find(|name| !first.contains(*name)) {
-            bail!("{path} is needed for the first picture and needs {missing}, which has no modulepreload in {page}");
+            bail!(
+                "{path} is needed for the first picture and needs {missing}, which has no modulepreload in {page}"
+            );
         }
     }
     let later_script = functions(&later, &mut needs)?;
@@ -82,9 +84,10 @@ pub(super) fn bundled(files: &mut Files, pages: &[&str]) -> anyhow::Result<()> {
 
 /// What other pages of the site and those who use the element need.
 fn needed_by_others(files: &Files, pages: &[&str]) -> anyhow::Result<BTreeSet<String>> {
-    let starts = files.iter().map(|(path, _)| path).filter(|path| {
-        (path.ends_with(".html") && !pages.contains(path)) || path.starts_with("element/")
-    });
+    let starts = files
+        .iter()
+        .map(|(path, _)| path)
+        .filter(|path| (path.ends_with(".html") && !pages.contains(path)) || path.starts_with("element/"));
     let mut needed = BTreeSet::new();
     for start in starts {
         needed.extend(files.needed_by_without(start, pages)?.iter().map(|(path, _)| path.to_owned()));
