@@ -182,19 +182,26 @@ fn a_package_holds_what_its_page_needs_and_no_more() {
         for wanted in [
             "player.html",
             "lesson.json",
-            "page/begin.js",
-            "page/main.js",
-            "pkg/texts/en/page.js",
+            "first.js",
+            "later.js",
+            "style/first.css",
             "pkg/texts/de/page.js",
             "pkg/downbeam_bg.wasm",
-            "delivery/scorm12.js",
-            "delivery/cmi5.js",
             "LICENSE-MIT",
         ] {
             assert!(names.contains(&wanted), "{form} has no {wanted}");
         }
+        for inside in ["'page/begin.js'(", "'page/main.js'(", "'pkg/texts/en/page.js'("] {
+            assert!(text(&files, "first.js").contains(inside), "{form} begins without {inside}");
+        }
+        for inside in ["'injection/injection.js'(", "'delivery/scorm12.js'(", "'delivery/cmi5.js'("] {
+            assert!(text(&files, "later.js").contains(inside), "{form} has no {inside}");
+        }
         for unwanted in [
             "service-worker.js",
+            "page/begin.js",
+            "delivery/scorm12.js",
+            "style/tokens.css",
             "index.html",
             "check.html",
             "model.html",
@@ -324,11 +331,33 @@ fn a_site_has_all_and_a_worker_that_knows_it() {
         "README.md",
         "docs/page.png",
         "LICENSE-APACHE",
-        "delivery/choose.js",
+        "first.js",
+        "later.js",
+        "style/first.css",
+        // What other pages and the element need stays by itself.
+        "base/dom.js",
+        "element/downbeam-view.js",
+        "teach/check.js",
+        "style/tokens.css",
     ] {
         assert!(site.join(name).is_file(), "{name}");
     }
-    assert!(!site.join("bench.html").exists());
+    for name in ["bench.html", "page/main.js", "injection/injection.js"] {
+        assert!(!site.join(name).exists(), "{name}");
+    }
+    let html = fs::read_to_string(site.join("index.html")).unwrap();
+    assert!(!html.contains("modulepreload") && html.contains("<script type=\"module\" src=\"first.js\">"));
+    // The copies are the files.
+    for name in ["index.html", "first.js", "later.js", "style/first.css", "lessons/index.json"] {
+        let plain = fs::read(site.join(name)).unwrap();
+        let (mut gz, mut br) = (Vec::new(), Vec::new());
+        flate2::read::GzDecoder::new(&fs::read(site.join(format!("{name}.gz"))).unwrap()[..])
+            .read_to_end(&mut gz)
+            .unwrap();
+        brotli::BrotliDecompress(&mut &fs::read(site.join(format!("{name}.br"))).unwrap()[..], &mut br)
+            .unwrap();
+        assert!(gz == plain && br == plain, "{name}");
+    }
     for page in ["index.html", "player.html"] {
         assert!(
             fs::read_to_string(site.join(page))
@@ -337,7 +366,8 @@ fn a_site_has_all_and_a_worker_that_knows_it() {
         );
     }
     let worker = fs::read_to_string(site.join("service-worker.js")).unwrap();
-    assert!(worker.contains("  'pkg/downbeam_bg.wasm',\n"));
+    assert!(worker.contains("  'pkg/downbeam_bg.wasm',\n") && worker.contains("  'first.js',\n"));
+    assert!(!worker.contains(".br'") && !worker.contains(".gz'"));
     let version = |worker: &str| worker.split("const VERSION = '").nth(1).unwrap()[..16].to_owned();
     write(
         &project.join("www/state/start.js"),

@@ -23,17 +23,17 @@ const axe = createRequire(import.meta.url)('axe-core');
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 export const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml', '.wasm': 'application/wasm', '.json': 'application/json', '.jsonld': 'application/ld+json' };
 
-/** Serves www/ on a free port, with `gzip` packed as web hosts do; `asked`: the paths that were asked for, in order. */
-export async function serve({ gzip = false } = {}) {
+/** Serves www/ or another folder on a free port, with `gzip` packed as web hosts do (by a copy that lies beside, where there is one); `asked`: the paths that were asked for, in order. */
+export async function serve({ gzip = false, folder = WWW } = {}) {
   const asked = [];
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, 'http://x').pathname));
     asked.push(path);
-    const file = join(WWW, path.endsWith('/') ? `${path}index.html` : path);
+    const file = join(folder, path.endsWith('/') ? `${path}index.html` : path);
     try {
-      if (!file.startsWith(WWW)) throw new Error('outside');
+      if (!file.startsWith(folder)) throw new Error('outside');
       const plain = await readFile(file);
-      const body = gzip ? gzipSync(plain, { level: 9 }) : plain;
+      const body = gzip ? await readFile(`${file}.gz`).catch(() => gzipSync(plain, { level: 9 })) : plain;
       response.writeHead(200, { 'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream', 'Content-Length': body.length, 'Cache-Control': 'no-store', ...(gzip ? { 'Content-Encoding': 'gzip' } : {}) });
       response.end(body);
     } catch {

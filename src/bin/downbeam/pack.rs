@@ -2,6 +2,8 @@
 //!
 //! What comes out depends on what goes in and on nothing else: files in the order of their names, no time stamps.
 
+mod bundle;
+mod compressed;
 mod course;
 mod files;
 mod head;
@@ -256,15 +258,18 @@ fn site(asked: &Asked, www: Files, licences: Files, project: &Path) -> anyhow::R
         files.put("lesson.json", lesson.to_json());
     }
     files.put("index.html", head::working_offline(&files.text("index.html")?)?);
+    bundle::bundled(&mut files, &["index.html", "player.html"])?;
     files.add(licences);
     files.add_documents(project)?;
     offline::stamp(&mut files)?;
+    compressed::beside(&mut files)?;
     Ok(files)
 }
 
 /// What a platform unpacks: what the player needs and no more, its lessons, and the platform's table of contents.
 fn lesson_package(form: Form, course: &Course<'_>, www: &Files, licences: Files) -> anyhow::Result<Files> {
     let mut files = www.needed_by("player.html")?;
+    bundle::bundled(&mut files, &["player.html"])?;
     let name = form.option();
     let mut html = head::delivered_by(&files.text("player.html")?, name.trim_start_matches('-'))?;
     if form == Form::Cmi5 {
