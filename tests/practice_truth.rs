@@ -291,7 +291,8 @@ fn notch(q: &Question, interior: &Interior, place: &str) {
     let length = after.depth_mm() - before.depth_mm();
     let radius = 250.0;
     let aside = radius * (1.0 - (length / radius).cos());
-    let away = -before.notch();
+    // Straight until then: at the tip as at the hub.
+    let away = -after.notch_at_hub();
     let drift = DVec2::new(away.dot(eye.right), away.dot(eye.up)) * aside;
     let Some(Fact::Drifted { to, mm }) = q.reason.last().copied() else { panic!("{place}") };
     assert!((drift.length() - mm).abs() < 0.25 && aside > 1.0, "{place}: {} for {mm}", drift.length());

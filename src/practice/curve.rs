@@ -32,7 +32,7 @@ pub struct Rates {
 
 /// The rates of all skills here: one wrong in seven is acceptable, two in five are not. A choice, no source; α and β as usual in the papers. With
 /// this h, who still fails two in five is told "reached" within 60 answers with a chance of 4 % (`tests/practice_curve.rs` computes it).
-pub const RATES: Rates = Rates { acceptable: 0.15, unacceptable: 0.40, alpha: 0.1, beta: 0.1, reached_at: 3.2 };
+pub const RATES: Rates = Rates { acceptable: 0.15, unacceptable: 0.40, alpha: 0.1, beta: 0.1, reached_at: 4.8 };
 
 /// Step and limits of the CUSUM.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]

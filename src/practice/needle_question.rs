@@ -170,17 +170,18 @@ pub(super) fn notch(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draf
             return None;
         }
         let off = libm::acos(drift.normalize_or(DVec2::ZERO).dot(unit(to)).clamp(-1.0, 1.0)).to_degrees();
-        tried.push((off, looks, turned, after, drift.length()));
+        tried.push((off, looks, after, drift.length()));
     }
     tried.sort_by(|a, b| a.0.total_cmp(&b.0));
     let next = tried[1].0;
-    let (off, looks, turned, after, mm) = tried.swap_remove(0);
+    let (off, looks, after, mm) = tried.swap_remove(0);
     let margin = Margin { has: (next - off) / 2.0, least: 45.0 - NOTCH_MOST_DEG, unit: "degrees" };
-    // On the film the notch looks elsewhere.
-    turn_to(&mut needle, &view, -unit(looks).perp());
+    // On the film the notch looks elsewhere, a quarter of a turn off.
+    let stands = -unit(looks).perp();
+    turn_to(&mut needle, &view, stands);
     let mut draft = Draft::new(view_angles, Asked::NotchWanted { to }, margin);
-    (draft.needle, draft.needle_after) = (Some(turned), Some(after));
-    draft.seen = Vec::new();
+    (draft.needle, draft.needle_after) = (Some(needle), Some(after));
+    draft.seen = vec![Fact::Notch { looks: nearest_way(stands).0 }];
     draft.reason = vec![Fact::Notch { looks }, Fact::Drifted { to, mm }];
     draft.answered(choices, Choice::Screen { to: looks })
 }

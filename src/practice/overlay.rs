@@ -81,9 +81,10 @@ pub fn marks(question: &Question, interior: &Interior, at: Orientation, answered
     {
         list.push(Mark { what: What::Dot, line: vec![dot] });
     }
-    if let Some(needle) = &question.needle
-        && (matches!(question.asked, Asked::NotchAhead { .. }) || (answered && matches!(question.asked, Asked::NotchWanted { .. })))
-    {
+    // As the notch stands, and after the answer as it must stand.
+    let asks_notch = matches!(question.asked, Asked::NotchAhead { .. } | Asked::NotchWanted { .. });
+    let turned = question.needle_after.as_ref().filter(|_| answered).or(question.needle.as_ref());
+    if let Some(needle) = turned.filter(|_| asks_notch) {
         let hub = view.project(needle.hub());
         let notch = needle.notch_at_hub();
         let way = DVec2::new(notch.dot(view.right), notch.dot(view.up)).normalize_or(DVec2::Y);
