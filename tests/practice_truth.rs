@@ -52,10 +52,10 @@ impl Pinhole {
 #[test]
 fn truths_hold_when_computed_another_way() {
     let seeds = count("PRACTICE_SEEDS", 180);
-    let every = count("PRACTICE_MESHES", 4);
+    let every = count("PRACTICE_MESHES", 5);
     let mut asked = [0_u64; 9];
     let mut answers = std::collections::BTreeMap::<String, u64>::new();
-    let mut parts = 0;
+    let (mut parts, mut wrong) = (0, 0);
     for seed in 0..seeds {
         let kind = Kind::ALL[(seed % 9) as usize];
         let stage = (seed / 9 % STAGES.len() as u64) as u8;
@@ -67,7 +67,10 @@ fn truths_hold_when_computed_another_way() {
         well_formed(&q);
         let interior = PatientBuilder::new(&q.spec).interior().clone();
         let place = format!("{} of seed {seed}, stage {stage}, {} {}: {:?}", kind.name(), level, target.side, q.right());
-        match q.asked {
+        parts += u64::from(kind == Kind::Part);
+        let with_mesh = parts % every == 0;
+        // All are gone through, so that one run says how many are wrong and which.
+        let held = std::panic::catch_unwind(std::panic::AssertUnwindSafe(|| match q.asked {
             Asked::Way { wanted } => moves(&q, &interior, wanted, &place),
             Asked::Amount { wanted, to } => {
                 moves(&q, &interior, wanted, &place);
@@ -75,18 +78,16 @@ fn truths_hold_when_computed_another_way() {
             }
             Asked::Step => step(&q, &interior, &place),
             Asked::TrueAp => true_ap(&q, &interior, &place),
-            Asked::Part => {
-                parts += 1;
-                if parts % every == 0 {
-                    part(&q, &place);
-                }
-            }
+            Asked::Part if with_mesh => part(&q, &place),
+            Asked::Part => {}
             Asked::Clock => clock(&q, &interior, &place),
             Asked::NotchAhead { .. } | Asked::NotchWanted { .. } => notch(&q, &interior, &place),
             Asked::Spread => spread(&q, &interior, &place),
             Asked::Stop { contrast } => stop(&q, &interior, contrast, &place),
-        }
+        }));
+        wrong += u32::from(held.is_err());
     }
+    assert_eq!(wrong, 0, "wrong truths of {seeds}; see above");
     println!("{answers:#?}");
     // No answer of a kind is the right one so often that it could be guessed.
     if seeds >= 9_000 {
@@ -200,13 +201,16 @@ fn true_ap(q: &Question, interior: &Interior, place: &str) {
     }
 }
 
-/// The scores that a kept view would get: full for the answer, nothing for all others.
+/// The scores that a kept view would get: full for the answer, at most two fifths for all others.
 fn step(q: &Question, interior: &Interior, place: &str) {
     let asked = AskedView::usual(q.target);
     for view in [ViewKind::TrueAp, ViewKind::Oblique, ViewKind::Lateral] {
         let score = view_score(interior, &asked, view, &arm_at(q.view)).score;
-        let wanted = f64::from(u8::from(q.right() == Choice::View { view }));
-        assert_eq!(score, wanted, "{place}: {view:?}");
+        if q.right() == (Choice::View { view }) {
+            assert_eq!(score, 1.0, "{place}: {view:?}");
+        } else {
+            assert!(score <= 0.4 + 1e-9, "{place}: {view:?} {score}");
+        }
     }
 }
 

@@ -16,6 +16,15 @@ pub(super) struct Setting<'a> {
     pub(super) stage: &'static Stage,
     pub(super) interior: &'a Interior,
     pub(super) target: Target,
+    /// In [0, 1): which answer is to be the right one, so that those that are seldom clear are asked as often as the others.
+    pub(super) wish: f64,
+}
+
+impl Setting<'_> {
+    /// What the wish picks of a list that is not empty.
+    pub(super) fn wished<T: Copy>(&self, list: &[T]) -> T {
+        list[((self.wish * list.len() as f64) as usize).min(list.len() - 1)]
+    }
 }
 
 /// A question without its patient.
@@ -64,14 +73,20 @@ impl Draft {
 /// Patients tried for one question, and films tried on each.
 const TRIES: (u64, u64) = (40, 12);
 
+/// Streams of the seed that the wish is taken from.
+const WISH_STREAM: u64 = 0x3157;
+
 /// The question of a seed; `None` when no patient gave a clear one (`tests/practice_truth.rs` has not met such a seed).
 pub fn ask(kind: Kind, stage_number: u8, target: Target, seed: u64) -> Option<Question> {
     let stage = stage(stage_number);
+    let wish = Numbers::stream(seed, WISH_STREAM + kind as u64).unit();
     (0..TRIES.0).find_map(|attempt| {
         let mut numbers = Numbers::stream(seed, 0x7ac7 + (attempt << 8) + kind as u64);
         let spec = patient(stage, &mut numbers);
         let builder = PatientBuilder::new(&spec);
-        let setting = Setting { stage, interior: builder.interior(), target };
+        // A wish that half of the patients could not meet is given up.
+        let wish = if attempt < TRIES.0 / 2 { wish } else { numbers.unit() };
+        let setting = Setting { stage, interior: builder.interior(), target, wish };
         (0..TRIES.1).find_map(|_| {
             let draft = draw(kind, &setting, &mut numbers)?;
             draft.margin.holds().then(|| Question {

@@ -86,12 +86,20 @@ fn place(setting: &Setting<'_>, numbers: &mut Numbers, pattern: Pattern) -> Opti
     }
 }
 
+/// From where a place can be reached, degrees of turn to the side and of tilt: the sac between the laminae, all else from the side.
+fn ways(pattern: Pattern) -> [[f64; 2]; 2] {
+    match pattern {
+        Pattern::Intrathecal => [[-6.0, 24.0], [-35.0, 35.0]],
+        _ => [[-12.0, 55.0], [-25.0, 25.0]],
+    }
+}
+
 /// A straight needle from behind whose tip comes to a point past all bone, from whichever way is free.
-fn reach(setting: &Setting<'_>, numbers: &mut Numbers, aim: DVec3) -> Option<Needle> {
+fn reach(setting: &Setting<'_>, numbers: &mut Numbers, aim: DVec3, ways: [[f64; 2]; 2]) -> Option<Needle> {
     let side: Side = setting.target.side;
     (0..WAYS).find_map(|_| {
-        let turn = side.sign() * between(numbers, [-12.0, 55.0]);
-        let tilt = between(numbers, [-25.0, 25.0]);
+        let turn = side.sign() * between(numbers, ways[0]);
+        let tilt = between(numbers, ways[1]);
         let arm = CArm::at_degrees(turn, tilt).ok()?;
         let needle = down_the_beam(setting.interior, &Projection::new(&arm, aim), aim, 0.0)?;
         (needle.tip().position.distance(aim) < REACHED_MM).then_some(needle)
@@ -134,21 +142,18 @@ fn injected(setting: &Setting<'_>, tip: DVec3) -> Injection {
 
 /// What did the contrast fill?
 pub(super) fn spread(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft> {
-    let wanted = one_of(
-        numbers,
-        &[
-            Pattern::Perineural,
-            Pattern::Perineural,
-            Pattern::Venous,
-            Pattern::Arterial,
-            Pattern::Intrathecal,
-            Pattern::Muscular,
-            Pattern::Intradiscal,
-            Pattern::FacetJoint,
-        ],
-    );
+    let wanted = setting.wished(&[
+        Pattern::Perineural,
+        Pattern::Perineural,
+        Pattern::Venous,
+        Pattern::Arterial,
+        Pattern::Intrathecal,
+        Pattern::Muscular,
+        Pattern::Intradiscal,
+        Pattern::FacetJoint,
+    ]);
     let aim = place(setting, numbers, wanted)?;
-    let needle = reach(setting, numbers, aim)?;
+    let needle = reach(setting, numbers, aim, ways(wanted))?;
     let tip = needle.tip().position;
     let pattern = compartment_at(setting.interior, tip).pattern();
     if pattern != wanted {
@@ -173,7 +178,8 @@ pub(super) fn spread(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Dra
 
 /// Stop or go on?
 pub(super) fn stop(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft> {
-    let decision = one_of(numbers, &[Decision::GoOn, Decision::StopMedial, Decision::StopVessel, Decision::StopSac]);
+    let all = [Decision::GoOn, Decision::StopMedial, Decision::StopVessel, Decision::StopSac];
+    let decision = setting.wished(&all);
     let contrast = match decision {
         Decision::GoOn => numbers.unit() < 0.5,
         Decision::StopMedial => false,
@@ -196,7 +202,8 @@ pub(super) fn stop(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
         (Decision::StopSac, _) => place(setting, numbers, Pattern::Intrathecal)?,
         _ => place(setting, numbers, Pattern::Perineural)?,
     };
-    let needle = reach(setting, numbers, aim)?;
+    let through = if decision == Decision::StopSac { Pattern::Intrathecal } else { Pattern::Perineural };
+    let needle = reach(setting, numbers, aim, ways(through))?;
     let tip = needle.tip().position;
     let ap = best(setting, ViewKind::TrueAp)?;
     let view_angles = moved(ap, between(numbers, [-0.6, 0.6]), between(numbers, [-1.5, 1.5]))?;
@@ -232,6 +239,5 @@ pub(super) fn stop(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
         draft.seen.push(Fact::Contrast { pattern });
     }
     draft.reason = if contrast { vec![Fact::Contrast { pattern }] } else { vec![Fact::Medial { mm: read.medial_mm }] };
-    let all = [Decision::GoOn, Decision::StopMedial, Decision::StopVessel, Decision::StopSac];
     draft.answered(all.map(|decision| Choice::Decide { decision }).to_vec(), Choice::Decide { decision: found })
 }

@@ -59,3 +59,37 @@ fn correlation(pairs: &[(f64, f64)]) -> Option<f64> {
     let (xx, yy, xy) = (sum(&|x, _| x * x), sum(&|_, y| y * y), sum(&|x, y| x * y));
     (xx > 1e-12 && yy > 1e-12).then(|| xy / libm::sqrt(xx * yy))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Against Python's `statistics.correlation` of each column with the sum of the others.
+    #[test]
+    fn figures_of_a_small_class() {
+        let marks: Vec<Vec<Option<bool>>> =
+            [[1, 1, 1, 1, 0], [1, 1, 0, 1, 1], [1, 0, 1, 0, 1], [0, 1, 0, 0, 0], [1, 0, 0, 0, 0], [0, 0, 1, 0, 0]]
+                .iter()
+                .map(|row| row.iter().map(|m| Some(*m == 1)).collect())
+                .collect();
+        let expected =
+            [(2.0 / 3.0, 0.426_401), (0.5, 0.137_361), (0.5, -0.124_035), (1.0 / 3.0, 0.707_107), (1.0 / 3.0, 0.306_186)];
+        for (found, (difficulty, discrimination)) in figures(&marks).iter().zip(expected) {
+            assert!((found.difficulty.unwrap() - difficulty).abs() < 1e-6, "{found:?}");
+            assert!((found.discrimination.unwrap() - discrimination).abs() < 1e-6, "{found:?}");
+        }
+        let both = together(&marks, |j| j < 2);
+        assert_eq!((both.answered, both.right), (12, 7));
+        assert!((both.discrimination.unwrap() - 0.345_271).abs() < 1e-6, "{both:?}");
+    }
+
+    #[test]
+    fn nothing_is_said_where_nothing_varies() {
+        let all_right = vec![vec![Some(true), Some(true)], vec![Some(true), Some(false)]];
+        let found = figures(&all_right);
+        assert_eq!((found[0].difficulty, found[0].discrimination), (Some(1.0), None));
+        let unanswered = figures(&[vec![None, Some(true)], vec![None, Some(false)]]);
+        assert_eq!((unanswered[0].answered, unanswered[0].difficulty), (0, None));
+        assert!(figures(&[]).is_empty());
+    }
+}

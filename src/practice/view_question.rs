@@ -2,8 +2,9 @@
 //! values against their tolerances.
 //!
 //! Margins: *way*: the wanted move is at least 5 degrees larger than what the other control wants. *amount*: within a fifth of the amount
-//! that is right, whose neighbours are half and double of it. *step* and *true AP*: what is called good is within seven tenths of full marks'
-//! limit, what is not is at least three tenths past the limit at which marks end. All a choice, no source.
+//! that is right, whose neighbours are half and double of it, and the view has not full marks already. *step*: the view that it is good for is within
+//! seven tenths of full marks' limit, every other would get at most two fifths of the marks. *true AP*: what is good is within seven tenths of
+//! full marks' limit, what is not at least three tenths past the limit at which marks end. All a choice, no source.
 
 use super::ask::{Draft, Setting, between, one_of, sign};
 use super::question::{ApFinding, Asked, Choice, Fact, Margin, Move, arm_at, tenths};
@@ -13,7 +14,7 @@ use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::view::best_view::{Orientation, ViewKind, best_view};
 use crate::view::criteria::{CriterionId, facet_place, lateral_place, plate_cranial, spinous_offset_percent};
-use crate::view::report::{criteria_of_view, criterion};
+use crate::view::report::{AskedView, criteria_of_view, criterion, view_score};
 use crate::view::tolerance::Tolerances;
 
 /// Least difference of the two controls, degrees.
@@ -24,6 +25,8 @@ const AMOUNT_OFF: f64 = 0.2;
 const AMOUNTS_DEG: [u32; 4] = [4, 8, 16, 32];
 /// Of the limit of full marks, at most; of the limit at which marks end, at least.
 const GOOD_BAD: (f64, f64) = (0.7, 1.3);
+/// Least difference in marks between the view that a film is good for and any other.
+const STEP_LEAST: f64 = 0.6;
 
 /// The best view of a kind, if the machine reaches it.
 pub(super) fn best(setting: &Setting<'_>, kind: ViewKind) -> Option<Orientation> {
@@ -51,10 +54,9 @@ fn shares(setting: &Setting<'_>, at: Orientation, id: CriterionId) -> (f64, f64)
     (if overlaps { f64::INFINITY } else { value / found.tolerance.full }, value / found.tolerance.none)
 }
 
-/// The worst of a view's two criteria, as [`shares`].
-fn worst(setting: &Setting<'_>, at: Orientation, kind: ViewKind) -> (f64, f64) {
-    let [a, b] = criteria_of_view(setting.target.level, kind).map(|id| shares(setting, at, id));
-    (a.0.max(b.0), a.1.max(b.1))
+/// The worse of a view's two criteria, over its limit of full marks.
+fn worst(setting: &Setting<'_>, at: Orientation, kind: ViewKind) -> f64 {
+    criteria_of_view(setting.target.level, kind).map(|id| shares(setting, at, id).0).into_iter().fold(0.0, f64::max)
 }
 
 /// How the front rim of the upper plate stands over the back rim, mm at the plate, > 0 to the head.
@@ -124,6 +126,11 @@ pub(super) fn amount(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Dra
     let off = sign(numbers) * size;
     let view = if turning { moved(aim, off, 0.0) } else { moved(aim, 0.0, off) }?;
     let (to, degrees, _) = larger(aim.oblique_deg - view.oblique_deg, aim.tilt_deg - view.tilt_deg);
+    // Where the criterion has full marks already, nothing has to be moved.
+    let [of_turn, of_tilt] = criteria_of_view(setting.target.level, wanted).map(|id| shares(setting, view, id));
+    if if turning { of_turn.0 } else { of_tilt.0 } < 1.0 / GOOD_BAD.0 {
+        return None;
+    }
     let share = degrees / f64::from(about);
     // As a share of the answer: how much nearer it is than the next one, which is half or double of it.
     let has = (2.0 / share).min(share / 0.5) / share.max(1.0 / share);
@@ -138,19 +145,23 @@ pub(super) fn amount(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Dra
 /// Which view a film is good for.
 pub(super) fn step(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft> {
     let kinds = [ViewKind::TrueAp, ViewKind::Oblique, ViewKind::Lateral];
-    let meant = one_of(numbers, &[0, 1, 2, 3]);
+    let meant = setting.wished(&[0, 1, 2, 3]);
     let view = match kinds.get(meant) {
         Some(&kind) => moved(best(setting, kind)?, between(numbers, [-0.5, 0.5]), between(numbers, [-1.0, 1.0]))?,
         None => no_view(setting, numbers)?,
     };
-    // How far inside is what is good, and how far outside what is not: the least of all.
-    let (good, bad) = GOOD_BAD;
-    let mut has = f64::INFINITY;
+    let asked = AskedView::usual(setting.target);
+    let mut has = 1.0_f64;
     for (i, &kind) in kinds.iter().enumerate() {
-        let (of_full, of_none) = worst(setting, view, kind);
-        has = has.min(if i == meant { good / of_full } else { of_none / bad });
+        if i == meant {
+            if worst(setting, view, kind) > GOOD_BAD.0 {
+                return None;
+            }
+        } else {
+            has = has.min(1.0 - view_score(setting.interior, &asked, kind, &arm_at(view)).score);
+        }
     }
-    let margin = Margin { has, least: 1.0, unit: "times its limit" };
+    let margin = Margin { has, least: STEP_LEAST, unit: "of full marks" };
     let mut draft = Draft::new(view, Asked::Step, margin);
     let mut facts = seen(setting, view, ViewKind::TrueAp);
     facts.extend(seen(setting, view, ViewKind::Oblique).first());
@@ -178,14 +189,18 @@ fn no_view(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Orientation> 
 /// Whether a film is a true AP.
 pub(super) fn true_ap(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft> {
     let aim = best(setting, ViewKind::TrueAp)?;
-    let finding = one_of(numbers, &[ApFinding::TrueAp, ApFinding::SpinousToLeft, ApFinding::SpinousToRight, ApFinding::NotSquared]);
-    let (low, high) = (0.5 * setting.stage.off_deg[0], 0.75 * setting.stage.off_deg[1]);
+    let all = [ApFinding::TrueAp, ApFinding::SpinousToLeft, ApFinding::SpinousToRight, ApFinding::NotSquared];
+    let finding = setting.wished(&all);
+    // Easier stages stand further off.
+    let far = 0.5 * setting.stage.off_deg[1];
     let view = match finding {
         ApFinding::TrueAp => moved(aim, between(numbers, [-0.5, 0.5]), between(numbers, [-1.2, 1.2])),
         ApFinding::NotSquared => {
-            moved(aim, between(numbers, [-0.4, 0.4]), sign(numbers) * between(numbers, [10.5, 10.5 + high - low]))
+            moved(aim, between(numbers, [-0.4, 0.4]), sign(numbers) * between(numbers, [10.5, 11.0 + 0.5 * far]))
         }
-        _ => moved(aim, sign(numbers) * between(numbers, [low, high]), between(numbers, [-1.2, 1.2])),
+        // Turned to the patient's left, the receptor sees the spinous process to the right.
+        ApFinding::SpinousToLeft => moved(aim, -between(numbers, [9.0, 9.0 + far]), between(numbers, [-1.2, 1.2])),
+        ApFinding::SpinousToRight => moved(aim, between(numbers, [9.0, 9.0 + far]), between(numbers, [-1.2, 1.2])),
     }?;
     let [spinous, squared] = criteria_of_view(setting.target.level, ViewKind::TrueAp).map(|id| shares(setting, view, id));
     let (good, bad) = GOOD_BAD;
@@ -203,7 +218,6 @@ pub(super) fn true_ap(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Dr
     draft.seen = seen(setting, view, ViewKind::TrueAp);
     draft.reason = draft.seen.clone();
     draft.truth = aim;
-    let all = [ApFinding::TrueAp, ApFinding::SpinousToLeft, ApFinding::SpinousToRight, ApFinding::NotSquared];
     draft.answered(all.map(|ap| Choice::Ap { ap }).to_vec(), Choice::Ap { ap: found })
 }
 

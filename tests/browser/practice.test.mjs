@@ -95,7 +95,7 @@ test('by mouse the film moves to the truth and back, and contrast has its later 
       await page.locator('.answer').nth(1).click();
     },
     async () => {
-      await page.waitForTimeout(2200);
+      await page.waitForSelector('#film[data-moving="no"]', { timeout: 30_000 });
       const truth = await angles();
       await page.click('#back');
       const asked = await angles();

@@ -209,6 +209,7 @@ fact-needed = Es braucht { $n }° { $to ->
 margin = So klar war es: { $has }; unter { $least } wird nicht gefragt ({ $unit ->
     [degrees] Grad bis zur nächsten Antwort
     [mm] mm
+    [of-full-marks] der vollen Punkte
     [hours] Stunden
     [times-its-limit] mal die Grenze
    *[times] mal näher als die nächste

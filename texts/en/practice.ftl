@@ -209,6 +209,7 @@ fact-needed = It takes { $n }° { $to ->
 margin = How clear it was: { $has }; below { $least } it is not asked ({ $unit ->
     [degrees] degrees to the next answer
     [mm] mm
+    [of-full-marks] of full marks
     [hours] hours
     [times-its-limit] times the limit
    *[times] times nearer than the next

@@ -209,6 +209,7 @@ fact-needed = Hacen falta { $n }° { $to ->
 margin = Así de claro estaba: { $has }; por debajo de { $least } no se pregunta ({ $unit ->
     [degrees] grados hasta la siguiente respuesta
     [mm] mm
+    [of-full-marks] de la nota completa
     [hours] horas
     [times-its-limit] veces el límite
    *[times] veces más cerca que la siguiente

@@ -68,6 +68,7 @@ export function filmOf(room, broken) {
     async turn(truth) {
       const run = ++shown.run;
       const from = shown.at;
+      byId('film').dataset.moving = 'yes';
       Object.assign(shown, { answered: true, moment: 'answered' });
       const far = Math.abs(truth.oblique - from.oblique) + Math.abs(truth.tilt - from.tilt);
       if (far > 0.05 && !calm.matches) {
@@ -87,6 +88,7 @@ export function filmOf(room, broken) {
       }
       shown.at = truth;
       again();
+      byId('film').dataset.moving = 'no';
     },
     /** Shows the film that was asked, or the truth again. */
     put(at, answered) {

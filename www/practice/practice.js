@@ -103,6 +103,7 @@ function daily(room, film) {
     round.results.push({ ...round.cards[round.at], right: told.right });
     round.truth = told.truth;
     page.tell(choice, told);
+    byId('moment').setAttribute('aria-pressed', 'false');
     byId('back').hidden = false;
     toNext();
     film.turn(told.truth);
