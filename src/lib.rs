@@ -12,7 +12,7 @@
 //! A module uses only modules to its left:
 //!
 //! ```text
-//! geometry  <-  anatomy  <-  imaging  <-  view  <-  needle  <-  lesson  <-  web   (wasm-bindgen lives there only)
+//! geometry  <-  anatomy  <-  imaging  <-  view  <-  needle  <-  lesson  <-  practice  <-  web   (wasm-bindgen lives there only)
 //!                                                                       <-  bin   (files, processes, sockets live there only)
 //! ```
 //!
@@ -26,6 +26,8 @@ pub mod geometry;
 pub mod imaging;
 pub mod lesson;
 pub mod needle;
+#[cfg(feature = "practice")]
+pub mod practice;
 pub mod view;
 #[cfg(target_arch = "wasm32")]
 mod web;

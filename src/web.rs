@@ -1,18 +1,24 @@
 //! The page's handles on the engine: the only code that knows wasm-bindgen.
 //!
-//! They make two modules, so that the first picture waits for nothing that it does not need: `room` (feature `room`) has patient,
+//! They make three modules, so that the first picture waits for nothing that it does not need: `room` (feature `room`) has patient,
 //! C-arm, picture and needle; `lessons` (feature `lessons`) reads lessons, links and receipts, scores and checks, and is
-//! loaded when there is a lesson or a class.
+//! loaded when there is a lesson or a class; `practice` (feature `practice`) has the rounds of questions with their films, and is loaded by
+//! the page of practice alone.
 
+#[cfg(any(feature = "room", feature = "practice"))]
+mod canvas;
 #[cfg(feature = "lessons")]
 mod class_room;
 #[cfg(feature = "lessons")]
 mod lesson_choices;
 #[cfg(feature = "lessons")]
 mod lesson_desk;
+#[cfg(feature = "practice")]
+mod practice;
 #[cfg(feature = "room")]
 mod room;
 
+#[cfg(any(feature = "room", feature = "lessons"))]
 use crate::anatomy::patient::PatientSpec;
 #[cfg(feature = "room")]
 use crate::lesson::read_error::sentence;
@@ -43,12 +49,14 @@ fn plain(value: &impl Serialize) -> Result<JsValue, JsError> {
 }
 
 /// A patient as the page lists it.
+#[cfg(any(feature = "room", feature = "lessons"))]
 #[derive(Serialize)]
 struct PatientEntry {
     name: &'static str,
     sentence: &'static str,
 }
 
+#[cfg(any(feature = "room", feature = "lessons"))]
 fn patients() -> Vec<PatientEntry> {
     PatientSpec::all()
         .iter()

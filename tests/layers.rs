@@ -9,7 +9,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// First to last: a layer may use itself and those before it.
-const LAYERS: [&str; 7] = ["geometry", "anatomy", "imaging", "view", "needle", "lesson", "web"];
+const LAYERS: [&str; 8] = ["geometry", "anatomy", "imaging", "view", "needle", "lesson", "practice", "web"];
 /// Crates that only `web` may name.
 const BINDINGS: [&str; 4] = ["wasm_bindgen", "web_sys", "js_sys", "serde_wasm_bindgen"];
 /// Modules of `std` that only `bin` may name.

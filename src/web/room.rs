@@ -8,6 +8,7 @@ mod parts_seen;
 mod procedure;
 mod still;
 
+use super::canvas::put_grey;
 use super::{patients, plain, understood};
 use crate::anatomy::names::Level;
 use crate::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
@@ -25,8 +26,8 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use still::Still;
 use wasm_bindgen::prelude::*;
-use wasm_bindgen::{Clamped, JsValue};
-use web_sys::{CanvasRenderingContext2d, ImageData};
+use wasm_bindgen::JsValue;
+use web_sys::CanvasRenderingContext2d;
 
 /// A patient on the table under a C-arm, and what is aimed at.
 #[wasm_bindgen]
@@ -259,27 +260,6 @@ fn film_pixels(asked: Option<u32>) -> Result<usize, JsError> {
     Err(JsError::new(&format!(
         "a film of {pixels} pixels is not possible: allowed are 128 to 1024 in steps of 32"
     )))
-}
-
-/// Puts grey values, row 0 at the top, on a canvas, which takes their size. `pixels` is scratch.
-fn put_grey(
-    canvas: &CanvasRenderingContext2d,
-    pixels: &mut Vec<u8>,
-    grey: &[u8],
-    size: usize,
-) -> Result<(), JsValue> {
-    pixels.resize(4 * grey.len(), u8::MAX);
-    for (pixel, &g) in pixels.chunks_exact_mut(4).zip(grey) {
-        pixel.copy_from_slice(&[g, g, g, u8::MAX]);
-    }
-    if let Some(element) = canvas.canvas()
-        && element.width() != size as u32
-    {
-        element.set_width(size as u32);
-        element.set_height(size as u32);
-    }
-    let image = ImageData::new_with_u8_clamped_array_and_sh(Clamped(pixels), size as u32, size as u32)?;
-    canvas.put_image_data(&image, 0.0, 0.0)
 }
 
 /// What is asked of a patient beside its name.

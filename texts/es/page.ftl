@@ -22,6 +22,7 @@ case-light = Claro
 case-device = Como el dispositivo
 
 menu-name = Menú
+menu-practice = Práctica: cinco minutos al día
 menu-check = Docentes: revisar recibos
 menu-author = Docentes: preparar lección
 menu-model = Sobre el modelo

@@ -20,8 +20,8 @@ pub(crate) const COMMAND: Command = Command {
     summary: "Build the WebAssembly and its glue into www/pkg",
     usage: "Usage: downbeam build\n\n\
             Compiles the library for wasm32-unknown-unknown (added through rustup when missing) and writes\n\
-            downbeam_bg.wasm (picture and needle), lessons_bg.wasm (lessons and receipts), their glue and their type\n\
-            declarations to www/pkg, with the sentences of texts/ as modules, and www/player.html, the page for frames, made of\n\
+            downbeam_bg.wasm (picture and needle), lessons_bg.wasm (lessons and receipts), practice_bg.wasm (rounds of\n\
+            questions), their glue and their type declarations to www/pkg, with the sentences of texts/ as modules, and www/player.html, the page for frames, made of\n\
             index.html.\n",
     run,
 };
@@ -41,13 +41,14 @@ struct Module {
     feature: &'static str,
     profile: &'static str,
     name: &'static str,
-    /// Whether cargo's progress is shown: one of two that run side by side is enough.
+    /// Whether cargo's progress is shown: one of those that run side by side is enough.
     shown: bool,
 }
 
-const MODULES: [Module; 2] = [
+const MODULES: [Module; 3] = [
     Module { feature: "room", profile: "wasm", name: "downbeam", shown: true },
     Module { feature: "lessons", profile: "wasm-small", name: "lessons", shown: false },
+    Module { feature: "practice", profile: "wasm-practice", name: "practice", shown: false },
 ];
 
 /// Vector arithmetic, in every browser since 2023, in loops only (elsewhere it cost size and no time); each lane rounds as a single number

@@ -64,6 +64,8 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
 
 /// The language that the others fall back to.
 const COMPLETE: &str = "en";
+/// Parts that a page of their own fetches, and no other.
+const APART: [&str; 1] = ["practice"];
 
 /// A message as JavaScript, and what it is said of.
 #[derive(Debug, PartialEq, Eq)]
@@ -122,8 +124,9 @@ pub(crate) fn write(texts: &Path, package: &Path) -> anyhow::Result<()> {
         }
         // A language other than the complete one comes whole: the page needs no more than one request to know that it is there.
         if tag != COMPLETE {
+            let parts = language.keys().filter(|part| !APART.contains(&part.as_str()));
             let lines: String =
-                language.keys().map(|part| format!("export {{ {part} }} from './{part}.js';\n")).collect();
+                parts.map(|part| format!("export {{ {part} }} from './{part}.js';\n")).collect();
             put(&folder.join("all.js"), &lines)?;
         }
     }

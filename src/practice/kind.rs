@@ -1,0 +1,100 @@
+//! What can be asked, and to which skill it counts.
+
+use crate::anatomy::names::UnknownName;
+use serde::{Deserialize, Serialize};
+use std::str::FromStr;
+
+/// A kind of decision.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Kind {
+    /// Which way to turn or tilt for a wanted view.
+    Way,
+    /// By how much, roughly.
+    Amount,
+    /// Which part of the bone is pointed at.
+    Part,
+    /// Which view of the procedure a film is good for.
+    Step,
+    /// Whether a film is a true AP, and if not, why.
+    TrueAp,
+    /// Where the tip stands on the pedicle's clock face.
+    Clock,
+    /// Which way a needle will go as its notch stands, or how the notch must stand.
+    Notch,
+    /// What the contrast filled.
+    Spread,
+    /// Stop or go on.
+    Stop,
+}
+
+/// What is learnt: kinds of one skill share a curve.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Skill {
+    /// Setting up the views.
+    Views,
+    /// Knowing the parts on a film.
+    Parts,
+    /// Reading and steering the needle.
+    Needle,
+    /// Reading contrast, and stopping in time.
+    Contrast,
+}
+
+impl Skill {
+    /// All, in the order of the procedure.
+    pub const ALL: [Self; 4] = [Self::Views, Self::Parts, Self::Needle, Self::Contrast];
+}
+
+impl Kind {
+    /// All, in the order of the procedure.
+    pub const ALL: [Self; 9] = [
+        Self::Part,
+        Self::TrueAp,
+        Self::Way,
+        Self::Amount,
+        Self::Step,
+        Self::Clock,
+        Self::Notch,
+        Self::Spread,
+        Self::Stop,
+    ];
+
+    /// As in files and links, such as `true_ap`.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Way => "way",
+            Self::Amount => "amount",
+            Self::Part => "part",
+            Self::Step => "step",
+            Self::TrueAp => "true_ap",
+            Self::Clock => "clock",
+            Self::Notch => "notch",
+            Self::Spread => "spread",
+            Self::Stop => "stop",
+        }
+    }
+
+    /// Its skill.
+    pub fn skill(self) -> Skill {
+        match self {
+            Self::Way | Self::Amount | Self::Step | Self::TrueAp => Skill::Views,
+            Self::Part => Skill::Parts,
+            Self::Clock | Self::Notch => Skill::Needle,
+            Self::Spread | Self::Stop => Skill::Contrast,
+        }
+    }
+}
+
+impl FromStr for Kind {
+    type Err = UnknownName;
+
+    fn from_str(text: &str) -> Result<Self, UnknownName> {
+        Self::ALL.into_iter().find(|kind| kind.name() == text).ok_or_else(|| UnknownName {
+            kind: "kind of question",
+            found: text.chars().take(40).collect(),
+            allowed: Self::ALL.map(Self::name).join(", "),
+        })
+    }
+}

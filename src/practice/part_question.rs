@@ -1,0 +1,141 @@
+//! Which part is this? A dot on the film; what lies under it is asked of the bones' own fields along the ray.
+//!
+//! The true part lies under the dot and under a circle of [`WELL_INSIDE_MM`] about it; no other part that is offered lies under any ray
+//! within [`LEAST_MM`] of it, in front or behind. So a pedicle is never offered beside the body that it stands before.
+
+use super::ask::{Draft, Setting, between, one_of, shuffle};
+use super::question::{Asked, Choice, Margin};
+use super::view_question::{best, moved, view_at};
+use crate::anatomy::interior::Interior;
+use crate::anatomy::names::{Label, Level, Part, Side};
+use crate::anatomy::seeded::Numbers;
+use crate::imaging::projection::Projection;
+use crate::lesson::parts::bone_part;
+use crate::view::best_view::ViewKind;
+use crate::view::criteria::Target;
+use glam::{DVec2, DVec3};
+
+/// Circle under which the true part must lie, mm at the patient.
+pub const WELL_INSIDE_MM: f64 = 1.2;
+/// Circle within which no other part that is offered may lie, mm at the patient.
+pub const LEAST_MM: f64 = 3.0;
+/// Rays of a circle.
+const RAYS: u32 = 8;
+/// How far before and behind the vertebra a ray is followed, mm.
+const REACH_MM: f64 = 75.0;
+/// Step inside bone, mm.
+const STEP_MM: f64 = 0.6;
+
+/// A place on a bone that can be pointed at.
+type Place = (Part, Level, Option<Side>, DVec3);
+
+/// The places of a target: its dog, its spinous process, and the ear of the level below.
+fn places(interior: &Interior, target: Target) -> Vec<Place> {
+    let (own, side) = (interior.level(target.level), target.side);
+    let s = own.side(side);
+    let mut list: Vec<Place> = vec![
+        (Part::Pedicle, target.level, Some(side), s.pedicle.centre),
+        (Part::SuperiorArticularProcess, target.level, Some(side), s.superior_process_tip.lerp(s.superior_facet, 0.4)),
+        (Part::SpinousProcess, target.level, None, own.spinous_tip.lerp(own.posterior_wall, 0.15)),
+    ];
+    let others = [
+        (Part::TransverseProcess, s.transverse_tip.map(|tip| tip.lerp(s.pedicle.centre, 0.3))),
+        (Part::Pars, s.pars),
+        (Part::Lamina, s.lamina),
+        (Part::InferiorArticularProcess, s.inferior_process_tip.map(|tip| tip.lerp(s.lamina.unwrap_or(tip), 0.25))),
+    ];
+    list.extend(others.into_iter().filter_map(|(part, at)| Some((part, target.level, Some(side), at?))));
+    if let Some(below) = target.level.below() {
+        let b = interior.level(below).side(side);
+        let at = b.superior_process_tip.lerp(b.superior_facet, 0.4);
+        list.push((Part::SuperiorArticularProcess, below, Some(side), at));
+    }
+    list
+}
+
+/// What a ray runs through, without sides that are not asked for.
+fn along(interior: &Interior, view: &Projection, uv: DVec2, around: DVec3) -> Vec<Label> {
+    let ray = view.ray_through(uv);
+    let middle = (around - view.source).dot(ray);
+    let mut found = Vec::new();
+    let mut t = middle - REACH_MM;
+    while t < middle + REACH_MM {
+        let p = view.source + ray * t;
+        let (bone, distance) = interior.tissues.nearest_bone(p, 20.0);
+        if distance < 0.0 {
+            let tissue = &interior.tissues.list[bone];
+            if let (Some(level), Some((part, side))) = (tissue.level, tissue.part_at(p)) {
+                let label = bone_part(Label { level, part, side });
+                if !found.contains(&label) {
+                    found.push(label);
+                }
+            }
+            t += STEP_MM;
+        } else {
+            t += distance.max(STEP_MM);
+        }
+    }
+    found
+}
+
+/// The centre and the rays of a circle, radius in mm at `around`.
+fn circle(view: &Projection, uv: DVec2, around: DVec3, radius_mm: f64) -> impl Iterator<Item = DVec2> {
+    let radius = radius_mm * view.magnification_at(around);
+    (0..RAYS).map(move |i| {
+        let (s, c) = libm::sincos(f64::from(i) / f64::from(RAYS) * std::f64::consts::TAU);
+        uv + DVec2::new(c, s) * radius
+    })
+}
+
+/// Which part is this?
+pub(super) fn part(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft> {
+    let kind = one_of(numbers, &[ViewKind::TrueAp, ViewKind::Oblique, ViewKind::Oblique]);
+    let aim = best(setting, kind)?;
+    let view_angles = moved(aim, between(numbers, [-4.0, 4.0]), between(numbers, [-4.0, 4.0]))?;
+    let view = view_at(setting, view_angles);
+    let interior = setting.interior;
+    let list = places(interior, setting.target);
+    let (part, level, side, at) = one_of(numbers, &list);
+    let uv = view.project(at);
+    let is = |label: &Label| label.part == part && label.level == level && (side.is_none() || label.side == side);
+    let inside = std::iter::once(uv)
+        .chain(circle(&view, uv, at, WELL_INSIDE_MM))
+        .all(|uv| along(interior, &view, uv, at).iter().any(is));
+    if !inside {
+        return None;
+    }
+    let mut under = along(interior, &view, uv, at);
+    for radius in [0.5 * LEAST_MM, LEAST_MM] {
+        for uv in circle(&view, uv, at, radius) {
+            under.extend(along(interior, &view, uv, at));
+        }
+    }
+    let is_under = |labels: &[Label], part: Part, level: Level| labels.iter().any(|l| l.part == part && l.level == level);
+    let mut others: Vec<(Part, Level)> = list
+        .iter()
+        .map(|&(p, l, ..)| (p, l))
+        .chain([(Part::Body, setting.target.level)])
+        .filter(|&(p, l)| (p, l) != (part, level) && !is_under(&under, p, l))
+        .collect();
+    if others.len() < 3 {
+        return None;
+    }
+    shuffle(numbers, &mut others);
+    others.truncate(3);
+    // How far out nothing that is offered comes under the circle, up to twice the least.
+    let mut has = LEAST_MM;
+    while has < 2.0 * LEAST_MM
+        && circle(&view, uv, at, has + 1.0)
+            .all(|uv| along(interior, &view, uv, at).iter().all(|l| !others.contains(&(l.part, l.level))))
+    {
+        has += 1.0;
+    }
+    let margin = Margin { has, least: LEAST_MM, unit: "mm" };
+    let mut draft = Draft::new(view_angles, Asked::Part, margin);
+    draft.dot_mm = Some(uv.to_array());
+    let right = Choice::Part { part, level };
+    let mut choices: Vec<Choice> = others.into_iter().map(|(part, level)| Choice::Part { part, level }).collect();
+    choices.push(right);
+    shuffle(numbers, &mut choices);
+    draft.answered(choices, right)
+}

@@ -1,0 +1,67 @@
+// A question on the page: its sentence, its answers by button, key and touch, its form in words, the reason afterwards.
+
+import { button, byId, make, say } from '../base/dom.js';
+import { practice as t } from '../words/practice.js';
+
+/** Puts a question before the learner. `choose(index)` is called once at most for each question. */
+export function asking(choose, leaveOut) {
+  let open = null;
+
+  function pick(index) {
+    if (!open || open.picked || index >= open.question.choices.length) return;
+    open.picked = true;
+    choose(index);
+  }
+
+  addEventListener('keydown', (event) => {
+    if (event.altKey || event.ctrlKey || event.metaKey || event.target.closest?.('input, textarea, select, summary')) return;
+    const index = '1234'.indexOf(event.key);
+    if (index >= 0 && event.key !== '') pick(index);
+  });
+
+  return {
+    /** Shows a question; `n` of `all`. */
+    show(question, n, all) {
+      open = { question, picked: false };
+      say(byId('where'), `${t.progress(n, all)} · ${t.placeStage(question)}`);
+      say(byId('question'), t.asked(question));
+      byId('answers').replaceChildren(
+        ...question.choices.map((choice, i) =>
+          make('li', {}, button(t.choice(choice), () => pick(i), { class: 'button answer', 'aria-keyshortcuts': String(i + 1), 'data-choice': i })),
+        ),
+      );
+      byId('reason').replaceChildren();
+      const words = question.seen.map((fact) => make('p', {}, t.fact(fact)));
+      byId('described-part').open = false;
+      byId('described').replaceChildren(...(words.length ? words : undescribed()));
+      const caution = { spread: t.caution.spread, stop: t.caution.stop }[question.kind];
+      byId('reason').dataset.caution = caution ?? '';
+    },
+    /** Marks the answers; `picked` may be null. `told` as the engine gives it. */
+    tell(picked, told) {
+      for (const answer of byId('answers').querySelectorAll('button')) {
+        const index = Number(answer.dataset.choice);
+        answer.disabled = true;
+        if (index === told.answer) answer.dataset.mark = 'right';
+        else if (index === picked) answer.dataset.mark = 'wrong';
+      }
+      const verdict = picked === null ? null : told.right ? t.right : t.wrong(t.choice(open.question.choices[told.answer]));
+      const caution = byId('reason').dataset.caution;
+      byId('reason').replaceChildren(
+        ...(verdict ? [make('p', { class: 'verdict', 'data-right': String(told.right) }, verdict)] : []),
+        ...told.reason.map((fact) => make('p', {}, t.fact(fact))),
+        make('p', { class: 'quiet' }, t.margin(told.margin)),
+        ...(caution ? [make('p', { class: 'quiet' }, caution)] : []),
+      );
+    },
+    /** No answer can be given any more. */
+    close() {
+      if (open) open.picked = true;
+      for (const answer of byId('answers').querySelectorAll('button')) answer.disabled = true;
+    },
+  };
+
+  function undescribed() {
+    return [make('p', {}, t.undescribed), ...(leaveOut ? [button(t.leaveOut, () => open && !open.picked && ((open.picked = true), leaveOut()))] : [])];
+  }
+}

@@ -1,0 +1,89 @@
+// A round of a class on the learner's page: the same films for everybody, no truth, and a code to hand in.
+
+import { byId, say } from '../base/dom.js';
+import { saveText } from '../base/save.js';
+import { store, stored } from '../base/storage.js';
+import { practice as t } from '../words/practice.js';
+import { asking } from './asking.js';
+import { complaint } from './module.js';
+
+/** No answer, as the engine takes it. */
+const NONE = 255;
+
+export function classLearner(module, room, film, name, notice) {
+  let desk;
+  try {
+    desk = new module.ClassDesk(name);
+  } catch (error) {
+    byId('lead').hidden = false;
+    return notice(t.class.badRound(complaint(error)));
+  }
+  const all = desk.count();
+  const key = `downbeam.round.${name}`;
+  const state = taken(stored(key), all);
+  const page = asking(answered, () => answered(NONE));
+  say(byId('class-lead'), t.class.lead(all));
+  byId('lead-text').hidden = true;
+  byId('class-start').hidden = false;
+  const next = () => state.choices.findIndex((choice) => choice === null);
+  if (state.choices.some((choice) => choice !== null)) showCode();
+
+  byId('class-begin').addEventListener('click', () => {
+    byId('class-start').hidden = true;
+    if (next() < 0) return finish();
+    byId('asking').hidden = false;
+    ask();
+  });
+
+  async function ask() {
+    const index = next();
+    const question = desk.begin(room, index);
+    page.show(question, index + 1, all);
+    byId('moment').hidden = !question.contrast;
+    byId('moment').setAttribute('aria-pressed', 'false');
+    byId('question').focus();
+    await film.open(question);
+  }
+
+  function answered(choice) {
+    state.choices[next()] = choice;
+    // Where nothing can be kept, the code on the page still holds it all.
+    store(key, JSON.stringify(state));
+    page.close();
+    showCode();
+    if (next() < 0) finish();
+    else ask();
+  }
+
+  function showCode() {
+    const given = state.choices.filter((choice) => choice !== null).length;
+    say(byId('class-code'), desk.code(state.tag, Uint8Array.from(state.choices, (choice) => choice ?? NONE)));
+    say(byId('class-progress'), given < all ? t.class.codeSoFar(given, all) : '');
+    byId('class-done').hidden = false;
+  }
+
+  function finish() {
+    byId('asking').hidden = true;
+    showCode();
+    byId('class-code-heading').focus();
+  }
+
+  byId('class-copy').addEventListener('click', async () => {
+    const copied = await navigator.clipboard?.writeText(byId('class-code').textContent).then(() => true, () => false);
+    say(byId('class-copied'), copied ? t.class.copied : '');
+    if (!copied) getSelection()?.selectAllChildren(byId('class-code'));
+  });
+  byId('class-save').addEventListener('click', () => saveText(`downbeam-round-${name}.txt`, `${byId('class-code').textContent}\n`, 'text/plain'));
+}
+
+/** What was answered before, or nothing, with a number that tells learners apart. */
+function taken(text, all) {
+  try {
+    const found = JSON.parse(text ?? '');
+    const fits = Number.isInteger(found.tag) && found.tag >= 0 && found.tag < 32_768 && Array.isArray(found.choices) && found.choices.length === all;
+    if (fits && found.choices.every((c) => c === null || c === NONE || [0, 1, 2, 3].includes(c))) return found;
+  } catch {
+    // Nothing, or nothing of ours.
+  }
+  return { tag: crypto.getRandomValues(new Uint16Array(1))[0] % 32_768, choices: Array(all).fill(null) };
+}

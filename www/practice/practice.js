@@ -1,0 +1,159 @@
+// The learner's page: a day's round, its result and curves; or, from a teacher's link, a round of a class.
+
+import { chooser } from '../base/chooser.js';
+import { byId, make, say } from '../base/dom.js';
+import { saveText } from '../base/save.js';
+import { storageWorks } from '../base/storage.js';
+import { beginPage } from '../teach/frame.js';
+import { practice as t } from '../words/practice.js';
+import { asking } from './asking.js';
+import { classLearner } from './class-learner.js';
+import { curveSection, whatTheyShow } from './curve.js';
+import { filmOf } from './film.js';
+import { keptPractice } from './kept.js';
+import { complaint, fillPractice, practiceModule, today } from './module.js';
+
+const notice = beginPage(t.title);
+fillPractice();
+say(byId('status'), t.loading);
+const ROUND = /^#round=(.+)$/;
+
+begin().catch((error) => {
+  notice(complaint(error), { again: true });
+  document.documentElement.dataset.settled = 'yes';
+});
+
+async function begin() {
+  const module = await practiceModule();
+  const room = new module.PracticeRoom();
+  const film = filmOf(room, (error) => notice(complaint(error), { again: true }));
+  filmButtons(film);
+  const asked = location.hash.match(ROUND);
+  // Another link in the same tab is another round.
+  addEventListener('hashchange', () => location.reload());
+  if (asked) classLearner(module, room, film, decodeURIComponent(asked[1]), notice);
+  else daily(room, film);
+  say(byId('status'), '');
+  document.documentElement.dataset.settled = 'yes';
+}
+
+/** Inverted or not, and for contrast the later film. */
+function filmButtons(film) {
+  byId('invert').addEventListener('click', () => {
+    film.shown.boneDark = !film.shown.boneDark;
+    byId('invert').setAttribute('aria-pressed', String(!film.shown.boneDark));
+    film.again();
+  });
+  byId('moment').addEventListener('click', () => {
+    const later = film.shown.moment === 'later';
+    film.show(later ? (film.shown.answered ? 'answered' : 'asked') : 'later');
+    byId('moment').setAttribute('aria-pressed', String(!later));
+  });
+  addEventListener('keydown', (event) => {
+    if (event.altKey || event.ctrlKey || event.metaKey || event.target.closest?.('input, textarea, select')) return;
+    const name = { c: 'moment', b: 'back' }[event.key.toLowerCase()];
+    if (name && !byId(name).hidden && !byId('asking').hidden) byId(name).click();
+  });
+}
+
+function daily(room, film) {
+  const kept = keptPractice(room);
+  if (kept.problem) notice(t.badKeep(kept.problem));
+  else if (!storageWorks()) notice(t.noKeep);
+  const page = asking(answered, leftOut);
+  let round = null;
+
+  /** Sets everything that is not a question. */
+  function rest() {
+    const overview = room.overview(today());
+    say(byId('due'), t.due(overview.due));
+    say(byId('begun'), t.begun(overview));
+    say(byId('begin'), round ? t.more : t.begin);
+    byId('curve-list').replaceChildren(...overview.skills.map((skill) => curveSection(skill, overview)));
+    byId('what').replaceChildren(...whatTheyShow(overview));
+    for (const id of ['start', 'curves', 'keep', 'lead']) byId(id).hidden = false;
+    byId('asking').hidden = true;
+  }
+
+  function beginRound() {
+    const [seed] = crypto.getRandomValues(new Uint32Array(1));
+    round = { seed, cards: room.dailyRound(today(), seed), at: 0, results: [] };
+    for (const id of ['start', 'curves', 'keep', 'lead', 'result']) byId(id).hidden = true;
+    byId('asking').hidden = false;
+    ask();
+  }
+
+  async function ask() {
+    const { kind, level, side, stage } = round.cards[round.at];
+    const question = room.begin(round.seed, round.at, kind, level, side, stage);
+    round.question = question;
+    page.show(question, round.at + 1, round.cards.length);
+    byId('next').hidden = true;
+    byId('back').hidden = true;
+    byId('moment').hidden = !question.contrast;
+    for (const id of ['moment', 'back']) byId(id).setAttribute('aria-pressed', 'false');
+    byId('question').focus();
+    await film.open(question);
+  }
+
+  function answered(choice) {
+    const told = room.told(choice);
+    room.record(choice, Math.floor(Date.now() / 1000), today());
+    if (!kept.write() && !kept.problem) notice(t.noKeep);
+    round.results.push({ ...round.cards[round.at], right: told.right });
+    round.truth = told.truth;
+    page.tell(choice, told);
+    byId('moment').setAttribute('aria-pressed', 'false');
+    byId('back').hidden = false;
+    toNext();
+    film.turn(told.truth);
+  }
+
+  function leftOut() {
+    round.results.push({ ...round.cards[round.at], right: null });
+    page.close();
+    toNext();
+  }
+
+  function toNext() {
+    say(byId('next'), round.at + 1 < round.cards.length ? t.next : t.finish);
+    byId('next').hidden = false;
+    byId('next').focus();
+  }
+
+  byId('begin').addEventListener('click', beginRound);
+  byId('next').addEventListener('click', () => {
+    round.at += 1;
+    if (round.at < round.cards.length) return ask();
+    finish();
+  });
+  byId('back').addEventListener('click', () => {
+    const back = byId('back').getAttribute('aria-pressed') !== 'true';
+    byId('back').setAttribute('aria-pressed', String(back));
+    film.put(back ? round.question.view : round.truth, !back);
+  });
+
+  function finish() {
+    const counted = round.results.filter((result) => result.right !== null);
+    rest();
+    say(byId('result-heading'), t.done(counted.filter((result) => result.right).length, counted.length));
+    byId('round-list').replaceChildren(
+      ...round.results.map((r) => make('li', { 'data-right': String(r.right) }, `${t.kind(r.kind)} · ${t.placeStage(r)}: ${r.right === null ? t.leaveOut : r.right ? t.isRight : t.isWrong}`)),
+    );
+    byId('result').hidden = false;
+    byId('result-heading').focus();
+  }
+
+  byId('keep-save').addEventListener('click', () => saveText('downbeam-practice.json', `${room.toJson()}\n`, 'application/json'));
+  chooser(byId('keep-load'), byId('keep-file'), async ([file]) => {
+    try {
+      const added = room.merge(await file.text());
+      if (!kept.write() && !kept.problem) notice(t.noKeep);
+      rest();
+      say(byId('keep-said'), t.keep.added(added));
+    } catch (error) {
+      say(byId('keep-said'), complaint(error));
+    }
+  });
+  rest();
+}
