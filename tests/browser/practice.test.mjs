@@ -198,6 +198,16 @@ test('answers go out as a file and come in again; what cannot be read is told an
   await two.page.setInputFiles('#keep-file', join(folder, 'bad.json'));
   await two.page.waitForFunction(() => /format/.test(document.getElementById('keep-said').textContent));
   await two.close();
+  // A teacher puts the files of a class side by side.
+  await writeFile(join(folder, 'one.json'), text);
+  const group = await visit('class-round.html');
+  await group.page.setInputFiles('#curve-files', [join(folder, 'good.json'), join(folder, 'one.json'), join(folder, 'bad.json')]);
+  await group.page.waitForSelector('#curves-shown:not([hidden])');
+  assert.deepEqual(await group.page.locator('#curves-table tbody th').allTextContents(), ['good.json', 'one.json']);
+  const cells = await group.page.locator('#curves-table tbody tr').first().locator('td').allTextContents();
+  assert.equal(cells.map((cell) => Number(cell.match(/\d+/)[0])).reduce((a, b) => a + b, 0), 9);
+  assert.match(await group.page.locator('#curves-bad').textContent(), /bad\.json: .*format/);
+  await group.close();
   const broken = await visit('practice.html', { options: { reducedMotion: 'reduce' }, prepare: (page) => page.addInitScript(() => localStorage.getItem('downbeam.practice') || localStorage.setItem('downbeam.practice', '{"format":"of tomorrow"')) });
   assert.match(await broken.page.locator('#notice-text').textContent(), /cannot be read/);
   await broken.page.click('#begin');

@@ -353,3 +353,17 @@ teacher-col-difficulty = Schwierigkeit
 teacher-col-discrimination = Trennschärfe
 teacher-all = alle
 teacher-nothing = –
+
+## Kurven eines Kurses
+
+group-heading = Lernkurven eines Kurses
+group-why = Nehmen Sie die Dateien dazu, die Lernende auf ihrer Seite zum Üben gesichert haben. Eine Zeile je Datei; nichts wird behalten oder gesendet.
+group-add = Dateien hinzunehmen
+group-file = Datei
+group-cell = { $n ->
+    [0] keine Antworten
+    [one] { $n } Antwort, { $wrong } falsch
+   *[other] { $n } Antworten, { $wrong } falsch
+  }
+group-reached = erreicht bei { $n }
+group-bad = { $name }: { $why }

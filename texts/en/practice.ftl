@@ -353,3 +353,17 @@ teacher-col-difficulty = Difficulty
 teacher-col-discrimination = Discrimination
 teacher-all = all
 teacher-nothing = –
+
+## Curves of a class
+
+group-heading = Learning curves of a class
+group-why = Add the files that learners saved on their page of practice. A row each; nothing is kept or sent.
+group-add = Add files
+group-file = Learner’s file
+group-cell = { $n ->
+    [0] no answers
+    [one] { $n } answer, { $wrong } wrong
+   *[other] { $n } answers, { $wrong } wrong
+  }
+group-reached = reached at { $n }
+group-bad = { $name }: { $why }

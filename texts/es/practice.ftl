@@ -353,3 +353,17 @@ teacher-col-difficulty = Dificultad
 teacher-col-discrimination = Discriminación
 teacher-all = todas
 teacher-nothing = –
+
+## Curvas de una clase
+
+group-heading = Curvas de aprendizaje de una clase
+group-why = Añada los archivos que los participantes guardaron en su página de práctica. Una fila cada uno; nada se guarda ni se envía.
+group-add = Añadir archivos
+group-file = Archivo
+group-cell = { $n ->
+    [0] sin respuestas
+    [one] { $n } respuesta, { $wrong } fallada
+   *[other] { $n } respuestas, { $wrong } falladas
+  }
+group-reached = alcanzado en { $n }
+group-bad = { $name }: { $why }

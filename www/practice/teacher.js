@@ -6,6 +6,7 @@ import { saveText } from '../base/save.js';
 import { beginPage } from '../teach/frame.js';
 import { practice as t } from '../words/practice.js';
 import { asking } from './asking.js';
+import { classCurves } from './class-curves.js';
 import { countsOver } from './counts.js';
 import { filmOf } from './film.js';
 import { complaint, fillPractice, practiceModule } from './module.js';
@@ -147,6 +148,7 @@ async function begin() {
     if (!copied) byId('link').select();
   });
 
+  classCurves(module);
   const asked = location.hash.match(/^#round=(.+)$/);
   if (asked) openRound(decodeURIComponent(asked[1]));
   say(byId('status'), '');

@@ -84,6 +84,7 @@ export const practice = say.tree({
   },
   keep: { heading: say('keep'), added: (n) => say('keep-added', { n }) },
   class: { lead: (n) => say('class-lead', { n }), codeSoFar: (n, all) => say('class-codeSoFar', { n, all }), badRound: (why) => say('class-badRound', { why }) },
+  group: { cell: (c) => say('group-cell', { n: c.answers, wrong: c.wrong }), reached: (n) => say('group-reached', { n }), bad: (name, why) => say('group-bad', { name, why }) },
   teacher: {
     stageName: (n) => say('teacher-stageName', { n }),
     taken: (n) => say('teacher-taken', { n }),
