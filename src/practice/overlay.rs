@@ -65,7 +65,9 @@ fn rim(view: &Projection, plate: &Plate, sign: f64) -> Vec<[f64; 2]> {
         .map(|i| f64::from(i) / f64::from(RING_POINTS / 2) * std::f64::consts::PI)
         .map(|angle| {
             let (s, c) = libm::sincos(angle);
-            let p = plate.centre + plate.left * (plate.half_width * c) + plate.back * (sign * plate.half_depth * s);
+            let p = plate.centre
+                + plate.left * (plate.half_width * c)
+                + plate.back * (sign * plate.half_depth * s);
             view.project(p).to_array()
         })
         .collect()
@@ -118,7 +120,10 @@ fn reason(question: &Question, interior: &Interior, view: &Projection, list: &mu
             ViewKind::TrueAp => {
                 let middle = level.sides.iter().map(|s| s.pedicle.centre).sum::<DVec3>() / 2.0;
                 level.sides.iter().for_each(|s| add(What::Pedicle, ring(view, &s.pedicle)));
-                add(What::Spinous, vec![view.project(middle).to_array(), view.project(level.spinous_tip).to_array()]);
+                add(
+                    What::Spinous,
+                    vec![view.project(middle).to_array(), view.project(level.spinous_tip).to_array()],
+                );
             }
             ViewKind::Lateral => level.sides.iter().for_each(|s| add(What::Pair, ring(view, &s.pedicle))),
             _ => {
@@ -142,7 +147,10 @@ fn reason(question: &Question, interior: &Interior, view: &Projection, list: &mu
     }
     if let (Some(before), Some(after)) = (&question.needle, &question.needle_after) {
         let straight = before.tip().position + before.tip().axis() * (after.depth_mm() - before.depth_mm());
-        add(What::Went, vec![view.project(straight).to_array(), view.project(after.tip().position).to_array()]);
+        add(
+            What::Went,
+            vec![view.project(straight).to_array(), view.project(after.tip().position).to_array()],
+        );
         add(What::Tip, point(after.tip().position));
     }
 }

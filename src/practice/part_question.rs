@@ -35,14 +35,22 @@ fn places(interior: &Interior, target: Target) -> Vec<Place> {
     let s = own.side(side);
     let mut list: Vec<Place> = vec![
         (Part::Pedicle, target.level, Some(side), s.pedicle.centre),
-        (Part::SuperiorArticularProcess, target.level, Some(side), s.superior_process_tip.lerp(s.superior_facet, 0.4)),
+        (
+            Part::SuperiorArticularProcess,
+            target.level,
+            Some(side),
+            s.superior_process_tip.lerp(s.superior_facet, 0.4),
+        ),
         (Part::SpinousProcess, target.level, None, own.spinous_tip.lerp(own.posterior_wall, 0.15)),
     ];
     let others = [
         (Part::TransverseProcess, s.transverse_tip.map(|tip| tip.lerp(s.pedicle.centre, 0.3))),
         (Part::Pars, s.pars),
         (Part::Lamina, s.lamina),
-        (Part::InferiorArticularProcess, s.inferior_process_tip.map(|tip| tip.lerp(s.lamina.unwrap_or(tip), 0.25))),
+        (
+            Part::InferiorArticularProcess,
+            s.inferior_process_tip.map(|tip| tip.lerp(s.lamina.unwrap_or(tip), 0.25)),
+        ),
     ];
     list.extend(others.into_iter().filter_map(|(part, at)| Some((part, target.level, Some(side), at?))));
     if let Some(below) = target.level.below() {
@@ -97,7 +105,8 @@ pub(super) fn part(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     let list = places(interior, setting.target);
     let (part, level, side, at) = one_of(numbers, &list);
     let uv = view.project(at);
-    let is = |label: &Label| label.part == part && label.level == level && (side.is_none() || label.side == side);
+    let is =
+        |label: &Label| label.part == part && label.level == level && (side.is_none() || label.side == side);
     let inside = std::iter::once(uv)
         .chain(circle(&view, uv, at, WELL_INSIDE_MM))
         .all(|uv| along(interior, &view, uv, at).iter().any(is));
@@ -110,7 +119,9 @@ pub(super) fn part(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
             under.extend(along(interior, &view, uv, at));
         }
     }
-    let is_under = |labels: &[Label], part: Part, level: Level| labels.iter().any(|l| l.part == part && l.level == level);
+    let is_under = |labels: &[Label], part: Part, level: Level| {
+        labels.iter().any(|l| l.part == part && l.level == level)
+    };
     let mut others: Vec<(Part, Level)> = list
         .iter()
         .map(|&(p, l, ..)| (p, l))
@@ -134,7 +145,8 @@ pub(super) fn part(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     let mut draft = Draft::new(view_angles, Asked::Part, margin);
     draft.dot_mm = Some(uv.to_array());
     let right = Choice::Part { part, level };
-    let mut choices: Vec<Choice> = others.into_iter().map(|(part, level)| Choice::Part { part, level }).collect();
+    let mut choices: Vec<Choice> =
+        others.into_iter().map(|(part, level)| Choice::Part { part, level }).collect();
     choices.push(right);
     shuffle(numbers, &mut choices);
     draft.answered(choices, right)
