@@ -1,5 +1,7 @@
 //! The curves against published values, against a second way of computing, by simulation, and over a fortnight of two learners.
 
+#![allow(clippy::disallowed_methods, reason = "recomputed with the standard library's functions on purpose")]
+
 use downbeam::practice::curve::{RATES, Rates, Verdict, chance_of_reached, curve, learning_weight, limits};
 use downbeam::practice::kind::{Kind, Skill};
 use downbeam::practice::progress::{Answer, Progress};

@@ -1,6 +1,8 @@
 //! The schedule against reference vectors of its own model: those that the repository of the `fsrs` crate tests itself against (`src/inference.rs`,
 //! version 6.6.2: read), and the model's formulas as its authors publish them for FSRS-6 ("The Algorithm", from memory), written out here.
 
+#![allow(clippy::disallowed_methods, reason = "recomputed with the standard library's functions on purpose")]
+
 use downbeam::practice::schedule::{LONGEST_DAYS, Memory, after};
 use fsrs::DEFAULT_PARAMETERS;
 

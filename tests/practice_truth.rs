@@ -4,6 +4,8 @@
 //!
 //! `PRACTICE_SEEDS` says how many questions, `PRACTICE_MESHES` every how many-th part is held against its mesh; DEVELOPERS.md has the command.
 
+#![allow(clippy::disallowed_methods, reason = "recomputed with the standard library's functions on purpose")]
+
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::nerves::{Node, nearest};

@@ -149,7 +149,8 @@ pub(super) fn notch(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draf
     if needle.on_bone() {
         return None;
     }
-    let jitter = DVec2::from_angle(sign(numbers) * between(numbers, [0.0, 14.0]).to_radians());
+    let (s, c) = libm::sincos(sign(numbers) * between(numbers, [0.0, 14.0]).to_radians());
+    let jitter = DVec2::new(c, s);
     let choices = OnScreen::ALL.map(|to| Choice::Screen { to }).to_vec();
     if numbers.unit() < 0.5 {
         let notch = one_of(numbers, &OnScreen::ALL);

@@ -268,14 +268,14 @@ isWrong = falsch
 verdict-acceptable = annehmbar
 verdict-unacceptable = nicht annehmbar
 begins = beginnt wieder bei 0
-what = Was die Kurven zeigen können und was nicht
+what-heading = Was die Kurven zeigen können und was nicht
 what-sum = Jede falsche Antwort hebt die Linie um { $up }, jede richtige senkt sie um { $down }. Ist sie um { $h0 } gefallen, sprechen die Antworten für { $p0 } % Fehler, ist sie um { $h1 } gestiegen, für { $p1 } %; beides mit einem Irrtum in einem von zehn Fällen. Dann beginnt sie von vorn.
 what-reached = „Erreicht“ kommt aus einer zweiten Summe, die einen Nachweis des Könnens verlangt. Wer noch { $p1 } % falsch macht, bekommt es in 60 Antworten mit einer Wahrscheinlichkeit von { $chance } % gesagt; wer unter vieren rät, praktisch nie.
 what-not = Sie können nicht zeigen, ob es die richtigen Fragen sind, wie es am Tisch geht oder dass ein Können bleibt. Die beiden Raten sind unsere Wahl. Niemand sollte danach beurteilt werden.
 
 ## Behalten
 
-keep = Ihre Antworten
+keep-heading = Ihre Antworten
 keep-where = Sie bleiben in diesem Browser und nirgends sonst.
 keep-save = Als Datei sichern
 keep-load = Eine Datei hinzunehmen

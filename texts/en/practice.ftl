@@ -268,14 +268,14 @@ isWrong = wrong
 verdict-acceptable = acceptable
 verdict-unacceptable = unacceptable
 begins = begins again at 0
-what = What the curves can show, and what not
+what-heading = What the curves can show, and what not
 what-sum = Each wrong answer moves the line up by { $up }, each right one down by { $down }. When it has fallen by { $h0 } the answers speak for a failure rate of { $p0 } %, when it has risen by { $h1 } for { $p1 } %; each with a chance of error of one in ten. Then it begins again.
 what-reached = “Reached” comes from a second sum that asks for proof of competence. Somebody who still fails { $p1 } % is told so within 60 answers with a chance of { $chance } %; who guesses among four, practically never.
 what-not = They cannot show whether these are the right questions, how you do at the table, or that a skill stays. The two rates are our choice. Nobody should be judged by them.
 
 ## Keeping
 
-keep = Your answers
+keep-heading = Your answers
 keep-where = They stay in this browser and nowhere else.
 keep-save = Save as a file
 keep-load = Add a file

@@ -268,14 +268,14 @@ isWrong = fallada
 verdict-acceptable = aceptable
 verdict-unacceptable = no aceptable
 begins = empieza de nuevo en 0
-what = Qué pueden mostrar las curvas y qué no
+what-heading = Qué pueden mostrar las curvas y qué no
 what-sum = Cada respuesta fallada sube la línea { $up }, cada correcta la baja { $down }. Cuando ha bajado { $h0 }, las respuestas hablan de un { $p0 } % de fallos; cuando ha subido { $h1 }, de un { $p1 } %; ambas cosas con un error en uno de cada diez casos. Entonces empieza de nuevo.
 what-reached = «Alcanzado» viene de una segunda suma que pide una prueba de competencia. A quien todavía falla un { $p1 } % se le dice en 60 respuestas con una probabilidad del { $chance } %; a quien adivina entre cuatro, prácticamente nunca.
 what-not = No pueden mostrar si son las preguntas adecuadas, cómo se trabaja en la mesa ni que una destreza permanezca. Las dos tasas son elección nuestra. No se debería juzgar a nadie por ellas.
 
 ## Guardar
 
-keep = Sus respuestas
+keep-heading = Sus respuestas
 keep-where = Se quedan en este navegador y en ningún otro sitio.
 keep-save = Guardar en un archivo
 keep-load = Añadir un archivo

@@ -53,7 +53,7 @@ async function begin() {
     const link = new URL('practice.html', location.href);
     link.hash = `round=${name}`;
     byId('link').value = link.href;
-    const picture = module.pictureCode(link.href);
+    const picture = module.ClassDesk.pictureCode(link.href);
     byId('picture-code').setAttribute('viewBox', `0 0 ${picture.size} ${picture.size}`);
     byId('picture-path').setAttribute('d', picture.path);
     // The same round again after the page was loaded again: the codes have to be given again.
