@@ -227,7 +227,8 @@ pub(super) fn stop(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     let (found, has, least) = if contrast {
         let found = match pattern {
             Pattern::Perineural if lateral >= MEDIAL_LEAST_MM => Decision::GoOn,
-            Pattern::Venous | Pattern::Arterial => Decision::StopVessel,
+            // One reason to stop, not two.
+            Pattern::Venous | Pattern::Arterial if lateral >= MEDIAL_LEAST_MM => Decision::StopVessel,
             Pattern::Intrathecal => Decision::StopSac,
             _ => return None,
         };

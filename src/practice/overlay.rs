@@ -1,10 +1,14 @@
 //! What is drawn over a question's film: before the answer what the question points at, after it the reason. Detector, mm, v up; a point is a
 //! line of one.
 
-use super::question::{Asked, Question, arm_at};
+use super::question::{Asked, Choice, Question, arm_at};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::landmarks::{Plate, Ring};
+use crate::anatomy::names::Label;
+use crate::anatomy::patient::Patient;
+use crate::imaging::outline::OutlineTracer;
 use crate::imaging::projection::Projection;
+use crate::lesson::parts::bone_part;
 use crate::view::best_view::{Orientation, ViewKind};
 use crate::view::criteria::facet_place;
 use glam::{DVec2, DVec3};
@@ -36,6 +40,8 @@ pub enum What {
     Went,
     /// The two pedicles of a lateral view.
     Pair,
+    /// Outline of the part that was asked for.
+    Part,
 }
 
 /// A line over the film.
@@ -45,6 +51,20 @@ pub struct Mark {
     pub what: What,
     /// Points, mm.
     pub line: Vec<[f64; 2]>,
+}
+
+/// The outlines of the part that was asked for; nothing for other questions.
+pub fn asked_part(question: &Question, patient: &Patient, at: Orientation) -> Vec<Mark> {
+    let Choice::Part { part, level } = question.right() else { return Vec::new() };
+    let side = question.target.side;
+    let is = |label: Label| {
+        let label = bone_part(label);
+        (label.part, label.level) == (part, level) && label.side.is_none_or(|own| own == side)
+    };
+    let view = Projection::new(&arm_at(at), patient.level(question.target.level).centre);
+    let lines = OutlineTracer::default().trace(patient, &view);
+    let line = |points: Vec<[f32; 2]>| points.into_iter().map(|p| p.map(f64::from)).collect();
+    lines.into_iter().filter(|o| is(o.label)).map(|o| Mark { what: What::Part, line: line(o.points) }).collect()
 }
 
 /// Points of a ring.
@@ -109,7 +129,7 @@ fn reason(question: &Question, interior: &Interior, view: &Projection, list: &mu
         Asked::TrueAp => Some(ViewKind::TrueAp),
         Asked::Step => [ViewKind::TrueAp, ViewKind::Oblique, ViewKind::Lateral]
             .into_iter()
-            .find(|kind| matches!(question.right(), super::question::Choice::View { view } if view == *kind))
+            .find(|kind| matches!(question.right(), Choice::View { view } if view == *kind))
             .or(Some(ViewKind::Oblique)),
         _ => None,
     };

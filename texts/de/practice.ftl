@@ -1,11 +1,11 @@
 ### Üben: die Runde des Tages, die Lernkurve, eine Runde im Kurs.
 
-title = Downbeam: Üben
+title = Downbeam: Tagesrunde
 classTitle = Downbeam: eine Runde für einen Kurs
-heading = Üben
+heading = Tagesrunde
 lead = Neun kurze Bilder am Tag, etwa fünf Minuten. Erst antworten; dann dreht sich das Bild zu dem, was stimmt, und der Grund steht darauf. Was falsch war, kommt morgen wieder, was sitzt, kommt später.
 toClass = Für Lehrende: eine Runde für den Kurs
-toPractice = Üben
+toPractice = Tagesrunde
 noPage = Die Seite ist stehen geblieben ({ $why }). Laden Sie sie neu; was beantwortet ist, bleibt.
 noEngine = Das Modul zum Üben wurde nicht geladen ({ $why }). Prüfen Sie die Verbindung und laden Sie die Seite neu.
 loading = Die Bilder werden geladen.

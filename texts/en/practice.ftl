@@ -1,11 +1,11 @@
 ### Practice: a day's round, the learning curve, a round in a class.
 
-title = Downbeam: practice
+title = Downbeam: daily round
 classTitle = Downbeam: a round for a class
-heading = Practice
+heading = Daily round
 lead = Nine short films a day, about five minutes. Answer first; then the film moves to what is true, with the reason on it. What you got wrong comes back tomorrow, what you know comes back later.
 toClass = For teachers: a round for a class
-toPractice = Practice
+toPractice = Daily round
 noPage = The page stopped ({ $why }). Load it again; what you answered is kept.
 noEngine = The practice module did not load ({ $why }). Check the connection and load the page again.
 loading = Loading the films.

@@ -1,11 +1,11 @@
 ### Práctica: la ronda del día, la curva de aprendizaje, una ronda en clase.
 
-title = Downbeam: práctica
+title = Downbeam: ronda diaria
 classTitle = Downbeam: una ronda para una clase
-heading = Práctica
+heading = Ronda diaria
 lead = Nueve imágenes cortas al día, unos cinco minutos. Primero se responde; luego la imagen gira hacia lo que es cierto, con el motivo encima. Lo que falló vuelve mañana, lo que se sabe vuelve más tarde.
 toClass = Para docentes: una ronda para la clase
-toPractice = Práctica
+toPractice = Ronda diaria
 noPage = La página se ha detenido ({ $why }). Vuelva a cargarla; lo respondido se conserva.
 noEngine = El módulo de práctica no se ha cargado ({ $why }). Compruebe la conexión y vuelva a cargar la página.
 loading = Cargando las imágenes.
