@@ -18,7 +18,11 @@ fn main() -> Result<(), Box<dyn Error>> {
             for (i, kind) in ViewKind::ALL.into_iter().enumerate() {
                 let at_rest = report(&patient, &AskedView::usual(target), &CArm::default());
                 let best = at_rest.views[i].best;
-                let there = report(&patient, &AskedView::usual(target), &CArm::at_degrees(best.oblique_deg, best.tilt_deg)?);
+                let there = report(
+                    &patient,
+                    &AskedView::usual(target),
+                    &CArm::at_degrees(best.oblique_deg, best.tilt_deg)?,
+                );
                 println!(
                     "{level},{side},{},{:.2},{:.2},{},{:.3},{:.2},{:.1}",
                     kind.name(),

@@ -112,7 +112,7 @@ fn wrong_use_is_one_sentence_and_exit_code_2() {
         (vec!["build", "fast"], "unknown argument 'fast' of build"),
         (
             vec!["launch"],
-            "unknown command 'launch': allowed are serve, build, pack, view, mesh, patients, check, grade, model, texts, help",
+            "unknown command 'launch': allowed are serve, build, pack, view, mesh, patients, check, grade, codes, model, texts, help",
         ),
         (vec!["help", "launch"], "unknown command 'launch'"),
     ] {
@@ -230,7 +230,7 @@ fn read_png(file: &Path) -> (png::Info<'static>, Vec<u8>) {
 fn radiograph_is_a_png_at_the_detectors_scale() {
     let file = folder("png").join("view.png");
     let path = file.to_str().unwrap();
-    let view = ["view", "--level", "L4", "--side", "left", "--png", path];
+    let view = ["view", "--level", "L4", "--side", "left", "--force", "--png", path];
     let read = || read_png(&file);
     printed(&view);
     let (info, dark) = read();
@@ -252,7 +252,7 @@ fn radiograph_is_a_png_at_the_detectors_scale() {
 /// The picture of an exposure at the best view of L4 left, and what was printed with `--json`.
 fn exposed(folder: &Path, options: &str) -> (Vec<u8>, Value) {
     let file = folder.join("exposed.png");
-    let mut arguments = vec!["view", "--level", "L4", "--side", "left", "--json", "--png"];
+    let mut arguments = vec!["view", "--level", "L4", "--side", "left", "--json", "--force", "--png"];
     arguments.push(file.to_str().unwrap());
     arguments.extend(options.split(' '));
     let printed = json(&arguments);
@@ -371,6 +371,7 @@ fn svg_and_outline_json_tell_the_same_lines() {
         svg_path,
         "--outline-json",
         lines_path,
+        "--force",
     ];
     printed(&view);
     let plain = fs::read_to_string(&svg).unwrap();
@@ -455,7 +456,7 @@ fn all_parts_that_are_listed_can_be_written() {
             if let Some(side) = words.next() {
                 arguments.extend(["--side", side]);
             }
-            arguments.extend(["--out", file.to_str().unwrap()]);
+            arguments.extend(["--force", "--out", file.to_str().unwrap()]);
             printed(&arguments);
         }
     }

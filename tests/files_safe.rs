@@ -92,7 +92,8 @@ fn a_file_that_is_there_is_written_over_only_when_told_to() {
 #[test]
 fn exit_codes_tell_a_missing_path_and_when_asked_an_altered_receipt() {
     let folder = folder("codes");
-    let (good, bad, note) = (path(&folder, "anna.json"), path(&folder, "bert.json"), path(&folder, "mail.txt"));
+    let (good, bad, note) =
+        (path(&folder, "anna.json"), path(&folder, "bert.json"), path(&folder, "mail.txt"));
     let own = receipt(&shipped("true-ap"), "anna");
     fs::write(&good, own.to_json()).unwrap();
     let mut altered = own.clone();
@@ -107,13 +108,17 @@ fn exit_codes_tell_a_missing_path_and_when_asked_an_altered_receipt() {
     let gone = path(&folder, "gone.json");
     let output = downbeam(&["grade", &good, &gone]);
     assert_eq!(output.status.code(), Some(1));
-    assert!(String::from_utf8(output.stdout).unwrap().contains("verified"), "the others are graded all the same");
+    assert!(
+        String::from_utf8(output.stdout).unwrap().contains("verified"),
+        "the others are graded all the same"
+    );
     assert!(String::from_utf8(output.stderr).unwrap().contains("gone.json"));
     // A lesson that is not among those given: the message itself says the way.
     let other = folder.join("lessons");
     fs::create_dir_all(&other).unwrap();
     fs::copy(lessons_folder().join("views-homework.json"), other.join("views.json")).unwrap();
-    let said = String::from_utf8(downbeam(&["grade", &good, "--lesson", other.to_str().unwrap()]).stdout).unwrap();
+    let said =
+        String::from_utf8(downbeam(&["grade", &good, "--lesson", other.to_str().unwrap()]).stdout).unwrap();
     assert!(said.contains("given with --lesson FILE, FOLDER or LINK"), "{said}");
 }
 
@@ -121,7 +126,8 @@ fn exit_codes_tell_a_missing_path_and_when_asked_an_altered_receipt() {
 fn text_files_and_what_platforms_give_out_are_read_and_a_letter_is_not() {
     let folder = folder("platform");
     let own = receipt(&shipped("true-ap"), "anna").to_json();
-    let statement = serde_json::json!({"verb": {}, "result": {"extensions": {"urn:downbeam:receipt": own}}}).to_string();
+    let statement =
+        serde_json::json!({"verb": {}, "result": {"extensions": {"urn:downbeam:receipt": own}}}).to_string();
     let one_line = serde_json::to_string(&serde_json::from_str::<serde_json::Value>(&own).unwrap()).unwrap();
     for (name, text) in [
         ("a.txt", own.clone()),

@@ -83,9 +83,22 @@ fn check_makes_the_link_that_it_reads() {
 }
 
 #[test]
-fn the_schema_is_printed() {
-    let schema = fs::read_to_string(lessons_folder().join("lesson.schema.json")).unwrap();
-    assert_eq!(printed(&["check", "--schema"]), schema);
+fn the_schemas_that_ship_are_those_of_the_types() {
+    for name in ["lesson", "receipt", "report-row", "view"] {
+        let file = lessons_folder().join(format!("{name}.schema.json"));
+        let shipped = fs::read_to_string(&file).unwrap_or_default();
+        assert!(
+            printed(&["schema", name]) == shipped,
+            "types have changed: cargo run -- schema {name} > www/lessons/{name}.schema.json"
+        );
+    }
+    for (wrong, said) in
+        [(vec!["schema"], "schema wants a name"), (vec!["schema", "hat"], "unknown schema 'hat'")]
+    {
+        let done = downbeam(&wrong);
+        assert_eq!(done.status.code(), Some(2));
+        assert!(text(&done.stderr).contains(said), "{}", text(&done.stderr));
+    }
 }
 
 /// A class in a folder as a learning platform gives it: a folder a learner, and a file of lines.

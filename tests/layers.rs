@@ -2,6 +2,7 @@
 //!
 //! - A module uses only layers before it in `LAYERS`: no path `crate::<layer>` (or `super::…::<layer>`) points to a later one.
 //! - Only `web` names the JavaScript bindings.
+//! - On the page, where results go (`www/delivery`) and the shared pieces (`www/base`) know nothing of the other features.
 //! - Only `bin` names files, sockets, processes, the environment or the clock: scores must replay to the same bits anywhere.
 
 use std::fs;
@@ -244,4 +245,30 @@ fn what_is_allowed_is_left_alone() {
     ] {
         assert_eq!(violations(Path::new(path), good), Vec::<String>::new(), "{path}: {good}");
     }
+}
+
+/// Folders of the page and what their modules may import from.
+const MAY_IMPORT: [(&str, &[&str]); 2] =
+    [("delivery", &["delivery", "base", "words"]), ("base", &["base", "words"])];
+
+#[test]
+fn deliveries_know_no_other_feature() {
+    let www = Path::new(env!("CARGO_MANIFEST_DIR")).join("www");
+    let mut read = 0;
+    for (folder, allowed) in MAY_IMPORT {
+        for entry in fs::read_dir(www.join(folder)).unwrap() {
+            let path = entry.unwrap().path();
+            if path.extension().is_none_or(|e| e != "js") {
+                continue;
+            }
+            let text = fs::read_to_string(&path).unwrap();
+            // `from '../words/x.js'` and `import('../base/x.js')`: the folder after `../`, or the module's own.
+            for from in text.split(['\'', '"']).filter(|t| t.ends_with(".js") && t.starts_with('.')) {
+                let place = from.strip_prefix("../").and_then(|t| t.split('/').next()).unwrap_or(folder);
+                assert!(allowed.contains(&place), "{} imports {from}", path.display());
+                read += 1;
+            }
+        }
+    }
+    assert!(read > 40, "{read} imports were read");
 }

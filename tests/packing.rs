@@ -65,7 +65,7 @@ fn downbeam(project: &Path, arguments: &[&str]) -> Output {
 }
 
 fn packed(project: &Path, arguments: &[&str]) {
-    let output = pack(project, arguments);
+    let output = pack(project, &[arguments, &["--force"]].concat());
     assert!(output.status.success(), "{arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
 }
 
@@ -96,11 +96,7 @@ fn wrong_use_is_one_sentence() {
     for (arguments, code, said) in [
         (vec!["--out", "x"], 2, "pack wants to know what to make: allowed are --site, --single, --scorm12"),
         (vec!["--site"], 2, "pack wants --out"),
-        (
-            vec!["--scorm12", "--out", "x.zip"],
-            2,
-            "--scorm12 carries one lesson: say which with --lesson FILE",
-        ),
+        (vec!["--scorm12", "--out", "x.zip"], 2, "--scorm12 carries a lesson: say which with --lesson FILE"),
         (vec!["--cmi5", "--scorm12", "--out", "x"], 2, "one form at a time"),
         (vec!["--npm", "--lesson", "www/lessons/true-ap.json", "--out", "x"], 2, "--npm carries all lessons"),
         (vec!["--cmi5", "--lrs", "https://x", "--out", "x"], 2, "--lrs is for --site"),
@@ -108,7 +104,37 @@ fn wrong_use_is_one_sentence() {
         (vec!["--turbo", "--out", "x"], 2, "unknown option '--turbo' of pack"),
         (vec!["--scorm12", "--lesson", "bad.json", "--out", "x.zip"], 1, "cannot use bad.json"),
         (vec!["--scorm12", "--lesson", "none.json", "--out", "x.zip"], 1, "none.json"),
-        (vec!["--scorm12", "--lesson", "www/lessons", "--out", "x.zip"], 1, "a package carries one"),
+        (vec!["--scorm12", "--lesson", "www/lessons", "--out", "x.zip"], 2, "wants a title"),
+        (
+            vec!["--single", "--lesson", "www/lessons", "--out", "x.html"],
+            2,
+            "--single opens one lesson, not 16",
+        ),
+        (
+            vec![
+                "--cmi5",
+                "--lesson",
+                "www/lessons",
+                "--lesson",
+                "www/lessons/true-ap.json",
+                "--title",
+                "T",
+                "--out",
+                "x",
+            ],
+            1,
+            "lesson 'true-ap' again",
+        ),
+        (
+            vec!["--cmi5", "--lesson", "www/lessons/true-ap.json", "--title", "T", "--out", "x"],
+            2,
+            "--title is for a course",
+        ),
+        (
+            vec!["--cmi5", "--lesson", "www/lessons", "--title", "a\u{7}b", "--out", "x"],
+            2,
+            "one line of text",
+        ),
         (vec!["--site", "--out", "full"], 1, "full is not empty"),
         (vec!["--single", "--out", "full"], 1, "full is a folder"),
     ] {
@@ -149,26 +175,33 @@ fn the_same_input_gives_the_same_bytes() {
 fn a_package_holds_what_its_page_needs_and_no_more() {
     let project = project("needed");
     for form in PLATFORMS {
-        packed(&project, &[form, "--lesson", "www/lessons/few-pictures.json", "--out", "p.zip"]);
+        packed(&project, &[form, "--lesson", "www/lessons/few-pictures.json", "--force", "--out", "p.zip"]);
         let files = unzipped(&project.join("p.zip"));
         let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
         let name = form.trim_start_matches("--");
         for wanted in [
             "player.html",
             "lesson.json",
-            "page/begin.js",
-            "page/main.js",
-            "pkg/texts/en/page.js",
+            "first.js",
+            "later.js",
+            "style/first.css",
             "pkg/texts/de/page.js",
             "pkg/downbeam_bg.wasm",
-            "delivery/scorm12.js",
-            "delivery/cmi5.js",
             "LICENSE-MIT",
         ] {
             assert!(names.contains(&wanted), "{form} has no {wanted}");
         }
+        for inside in ["'page/begin.js'(", "'page/main.js'(", "'pkg/texts/en/page.js'("] {
+            assert!(text(&files, "first.js").contains(inside), "{form} begins without {inside}");
+        }
+        for inside in ["'injection/injection.js'(", "'delivery/scorm12.js'(", "'delivery/cmi5.js'("] {
+            assert!(text(&files, "later.js").contains(inside), "{form} has no {inside}");
+        }
         for unwanted in [
             "service-worker.js",
+            "page/begin.js",
+            "delivery/scorm12.js",
+            "style/tokens.css",
             "index.html",
             "check.html",
             "model.html",
@@ -195,9 +228,44 @@ fn a_package_holds_what_its_page_needs_and_no_more() {
             }
         }
     }
-    packed(&project, &["--scorm12", "--lesson", "www/lessons/few-pictures.json", "--out", "p.zip"]);
+    packed(
+        &project,
+        &["--scorm12", "--lesson", "www/lessons/few-pictures.json", "--force", "--out", "p.zip"],
+    );
     assert!(text(&unzipped(&project.join("p.zip")), "imsmanifest.xml").contains("<adlcp:masteryscore>75<"));
     assert!(!text(&unzipped(&project.join("p.zip")), "player.html").contains("connect-src 'self' https:"));
+}
+
+#[test]
+fn a_course_has_a_page_a_lesson_and_the_rest_once() {
+    let project = project("course");
+    let lessons = ["true-ap", "lateral-view", "few-pictures"];
+    let files = lessons.map(|id| format!("www/lessons/{id}.json"));
+    let mut arguments = vec!["--title", "Views & <injections>", "--out", "c.zip"];
+    arguments.extend(files.iter().flat_map(|f| ["--lesson", f.as_str()]));
+    for form in PLATFORMS {
+        packed(&project, &[&[form], arguments.as_slice()].concat());
+        let files = unzipped(&project.join("c.zip"));
+        let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
+        assert!(!names.contains(&"player.html") && !names.contains(&"lesson.json"), "{form}");
+        assert_eq!(names.iter().filter(|n| n.ends_with("downbeam_bg.wasm")).count(), 1);
+        let table = text(&files, if form == "--cmi5" { "cmi5.xml" } else { "imsmanifest.xml" });
+        assert!(table.contains("Views &amp; &lt;injections&gt;"), "{form}");
+        let mut before = 0;
+        for id in lessons {
+            let page = format!("lesson-{id}.html");
+            let own = format!("<meta name=\"downbeam-lesson\" content=\"lesson-{id}.json\">");
+            assert!(text(&files, &page).contains(&own), "{form}: {page}");
+            let lesson = text(&files, &format!("lesson-{id}.json"));
+            assert_eq!(downbeam::lesson::file::Lesson::from_json(&lesson).unwrap().id, id);
+            let at = table.find(&page).unwrap_or_else(|| panic!("{form}: the table has no {page}"));
+            assert!(at > before, "{form}: in the order given");
+            before = at;
+        }
+        // No lesson's hash stands for the whole course.
+        let whole = if form == "--cmi5" { "urn:downbeam:course:course:" } else { "downbeam-course-" };
+        assert!(table.contains(whole), "{form}");
+    }
 }
 
 #[test]
@@ -209,7 +277,7 @@ fn markup_in_a_lesson_is_text_in_the_table_of_contents() {
     value["title"]["en"] = serde_json::from_str(&format!("\"{title}\"")).unwrap();
     write(&project.join("m.json"), &value.to_string());
     for form in PLATFORMS {
-        packed(&project, &[form, "--lesson", "m.json", "--out", "m.zip"]);
+        packed(&project, &[form, "--lesson", "m.json", "--force", "--out", "m.zip"]);
         let files = unzipped(&project.join("m.zip"));
         let xml = text(&files, if form == "--cmi5" { "cmi5.xml" } else { "imsmanifest.xml" });
         assert!(
@@ -263,11 +331,33 @@ fn a_site_has_all_and_a_worker_that_knows_it() {
         "README.md",
         "docs/page.png",
         "LICENSE-APACHE",
-        "delivery/choose.js",
+        "first.js",
+        "later.js",
+        "style/first.css",
+        // What other pages and the element need stays by itself.
+        "base/dom.js",
+        "element/downbeam-view.js",
+        "teach/check.js",
+        "style/tokens.css",
     ] {
         assert!(site.join(name).is_file(), "{name}");
     }
-    assert!(!site.join("bench.html").exists());
+    for name in ["bench.html", "page/main.js", "injection/injection.js"] {
+        assert!(!site.join(name).exists(), "{name}");
+    }
+    let html = fs::read_to_string(site.join("index.html")).unwrap();
+    assert!(!html.contains("modulepreload") && html.contains("<script type=\"module\" src=\"first.js\">"));
+    // The copies are the files.
+    for name in ["index.html", "first.js", "later.js", "style/first.css", "lessons/index.json"] {
+        let plain = fs::read(site.join(name)).unwrap();
+        let (mut gz, mut br) = (Vec::new(), Vec::new());
+        flate2::read::GzDecoder::new(&fs::read(site.join(format!("{name}.gz"))).unwrap()[..])
+            .read_to_end(&mut gz)
+            .unwrap();
+        brotli::BrotliDecompress(&mut &fs::read(site.join(format!("{name}.br"))).unwrap()[..], &mut br)
+            .unwrap();
+        assert!(gz == plain && br == plain, "{name}");
+    }
     for page in ["index.html", "player.html"] {
         assert!(
             fs::read_to_string(site.join(page))
@@ -276,7 +366,8 @@ fn a_site_has_all_and_a_worker_that_knows_it() {
         );
     }
     let worker = fs::read_to_string(site.join("service-worker.js")).unwrap();
-    assert!(worker.contains("  'pkg/downbeam_bg.wasm',\n"));
+    assert!(worker.contains("  'pkg/downbeam_bg.wasm',\n") && worker.contains("  'first.js',\n"));
+    assert!(!worker.contains(".br'") && !worker.contains(".gz'"));
     let version = |worker: &str| worker.split("const VERSION = '").nth(1).unwrap()[..16].to_owned();
     write(
         &project.join("www/state/start.js"),

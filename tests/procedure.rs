@@ -14,7 +14,7 @@ use downbeam::lesson::action::{Action, Event, TICKS_PER_S};
 use downbeam::lesson::attempt::Attempt;
 use downbeam::lesson::case::Case;
 use downbeam::lesson::score::{Score, StepId, score};
-use downbeam::needle::compartment::Pattern;
+use downbeam::needle::compartment::{Pattern, compartment_at};
 use downbeam::needle::contact::ContactKind;
 use downbeam::needle::device::Gauge;
 use downbeam::view::best_view::ViewKind;
@@ -123,10 +123,18 @@ fn an_unsteered_needle_strays() {
     assert!(marks(&hand, StepId::Steering) < 0.6);
 }
 
-/// Drives the tip to a point of the patient along a straight line from the back, whatever lies on it, and injects there.
-fn inject_at(interior: &Interior, case: Case, aim: DVec3) -> Hand<'_> {
+/// Drives the tip to a point of the patient along a straight line from the back, whatever lies on it, pushes on by up to 5 mm until the
+/// tip lies where the wanted pattern comes from, and injects there.
+fn inject_at(interior: &Interior, case: Case, aim: DVec3, wanted: Pattern) -> Hand<'_> {
     let mut hand = aligned(interior, case);
     hand.drive_to(Gauge::G22, aim);
+    for _ in 0..10 {
+        let tip = hand.attempt.state.needle.as_ref().unwrap().tip().position;
+        if compartment_at(interior, tip).pattern() == wanted {
+            break;
+        }
+        hand.act(Action::Advance { by: 5, spin: 0 });
+    }
     hand.act(Action::Aspirate);
     hand.act(Action::Fluoroscopy { pulses: 16, rate: 8 });
     hand.act(Action::Inject { volume: 50 });
@@ -163,7 +171,7 @@ fn each_bad_compartment_is_met_recorded_and_scored() {
         let approach =
             if pattern == Pattern::Intradiscal { Approach::Infraneural } else { Approach::Subpedicular };
         let case = Case { approach, ..case(level, side) };
-        let tried = aims.into_iter().map(|aim| inject_at(interior, case, aim));
+        let tried = aims.into_iter().map(|aim| inject_at(interior, case, aim, pattern));
         let mut hand = tried
             .into_iter()
             .find(|hand| pattern_of(hand) == pattern)
@@ -187,7 +195,7 @@ fn a_needle_pushed_on_and_on_leaves_the_back() {
     let interior = PatientBuilder::new(&PatientSpec::named("small").unwrap()).interior().clone();
     // Above the iliac crest.
     let aim = interior.level(Level::L4).centre + DVec3::new(34.0, -46.0, -2.0);
-    let hand = inject_at(&interior, case(Level::L4, Side::Left), aim);
+    let hand = inject_at(&interior, case(Level::L4, Side::Left), aim, Pattern::Peritoneal);
     assert!(hand.attempt.state.met.iter().any(|m| m.contact.kind == ContactKind::Peritoneum));
     assert_eq!(hand.attempt.state.injected[0].bolus.compartment.pattern(), Pattern::Peritoneal);
     assert!(marks(&hand, StepId::Contacts) < 0.5 && marks(&hand, StepId::Depth) <= 0.5);
@@ -205,8 +213,12 @@ fn the_sac_is_entered_from_behind() {
     let sac = &interior.nerves.sac;
     let reached = (0..200).find_map(|i| {
         let along = sac[3].point.lerp(sac[11].point, f64::from(i) / 200.0);
-        let mut hand =
-            Hand { attempt: hand.attempt.clone(), tick: hand.tick, looks: false, ..Hand::new(hand.attempt.case, interior) };
+        let mut hand = Hand {
+            attempt: hand.attempt.clone(),
+            tick: hand.tick,
+            looks: false,
+            ..Hand::new(hand.attempt.case, interior)
+        };
         let view = hand.beam(&hand.attempt.state.arm);
         if interior.tissues.bone_along(along, view.ray_to(along), 150.0).is_some() {
             return None;

@@ -23,7 +23,8 @@ static LINK: LazyLock<String> = LazyLock::new(|| link::fragment(&shipped("views-
 static RECEIPT: LazyLock<String> = LazyLock::new(|| receipt(&shipped("views-homework"), "anna").to_json());
 static LESSONS: LazyLock<Lessons> = LazyLock::new(|| [shipped("views-homework")].into_iter().collect());
 
-static LIST: LazyLock<String> = LazyLock::new(|| "Name;Code\r\n\"Müller; Anna\";am1\r\nBo Ek;be2\r\n".to_owned());
+static LIST: LazyLock<String> =
+    LazyLock::new(|| "Name;Code\r\n\"Müller; Anna\";am1\r\nBo Ek;be2\r\n".to_owned());
 static STATEMENT: LazyLock<String> = LazyLock::new(|| {
     let receipt = receipt(&shipped("views-homework"), "anna").to_json();
     serde_json::json!({"verb": {}, "result": {"extensions": {"urn:downbeam:receipt": receipt}}}).to_string()

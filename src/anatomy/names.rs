@@ -6,6 +6,7 @@ use std::str::FromStr;
 
 /// A vertebral level, cranial to caudal. S1 stands for the whole sacrum.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Level {
     T12,
@@ -131,6 +132,7 @@ impl FromStr for Side {
 
 /// A named part of a bone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Part {

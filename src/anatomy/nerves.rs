@@ -21,7 +21,7 @@ use glam::{DMat3, DVec3};
 /// Nearest surface of the root from the pedicle above it. Between the two published means.
 pub const PEDICLE_GAP_MM: f64 = 1.75;
 /// How far the wall of the whole pedicle stands out past its ring under the root, L1 … L5, mm. Measured (`examples/interior.rs`).
-const WALL_BULGE_MM: [f64; 5] = [1.2, 0.2, 0.8, 0.8, 0.6];
+const WALL_BULGE_MM: [f64; 5] = [1.2, 0.2, 0.8, 0.8, 0.9];
 /// Dura from the pedicle's medial wall. Within the two published means, at their upper end: the joints narrow the canal too.
 pub const DURA_GAP_MM: f64 = 2.9;
 /// Half the sac's depth, share of the bony canal's, and half its width, share of the distance between the pedicles. Derived: fills the front of
@@ -39,7 +39,7 @@ const ROOT_DESCENT_DEG: f64 = 39.0;
 const NERVE_DESCENT_DEG: f64 = 58.0;
 /// Depth of root and ganglion behind the wall's waist, L1 … L5. Derived: the middle of the upper foramen between the body, whose rim stands out
 /// below, and the arch.
-const ROOT_BEHIND_WALL_MM: [f64; 5] = [4.4, 4.9, 4.8, 4.0, 1.9];
+const ROOT_BEHIND_WALL_MM: [f64; 5] = [4.4, 4.9, 4.8, 4.0, 2.3];
 /// Half width of the ganglion, L1 … L5 (Silav 2016).
 const GANGLION_HALF_WIDTH_MM: [f64; 5] = [2.18, 2.28, 2.50, 2.61, 2.91];
 /// Half length of the ganglion, L1 … L5 (Silav 2016).

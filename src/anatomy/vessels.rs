@@ -19,6 +19,7 @@ use serde::Serialize;
 
 /// What kind of vessel.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the anatomist's")]
 pub enum VesselKind {
@@ -56,9 +57,9 @@ const MEDULLARY_RIGHT_SHARE: f64 = 0.2;
 /// Half the calibre of a radiculomedullary artery, mm. Memory: about 1 mm across.
 const MEDULLARY_RADIUS_MM: f64 = 0.5;
 /// Veins in a lumbar foramen, and their half calibre, mm. Derived, see above.
-const LUMBAR_VEINS: (usize, f64) = (3, 0.9);
+const LUMBAR_VEINS: (usize, f64) = (2, 0.95);
 /// The same at S1.
-const SACRAL_VEINS: (usize, f64) = (3, 1.05);
+const SACRAL_VEINS: (usize, f64) = (3, 0.75);
 
 /// Lays them out for a patient of size `k`.
 pub(super) fn build(levels: &[LevelLandmarks; 7], foramina: &[Foramen], k: f64, seed: u64) -> Vec<Vessel> {
@@ -99,12 +100,14 @@ fn segmental_artery(level: &LevelLandmarks, side: Side, k: f64) -> Vessel {
         radius_mm: 0.9 * k,
     };
     let z = -2.0 * k;
+    // At L5 it is the lumbar branch of the iliolumbar artery, which comes from the side and keeps further out. Memory.
+    let beside = if level.level == Level::L5 { 9.0 } else { 2.0 };
     let course = vec![
         at(6.0 * k, -deep - 2.0 * k, z),
         at(0.78 * wide, -0.62 * deep, z),
         at(wide + 0.5 * k, 0.15 * deep, z),
         at(0.93 * wide, 0.75 * deep, z - 2.0 * k),
-        at(wide + 2.0 * k, deep + 8.0 * k, z - 6.0 * k),
+        at(wide + beside * k, deep + 8.0 * k, z - 6.0 * k),
     ];
     Vessel { kind: VesselKind::SegmentalArtery, level: Some(level.level), side: Some(side), course }
 }

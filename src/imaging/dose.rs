@@ -29,6 +29,7 @@ pub fn kerma_area_product(kerma_mgy: f64, detector_area_cm2: f64, reference_mm: 
 
 /// What one press of the pedal or one spot picture gave.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Irradiation {
     /// `spot` or `fluoroscopy`.
     pub kind: &'static str,
@@ -102,6 +103,7 @@ pub struct DoseLog {
 
 /// Sums for the display.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct DoseTotals {
     /// Presses and spot pictures.
     pub exposures: usize,
@@ -119,6 +121,7 @@ pub struct DoseTotals {
 
 /// A habit, and how much of the kerma–area product it would have saved.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Saving {
     /// The habit.
     pub habit: Habit,
@@ -128,6 +131,7 @@ pub struct Saving {
 
 /// A habit that saves dose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Habit {
     /// Both pairs of shutters closed to half the field.
@@ -239,6 +243,7 @@ const SLOW_PULSES_PER_S: f64 = 4.0;
 
 /// One numeric item of a dose report.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct DicomItem {
     /// Code value.
     pub code: &'static str,

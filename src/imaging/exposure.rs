@@ -142,6 +142,7 @@ const CEILING_FROM_RECEPTOR_MM: f64 = 300.0;
 
 /// What automatic brightness chose.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Technique {
     /// Tube voltage, kVp.
     pub kvp: f64,

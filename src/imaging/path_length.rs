@@ -18,14 +18,17 @@ use super::projection::Projection;
 use crate::geometry::chunks::Chunk;
 use crate::geometry::mesh::{Edges, Mesh};
 use glam::Vec3;
+use std::ops::Range;
 
 /// A square picture of weighted path lengths.
 #[derive(Clone, Debug)]
 pub struct Raster {
     size: usize,
     pixel_mm: f32,
-    /// Step of value and of slope at each pixel, [`stride`] a row.
+    /// Step of value and of slope at each pixel, [`stride`] a row; nothing but zeros between one picture and the next.
     steps: Vec<[f64; 2]>,
+    /// Whether something has been added that no sum has taken up.
+    added: bool,
     sums: Vec<f32>,
     slant: Vec<f32>,
     screen: Vec<Vec3>,
@@ -47,6 +50,7 @@ impl Raster {
             size,
             pixel_mm: pixel_mm as f32,
             steps: vec![[0.0; 2]; size * stride(size)],
+            added: false,
             sums: vec![0.0; size * size],
             slant,
             screen: Vec::new(),
@@ -69,9 +73,12 @@ impl Raster {
         &self.sums
     }
 
-    /// Empties the picture.
+    /// Forgets what has been added and not finished.
     pub fn clear(&mut self) {
-        self.steps.fill([0.0; 2]);
+        if self.added {
+            self.steps.fill([0.0; 2]);
+        }
+        self.added = false;
     }
 
     /// Adds a closed mesh with the given weight (1/mm, or 1 for plain mm). Runs of triangles above, below and to the right of the
@@ -81,6 +88,7 @@ impl Raster {
         if !chunks.iter().any(|c| view.sees(c.centre.as_dvec3(), f64::from(c.radius))) {
             return;
         }
+        self.added = true;
         self.project_all(&mesh.positions, view);
         self.slopes.clear();
         self.slopes.resize(mesh.triangles.len(), 0.0);
@@ -101,24 +109,24 @@ impl Raster {
         }
     }
 
-    /// Runs the sums along all rows.
+    /// Runs the sums along all rows. The raster is then empty.
     pub fn finish(&mut self) {
-        let mut sums = std::mem::take(&mut self.sums);
-        self.finish_into(&mut sums);
-        self.sums = sums;
+        self.finish_rows(0..self.size);
+        self.added = false;
+    }
+
+    /// Runs the sums along some rows. What was added to them is then taken up; all rows are to be finished before anything is added again.
+    pub fn finish_rows(&mut self, rows: Range<usize>) {
+        let size = self.size;
+        let steps = &mut self.steps[rows.start * stride(size)..rows.end * stride(size)];
+        run_along(&mut self.sums[rows.start * size..rows.end * size], steps, size);
+        self.added = rows.end < size;
     }
 
     /// [`Self::finish`] into another picture of the same size: for one that is summed beside.
-    pub fn finish_into(&self, sums: &mut [f32]) {
-        let size = self.size;
-        for (row, steps) in sums.chunks_mut(size).zip(self.steps.chunks(stride(size))) {
-            let (mut value, mut slope) = (0.0, 0.0);
-            for (pixel, step) in row.iter_mut().zip(steps) {
-                value += slope + step[0];
-                slope += step[1];
-                *pixel = value as f32;
-            }
-        }
+    pub fn finish_into(&mut self, sums: &mut [f32]) {
+        run_along(sums, &mut self.steps, self.size);
+        self.added = false;
     }
 
     /// Column frame to (pixel x, pixel y downwards, depth less SOD).
@@ -145,6 +153,58 @@ impl Raster {
 const fn stride(size: usize) -> usize {
     let lines = size / 4 + 1;
     (lines + 1 - lines % 2) * 4
+}
+
+/// Rows that are summed side by side: each sum waits for the one before it, and other rows fill the wait.
+const ABREAST: usize = 4;
+
+/// Runs the sums along rows and leaves zeros behind, while the steps are at hand.
+fn run_along(sums: &mut [f32], steps: &mut [[f64; 2]], size: usize) {
+    let stride = stride(size);
+    let mut sums = sums.chunks_exact_mut(ABREAST * size);
+    let mut steps = steps.chunks_exact_mut(ABREAST * stride);
+    for (sums, steps) in sums.by_ref().zip(steps.by_ref()) {
+        run_abreast(sums, steps, size);
+    }
+    let rest = sums.into_remainder().chunks_exact_mut(size);
+    for (sums, steps) in rest.zip(steps.into_remainder().chunks_exact_mut(stride)) {
+        let mut running = [0.0; 2];
+        for (pixel, step) in sums.iter_mut().zip(&mut *steps) {
+            take(&mut running, step, pixel);
+        }
+        steps[size] = [0.0; 2];
+    }
+}
+
+/// [`ABREAST`] rows.
+fn run_abreast(sums: &mut [f32], steps: &mut [[f64; 2]], size: usize) {
+    let (ab, cd) = sums.split_at_mut(2 * size);
+    let ((a, b), (c, d)) = (ab.split_at_mut(size), cd.split_at_mut(size));
+    let (pq, rs) = steps.split_at_mut(steps.len() / 2);
+    let ((p, q), (r, s)) = (pq.split_at_mut(stride(size)), rs.split_at_mut(stride(size)));
+    let mut running = [[0.0; 2]; ABREAST];
+    // Zipped, so that no place has to be checked.
+    let pixels = a.iter_mut().zip(b).zip(c).zip(d);
+    let all = pixels.zip(p.iter_mut()).zip(q.iter_mut()).zip(r.iter_mut()).zip(s.iter_mut());
+    for (((((((a, b), c), d), p), q), r), s) in all {
+        take(&mut running[0], p, a);
+        take(&mut running[1], q, b);
+        take(&mut running[2], r, c);
+        take(&mut running[3], s, d);
+    }
+    // What ends past the last pixel.
+    for row in [p, q, r, s] {
+        row[size] = [0.0; 2];
+    }
+}
+
+/// One pixel further with a running `[value, slope]`.
+#[inline]
+fn take([value, slope]: &mut [f64; 2], step: &mut [f64; 2], pixel: &mut f32) {
+    *value += *slope + step[0];
+    *slope += step[1];
+    *step = [0.0; 2];
+    *pixel = *value as f32;
 }
 
 /// First pixel whose centre is at or past `x`, clamped to the picture.

@@ -72,6 +72,9 @@ pub struct Exposure {
     pub irradiation: Irradiation,
 }
 
+/// Rows whose sums are run before they are developed.
+const ROWS_AT_ONCE: usize = 8;
+
 /// Share of a new frame in the running mean of fluoroscopy. Common practice, no source.
 const NEW_FRAME_SHARE: f32 = 0.5;
 
@@ -152,7 +155,6 @@ impl Radiograph {
             self.raster.add(&bone.marrow, &bone.marrow_edges, &bone.marrow_chunks, view, 1.0);
         } else if i == marrows {
             self.raster.finish_into(&mut self.marrow);
-            self.raster.clear();
         } else if let Some(bone) = bones.get(i - marrows - 1) {
             self.raster.add(&bone.outer, &bone.edges, &bone.outer_chunks, view, w.bone);
         } else if let Some(body) = bodies.get(i - 2 * marrows - 1) {
@@ -177,7 +179,6 @@ impl Radiograph {
         let patient = scene.patient;
         let texture = Texture::new(view, size, patient.spec.bone_density);
         if self.developed == 0 {
-            self.raster.finish();
             let trunk = &patient.soft_tissue.trunk;
             trunk_grid(trunk, view, &self.weights, &texture, size, &mut self.trunk);
         }
@@ -185,6 +186,10 @@ impl Radiograph {
         let hollow = self.weights.marrow;
         let end = self.developed.saturating_add(rows).min(size);
         for y in self.developed..end {
+            // A few rows at a time, while they are at hand.
+            if (y - self.developed).is_multiple_of(ROWS_AT_ONCE) {
+                self.raster.finish_rows(y..(y + ROWS_AT_ONCE).min(end));
+            }
             let row = y * size..(y + 1) * size;
             let (sums, slant) = (&self.raster.sums()[row.clone()], &self.raster.slant()[row.clone()]);
             let marrow = &self.marrow[row.clone()];

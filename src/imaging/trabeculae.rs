@@ -28,6 +28,10 @@ const PLANES_MM: [f64; 5] = [-17.3, -8.9, 0.7, 9.4, 18.1];
 const STRENGTH: f64 = 0.0105;
 /// Standard deviation of the trunk's mottle, and the size of its voxels over those of bone.
 const MOTTLE: (f64, f64) = (0.035, 12.0);
+/// Less marrow than this shows no texture, mm.
+const LEAST_MARROW_MM: f32 = 0.3;
+/// Pixels that the planes go along one after the other.
+const RUN: usize = 64;
 /// Standard deviation of the block's values.
 const UNIT: f32 = 42.0;
 
@@ -111,25 +115,37 @@ impl Texture {
 
     /// Adds the texture of a row to attenuation, given how much marrow each pixel's ray meets, mm.
     pub fn add(&self, y: usize, marrow_mm: impl Fn(usize) -> f32, line: &mut [f32]) {
-        let volume = &**VOLUME;
+        // As an array, whose length the compiler knows: every voxel's number is within it.
+        let Ok(volume) = <&[i8; BLOCK[0] * BLOCK[0] * BLOCK[1]]>::try_from(&VOLUME[..]) else { return };
         let middle = line.len() as f64 / 2.0 - 0.5;
-        let places = self.planes.map(|[at, right, down]| {
-            let left = at + down * (y as f64 - middle) - right * middle;
-            (fixed(left), fixed(right))
-        });
-        for (x, value) in line.iter_mut().enumerate() {
-            let marrow = marrow_mm(x);
-            if marrow > 0.3 {
-                // Both wrap, as the block does.
-                let at = |left: &[i32; 3], right: &[i32; 3], k: usize| {
-                    left[k].wrapping_add(right[k].wrapping_mul(x as i32))
-                };
-                let sum: i32 = places
-                    .iter()
-                    .map(|(l, r)| i32::from(volume[voxel([at(l, r, 0), at(l, r, 1), at(l, r, 2)])]))
-                    .sum();
-                *value += self.strength * marrow.sqrt() * sum as f32;
+        let places = self
+            .planes
+            .map(|[at, right, down]| (fixed(at + down * (y as f64 - middle) - right * middle), fixed(right)));
+        let mut sums = [0_i32; RUN];
+        let mut start = 0;
+        while start < line.len() {
+            // A run of pixels with marrow: a plane after the other then goes along it.
+            let run = line.len().min(start + RUN) - start;
+            let run = (0..run).position(|i| marrow_mm(start + i) <= LEAST_MARROW_MM).unwrap_or(run);
+            if run == 0 {
+                start += 1;
+                continue;
             }
+            let sums = &mut sums[..run];
+            sums.fill(0);
+            for (left, right) in &places {
+                // Both wrap, as the block does.
+                let mut at: [i32; 3] =
+                    std::array::from_fn(|k| left[k].wrapping_add(right[k].wrapping_mul(start as i32)));
+                for sum in &mut *sums {
+                    *sum += i32::from(volume[voxel(at)]);
+                    at = std::array::from_fn(|k| at[k].wrapping_add(right[k]));
+                }
+            }
+            for ((x, value), sum) in (start..).zip(&mut line[start..start + run]).zip(&*sums) {
+                *value += self.strength * marrow_mm(x).sqrt() * *sum as f32;
+            }
+            start += run;
         }
     }
 
@@ -160,8 +176,8 @@ fn fixed(p: DVec3) -> [i32; 3] {
 #[inline]
 fn voxel([x, y, z]: [i32; 3]) -> usize {
     let [side, height] = BLOCK;
-    let of = |v: i32, count: usize| (v >> 16) as usize & (count - 1);
-    (of(z, height) * side + of(y, side)) * side + of(x, side)
+    let of = |v: i32, count: usize| (v >> 16) as u32 & (count as u32 - 1);
+    ((of(z, height) * side as u32 + of(y, side)) * side as u32 + of(x, side)) as usize
 }
 
 #[cfg(test)]

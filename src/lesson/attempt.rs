@@ -373,10 +373,11 @@ impl State {
                 self.stylet = false;
                 self.aspirated = Some(match compartment_at(interior, tip) {
                     Compartment::Intrathecal => Aspirate::ClearFluid,
-                    _ if blood_at(interior, tip) => Aspirate::Blood,
+                    // What stands at the hub comes with suction too.
+                    _ if self.blood || blood_at(interior, tip) => Aspirate::Blood,
                     _ => Aspirate::Nothing,
                 });
-                self.blood |= self.aspirated == Some(Aspirate::Blood);
+                self.blood = self.aspirated == Some(Aspirate::Blood);
             }
             Action::Inject { volume } => self.inject(case, interior, tick, volume)?,
             Action::Name { pattern } => {

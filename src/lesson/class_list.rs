@@ -58,7 +58,10 @@ impl ClassList {
             members.push(Member { code: found.to_owned(), name: cell(name).to_owned() });
         }
         if members.is_empty() {
-            return Err(ReadError::at("", "there is no learner in the list: allowed are lines of a code and a name"));
+            return Err(ReadError::at(
+                "",
+                "there is no learner in the list: allowed are lines of a code and a name",
+            ));
         }
         Ok(Self(members))
     }
@@ -86,7 +89,10 @@ impl ClassList {
             members.push(Member { code, name: name.to_owned() });
         }
         if members.is_empty() {
-            return Err(ReadError::at("", "there is no name in the list: allowed are lines of one name each"));
+            return Err(ReadError::at(
+                "",
+                "there is no name in the list: allowed are lines of one name each",
+            ));
         }
         Ok(Self(members))
     }
@@ -104,7 +110,12 @@ impl ClassList {
 
 fn code_of(name: &str, n: u64, seed: u64, attempt: u64) -> String {
     let digest = sha256(format!("{seed} {n} {attempt} {name}").as_bytes());
-    digest.iter().filter(|&&byte| usize::from(byte) < 9 * SIGNS.len()).take(LENGTH).map(|&b| char::from(SIGNS[usize::from(b) % SIGNS.len()])).collect()
+    digest
+        .iter()
+        .filter(|&&byte| usize::from(byte) < 9 * SIGNS.len())
+        .take(LENGTH)
+        .map(|&b| char::from(SIGNS[usize::from(b) % SIGNS.len()]))
+        .collect()
 }
 
 fn wrong(line: u64, problem: &str) -> ReadError {
@@ -116,12 +127,16 @@ type Rows = Vec<(u64, csv::StringRecord)>;
 /// The lines with anything in them, and where they stand.
 fn rows(text: &str) -> Result<Rows, ReadError> {
     if text.len() > MOST_BYTES {
-        return Err(ReadError::at("", format!("the list is longer than {MOST_BYTES} bytes, the most that is allowed")));
+        return Err(ReadError::at(
+            "",
+            format!("the list is longer than {MOST_BYTES} bytes, the most that is allowed"),
+        ));
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let first = text.lines().next().unwrap_or_default();
     let count = |sign: char| first.matches(sign).count();
-    let separator = [';', '\t'].into_iter().filter(|&s| count(s) > count(',')).max_by_key(|&s| count(s)).unwrap_or(',');
+    let separator =
+        [';', '\t'].into_iter().filter(|&s| count(s) > count(',')).max_by_key(|&s| count(s)).unwrap_or(',');
     let mut reader = csv::ReaderBuilder::new()
         .has_headers(false)
         .flexible(true)
@@ -134,7 +149,10 @@ fn rows(text: &str) -> Result<Rows, ReadError> {
             continue;
         }
         if rows.len() > MOST_LEARNERS {
-            return Err(ReadError::at("", format!("the list has more than {MOST_LEARNERS} learners, the most that is allowed")));
+            return Err(ReadError::at(
+                "",
+                format!("the list has more than {MOST_LEARNERS} learners, the most that is allowed"),
+            ));
         }
         rows.push((record.position().map_or(0, csv::Position::line), record));
     }
@@ -145,10 +163,14 @@ fn rows(text: &str) -> Result<Rows, ReadError> {
 #[allow(clippy::type_complexity, reason = "a pair of column numbers, or no heading")]
 fn columns(rows: &Rows, least: usize) -> Result<Option<(Option<usize>, usize)>, ReadError> {
     let Some((line, first)) = rows.first() else { return Ok(None) };
-    let find = |names: &[&str]| first.iter().position(|cell| names.contains(&cell.trim().to_lowercase().as_str()));
+    let find =
+        |names: &[&str]| first.iter().position(|cell| names.contains(&cell.trim().to_lowercase().as_str()));
     let (code, name) = (find(&CODE), find(&NAME));
     match (code, name) {
-        (None, None) if first.len() < least => Err(wrong(*line, "found one column: allowed are a code and a name, with a comma, semicolon or tab between them")),
+        (None, None) if first.len() < least => Err(wrong(
+            *line,
+            "found one column: allowed are a code and a name, with a comma, semicolon or tab between them",
+        )),
         (None, None) => Ok(None),
         (_, Some(name)) => Ok(Some((code, name))),
         (Some(_), None) => Err(wrong(*line, "the heading names no column 'name'")),
@@ -161,7 +183,8 @@ mod tests {
 
     #[test]
     fn lists_are_read_as_spreadsheets_write_them() {
-        let own = ClassList::from_csv("\u{feff}Name;Code\r\n\"Müller; Anna\";am1\r\nBo Ek;be2\r\n\r\n").unwrap();
+        let own =
+            ClassList::from_csv("\u{feff}Name;Code\r\n\"Müller; Anna\";am1\r\nBo Ek;be2\r\n\r\n").unwrap();
         assert_eq!(own.name("am1"), Some("Müller; Anna"));
         assert_eq!(own.members().len(), 2);
         assert_eq!(ClassList::from_csv("a,Anna\nb,Bo\n").unwrap().name("b"), Some("Bo"));

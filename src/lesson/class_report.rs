@@ -231,7 +231,12 @@ fn find_alike(rows: &mut [Row]) {
             .map(|t| (t.learner.as_str(), t.runs.as_slice()))
             .collect();
         let nearest = log_likeness::nearest(&logs);
-        found.extend(of_lesson.iter().zip(nearest).filter_map(|(&i, near)| near.map(|(j, share)| (i, of_lesson[j], share))));
+        found.extend(
+            of_lesson
+                .iter()
+                .zip(nearest)
+                .filter_map(|(&i, near)| near.map(|(j, share)| (i, of_lesson[j], share))),
+        );
     }
     for (i, j, share) in found {
         if rows[i].same_log_as.is_none() {

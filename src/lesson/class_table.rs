@@ -2,44 +2,113 @@
 //! makes both.
 
 use super::class_list::ClassList;
-use super::class_report::{ClassReport, Row};
+use super::class_report::{ClassReport, Row, Status};
 use super::score::StepId;
 use serde_json::{Map, Value};
 
-/// A column: its name, and what stands in it for a row of a number.
-type Column = (&'static str, fn(usize, &Row) -> Value);
+/// A column: its name, what it tells, and what stands in it for a row of a number.
+type Column = (&'static str, &'static str, Cell);
 
-/// Columns before the steps, and what stands in them.
+/// What stands in a column; its type is what the schema of a row is made from.
+#[derive(Clone, Copy)]
+enum Cell {
+    /// A number that counts or names, from 0.
+    Whole(fn(usize, &Row) -> Option<u64>),
+    /// A share, 0 to 1.
+    Share(fn(&Row) -> Option<f64>),
+    /// Any other number.
+    Number(fn(&Row) -> Option<f64>),
+    /// Yes or no.
+    Flag(fn(&Row) -> Option<bool>),
+    /// Text, always there.
+    Text(fn(&Row) -> String),
+    /// Text of a row that could be read.
+    TextIfRead(fn(&Row) -> Option<String>),
+    /// How the receipt came out.
+    Came(fn(&Row) -> Status),
+}
+
+impl Cell {
+    fn value(self, number: usize, row: &Row) -> Value {
+        match self {
+            Self::Whole(of) => of(number, row).into(),
+            Self::Share(of) | Self::Number(of) => of(row).into(),
+            Self::Flag(of) => of(row).into(),
+            Self::Text(of) => of(row).into(),
+            Self::TextIfRead(of) => of(row).into(),
+            Self::Came(of) => of(row).id().into(),
+        }
+    }
+}
+
+/// A number of a place or of things as JSON has it.
+fn whole(n: usize) -> Option<u64> {
+    u64::try_from(n).ok()
+}
+
+/// Columns before the steps.
 const FIRST: [Column; 15] = [
-    ("row", |number, _| number.into()),
-    ("source", |_, r| r.source.as_str().into()),
-    ("line", |_, r| r.line.into()),
-    ("status", |_, r| r.status.id().into()),
-    ("learner", |_, r| r.told.as_ref().map(|t| t.learner.as_str()).into()),
-    ("lesson", |_, r| r.told.as_ref().map(|t| t.lesson.as_str()).into()),
-    ("patient", |_, r| r.told.as_ref().map(|t| t.patient.as_str()).into()),
-    ("seed", |_, r| r.told.as_ref().map(|t| t.seed).into()),
-    ("level", |_, r| r.told.as_ref().map(|t| t.level).into()),
-    ("side", |_, r| r.told.as_ref().map(|t| t.side).into()),
-    ("total", |_, r| r.replayed.as_ref().map(|p| p.score.total).into()),
-    ("claimed", |_, r| r.told.as_ref().map(|t| t.claimed).into()),
-    ("passed", |_, r| r.replayed.as_ref().map(|p| p.score.passed).into()),
-    ("complete", |_, r| r.replayed.as_ref().map(|p| p.score.complete).into()),
-    ("gates_failed", |_, r| r.replayed.as_ref().map(|p| failed(&p.score.gates).join(" ")).into()),
+    ("row", "Number of the row, from 1", Cell::Whole(|number, _| whole(number))),
+    ("source", "The file", Cell::Text(|r| r.source.clone())),
+    ("line", "The line in it, from 1, where each line is a receipt", Cell::Whole(|_, r| r.line)),
+    ("status", "How the receipt came out", Cell::Came(|r| r.status)),
+    ("learner", "The learner's code", Cell::TextIfRead(|r| r.told.as_ref().map(|t| t.learner.clone()))),
+    ("lesson", "Id of the lesson", Cell::TextIfRead(|r| r.told.as_ref().map(|t| t.lesson.clone()))),
+    ("patient", "Patient", Cell::TextIfRead(|r| r.told.as_ref().map(|t| t.patient.clone()))),
+    ("seed", "Its seed", Cell::Whole(|_, r| r.told.as_ref().map(|t| t.seed))),
+    ("level", "Level", Cell::TextIfRead(|r| r.told.as_ref().map(|t| t.level.to_owned()))),
+    ("side", "Side", Cell::TextIfRead(|r| r.told.as_ref().map(|t| t.side.to_owned()))),
+    ("total", "What the log scores", Cell::Share(|r| r.replayed.as_ref().map(|p| p.score.total))),
+    ("claimed", "What the receipt says that it scores", Cell::Number(|r| r.told.as_ref().map(|t| t.claimed))),
+    ("passed", "Whether the log passes", Cell::Flag(|r| r.replayed.as_ref().map(|p| p.score.passed))),
+    (
+        "complete",
+        "Whether every step was done",
+        Cell::Flag(|r| r.replayed.as_ref().map(|p| p.score.complete)),
+    ),
+    (
+        "gates_failed",
+        "Gates that let it not pass, blanks between",
+        Cell::TextIfRead(|r| r.replayed.as_ref().map(|p| failed(&p.score.gates).join(" "))),
+    ),
 ];
 
 /// Columns after the steps.
 const LAST: [Column; 10] = [
-    ("not_done", |_, r| r.replayed.as_ref().map(|p| not_done(&p.score.steps)).into()),
-    ("pictures", |_, r| r.replayed.as_ref().map(|p| p.pictures).into()),
-    ("beam_s", |_, r| r.replayed.as_ref().map(|p| p.beam_s).into()),
-    ("duration_s", |_, r| r.replayed.as_ref().map(|p| p.duration_s).into()),
-    ("actions", |_, r| r.told.as_ref().map(|t| t.actions).into()),
-    ("same_log_as", |_, r| r.same_log_as.into()),
-    ("alike", |_, r| r.alike.map(|(row, _)| row).into()),
-    ("alike_share", |_, r| r.alike.map(|(_, share)| (share * 100.0).round() / 100.0).into()),
-    ("repeat_of", |_, r| r.repeat_of.into()),
-    ("note", |_, r| r.note.as_str().into()),
+    (
+        "not_done",
+        "Steps asked for and not done, blanks between",
+        Cell::TextIfRead(|r| r.replayed.as_ref().map(|p| not_done(&p.score.steps))),
+    ),
+    (
+        "pictures",
+        "Spot pictures and runs",
+        Cell::Whole(|_, r| r.replayed.as_ref().map(|p| p.pictures.into())),
+    ),
+    ("beam_s", "Beam time of fluoroscopy, s", Cell::Number(|r| r.replayed.as_ref().map(|p| p.beam_s))),
+    (
+        "duration_s",
+        "From start to the last action, s",
+        Cell::Number(|r| r.replayed.as_ref().map(|p| p.duration_s)),
+    ),
+    ("actions", "Actions in the log", Cell::Whole(|_, r| r.told.as_ref().and_then(|t| whole(t.actions)))),
+    (
+        "same_log_as",
+        "Row with the same log under another code",
+        Cell::Whole(|_, r| r.same_log_as.and_then(whole)),
+    ),
+    (
+        "alike",
+        "Row of another learner's log much like this one",
+        Cell::Whole(|_, r| r.alike.and_then(|(row, _)| whole(row))),
+    ),
+    (
+        "alike_share",
+        "What the two have in common",
+        Cell::Share(|r| r.alike.map(|(_, share)| (share * 100.0).round() / 100.0)),
+    ),
+    ("repeat_of", "Earlier row with the same log and code", Cell::Whole(|_, r| r.repeat_of.and_then(whole))),
+    ("note", "What is wrong, in words", Cell::Text(|r| r.note.clone())),
 ];
 
 /// Steps that were asked for and not done, by name.
@@ -60,9 +129,51 @@ fn marks(row: &Row, id: StepId) -> Value {
 }
 
 fn cells(number: usize, row: &Row) -> impl Iterator<Item = (&'static str, Value)> {
-    let of = move |(name, value): Column| (name, value(number, row));
+    let of = move |(name, _, cell): Column| (name, cell.value(number, row));
     let steps = StepId::OF_LESSONS.into_iter().map(move |id| (id.id(), marks(row, id)));
     FIRST.into_iter().map(of).chain(steps).chain(LAST.into_iter().map(of))
+}
+
+/// The JSON Schema of an object of [`ndjson`], from the columns' types.
+#[cfg(feature = "cli")]
+pub(crate) fn row_schema() -> Value {
+    use serde_json::json;
+    let schema = |cell: Cell| match cell {
+        Cell::Whole(_) => json!({ "type": ["integer", "null"], "minimum": 0 }),
+        Cell::Share(_) => share(),
+        Cell::Number(_) => json!({ "type": ["number", "null"] }),
+        Cell::Flag(_) => json!({ "type": ["boolean", "null"] }),
+        Cell::Text(_) => json!({ "type": "string" }),
+        Cell::TextIfRead(_) => json!({ "type": ["string", "null"] }),
+        Cell::Came(_) => json!({ "enum": Status::ALL.map(Status::id) }),
+    };
+    let column = |(name, tells, cell): Column| (name, tells.to_owned(), schema(cell));
+    let step = |id: StepId| (id.id(), format!("Marks of the step: {}", id.name()), share());
+    let steps = StepId::OF_LESSONS.into_iter().map(step);
+    let mut properties = Map::new();
+    for (name, tells, mut schema) in
+        FIRST.into_iter().map(column).chain(steps).chain(LAST.into_iter().map(column))
+    {
+        schema["description"] = tells.into();
+        properties.insert(name.to_owned(), schema);
+    }
+    // Only a receipt whose log could be replayed has marks, and only one that could be read has a code.
+    let replayed = json!({ "required": ["total"], "properties": { "total": { "type": "number" }, "learner": { "type": "string" } } });
+    let unread = json!({ "properties": { "total": { "type": "null" }, "learner": { "type": "null" } } });
+    let when = |status: Status, then: &Value| json!({ "if": { "properties": { "status": { "const": status.id() } } }, "then": then });
+    json!({
+        "type": "object",
+        "required": properties.keys().collect::<Vec<_>>(),
+        "properties": properties,
+        "additionalProperties": false,
+        "allOf": [when(Status::Verified, &replayed), when(Status::Unreadable, &unread)],
+    })
+}
+
+/// A share, or none.
+#[cfg(feature = "cli")]
+fn share() -> Value {
+    serde_json::json!({ "type": ["number", "null"], "minimum": 0, "maximum": 1 })
 }
 
 /// How a table is written for a spreadsheet.
@@ -111,7 +222,8 @@ pub fn csv(report: &ClassReport, style: CsvStyle) -> String {
         .chain(StepId::OF_LESSONS.map(StepId::id))
         .chain(LAST.iter().map(|c| c.0))
         .map(Value::from);
-    let rows = report.rows.iter().enumerate().map(|(i, row)| cells(i + 1, row).map(|(_, value)| value).collect());
+    let rows =
+        report.rows.iter().enumerate().map(|(i, row)| cells(i + 1, row).map(|(_, value)| value).collect());
     table(std::iter::once(names.collect()).chain(rows), style)
 }
 

@@ -67,8 +67,12 @@ impl Class {
             .chain(others)
             .map(|(code, name)| learner(code, name, by_code.get(code).unwrap_or(&none), &lessons))
             .collect();
-        let missing =
-            list.members().iter().filter(|m| !by_code.contains_key(m.code.as_str())).map(|m| m.code.clone()).collect();
+        let missing = list
+            .members()
+            .iter()
+            .filter(|m| !by_code.contains_key(m.code.as_str()))
+            .map(|m| m.code.clone())
+            .collect();
         Self { lessons, learners, missing }
     }
 
@@ -81,7 +85,8 @@ impl Class {
         }
         heading.extend(["mean percent", "rows to look at"].map(str::to_owned));
         let rows = self.learners.iter().map(|learner| {
-            let mut row: Vec<Value> = vec![learner.code.as_str().into(), learner.name.as_deref().unwrap_or_default().into()];
+            let mut row: Vec<Value> =
+                vec![learner.code.as_str().into(), learner.name.as_deref().unwrap_or_default().into()];
             for tries in &learner.lessons {
                 row.push(tries.total.map(percent).into());
                 row.push(tries.passed.map(|passed| if passed { "yes" } else { "no" }).into());
@@ -103,11 +108,14 @@ fn percent(share: f64) -> f64 {
 }
 
 fn learner(code: &str, name: Option<String>, rows: &[(usize, &Row)], lessons: &[String]) -> Learner {
-    let is_odd = |row: &Row| row.status == Status::Altered || row.same_log_as.is_some() || row.alike.is_some();
+    let is_odd =
+        |row: &Row| row.status == Status::Altered || row.same_log_as.is_some() || row.alike.is_some();
     let look_at = rows.iter().filter(|(_, row)| is_odd(row)).map(|(n, _)| *n).collect();
     let lessons = lessons
         .iter()
-        .map(|lesson| tries(rows.iter().filter(|(_, r)| r.told.as_ref().is_some_and(|t| t.lesson == *lesson))))
+        .map(|lesson| {
+            tries(rows.iter().filter(|(_, r)| r.told.as_ref().is_some_and(|t| t.lesson == *lesson)))
+        })
         .collect();
     Learner { code: code.to_owned(), name, lessons, look_at }
 }

@@ -33,7 +33,8 @@ fn effective_lines(log: &[String]) -> Vec<&str> {
     let mut kept: Vec<&str> = Vec::with_capacity(log.len());
     // What the last lines of these kinds set; the C-arm, picture and table stand at nothing else before their first.
     let mut stand: BTreeMap<&str, &str> =
-        [("orient", "orient 0 0"), ("rotate_image", "rotate_image 0"), ("move_table", "move_table 0 0 0")].into();
+        [("orient", "orient 0 0"), ("rotate_image", "rotate_image 0"), ("move_table", "move_table 0 0 0")]
+            .into();
     for line in log {
         let action = action_of(line);
         let name = action.split(' ').next().unwrap_or_default();
@@ -165,7 +166,8 @@ mod tests {
         }
         let other = log(2, 90);
         let all = [runs(&own), runs(&changed), runs(&other), runs(&own)];
-        let of: Vec<(&str, &[u32])> = ["a", "b", "c", "a"].into_iter().zip(all.iter().map(Vec::as_slice)).collect();
+        let of: Vec<(&str, &[u32])> =
+            ["a", "b", "c", "a"].into_iter().zip(all.iter().map(Vec::as_slice)).collect();
         let near = nearest(&of);
         assert_eq!(near[1].map(|(j, _)| j), Some(0));
         assert!(near[1].is_some_and(|(_, alike)| (0.6..0.9).contains(&alike)), "{near:?}");

@@ -65,6 +65,19 @@ impl Action {
     }
 }
 
+/// What a line looks like, as a regular expression for the schema of receipts: the values by number only.
+#[cfg(feature = "cli")]
+pub(crate) fn pattern() -> String {
+    let forms: Vec<String> = FORMS
+        .iter()
+        .map(|(name, fields)| match fields.len() {
+            0 => (*name).to_owned(),
+            n => format!("{name}( [^ ]+){{{n}}}"),
+        })
+        .collect();
+    format!("^[0-9]+ ({})$", forms.join("|"))
+}
+
 /// Writes an event.
 pub fn write(event: &Event) -> String {
     let Event(tick, action) = event;

@@ -77,7 +77,10 @@ pub(crate) fn read_all<T: DeserializeOwned>(
             found.push(error);
         }
         let mended = match (unknown, missing) {
-            (Some(key), _) => remove(&mut value, &keys, &key) || keys.split_last().is_some_and(|(_, above)| remove(&mut value, above, &key)),
+            (Some(key), _) => {
+                remove(&mut value, &keys, &key)
+                    || keys.split_last().is_some_and(|(_, above)| remove(&mut value, above, &key))
+            }
             (_, Some(key)) => insert(&mut value, usual, &keys, &key),
             _ => replace(&mut value, usual, &keys, &mut left_out),
         };
@@ -109,10 +112,12 @@ impl Key {
 }
 
 fn place(keys: &[Key]) -> String {
-    keys.iter().map(|key| match key {
-        Key::Field(name) => format!(".{name}"),
-        Key::Item(index) => format!("[{index}]"),
-    }).collect()
+    keys.iter()
+        .map(|key| match key {
+            Key::Field(name) => format!(".{name}"),
+            Key::Item(index) => format!("[{index}]"),
+        })
+        .collect()
 }
 
 /// The name in a message that begins so.
@@ -142,7 +147,9 @@ fn replace(value: &mut Value, usual: &Value, keys: &[Key], left_out: &mut Vec<(S
     let mut usual = usual.clone();
     for end in (1..=keys.len()).rev() {
         let (path, last) = (&keys[..end], &keys[end - 1]);
-        if let (Some(good), Some(bad)) = (within(&mut usual, path).cloned(), within(value, path)) && *bad != good {
+        if let (Some(good), Some(bad)) = (within(&mut usual, path).cloned(), within(value, path))
+            && *bad != good
+        {
             *bad = good;
             return true;
         }

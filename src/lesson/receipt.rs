@@ -28,19 +28,26 @@ pub const MOST_EVENTS: usize = 7200;
 
 /// A receipt.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Receipt {
     /// Version of this format: 1.
+    #[cfg_attr(feature = "cli", schemars(range(min = 1, max = 1)))]
     pub format: u32,
     /// What scored it.
     pub engine: Engine,
     /// Which lesson.
     pub lesson: LessonName,
     /// The learner's code; no name is asked for.
+    #[cfg_attr(feature = "cli", schemars(length(max = 64)))]
     pub learner: String,
     /// What was drawn for that learner.
     pub drawn: DrawnName,
     /// What was done, a line an event (`super::log_line`).
+    #[cfg_attr(
+        feature = "cli",
+        schemars(length(max = 7200), inner(length(max = 120), regex(pattern = super::log_line::pattern())))
+    )]
     pub log: Vec<String>,
     /// What that is said to score.
     pub claim: Claim,
@@ -48,6 +55,7 @@ pub struct Receipt {
 
 /// An engine.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Engine {
     /// For people.
@@ -65,16 +73,19 @@ impl Engine {
 
 /// A lesson by name.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct LessonName {
     /// Its id.
     pub id: String,
     /// `Lesson::hash`.
+    #[cfg_attr(feature = "cli", schemars(regex(pattern = "^[0-9a-f]{64}$")))]
     pub sha256: String,
 }
 
 /// What was drawn, by name.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct DrawnName {
     /// Patient.
@@ -97,9 +108,11 @@ impl DrawnName {
 
 /// A score as it is claimed.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Claim {
     /// 0 to 1.
+    #[cfg_attr(feature = "cli", schemars(range(min = 0.0, max = 1.0)))]
     pub total: f64,
     /// Whether every step was done.
     pub complete: bool,
@@ -109,6 +122,10 @@ pub struct Claim {
     pub steps: BTreeMap<StepId, Option<f64>>,
     /// Whether each gate let it pass; receipts of earlier engines have none.
     #[serde(default)]
+    #[cfg_attr(
+        feature = "cli",
+        schemars(extend("propertyNames" = serde_json::json!({ "enum": GateId::all().map(GateId::id).collect::<Vec<_>>() })))
+    )]
     pub gates: BTreeMap<GateId, bool>,
 }
 

@@ -97,16 +97,37 @@ mod tests {
         let statement = r#"{"verb":{},"result":{"extensions":{"urn:downbeam:receipt":"{\"format\":1}"}}}"#;
         assert_eq!(receipt_in(statement), "{\"format\":1}");
         assert_eq!(receipt_in(&format!("{{\"statement\":{statement}}}")), "{\"format\":1}");
-        for other in ["{\"format\":1}", "db1.2.5f577828.AQMBAw==", "x {", "", "{\"urn:downbeam:receipt\":", "{\"result\":{\"extensions\":{\"urn:downbeam:receipt\":7}}}"] {
+        for other in [
+            "{\"format\":1}",
+            "db1.2.5f577828.AQMBAw==",
+            "x {",
+            "",
+            "{\"urn:downbeam:receipt\":",
+            "{\"result\":{\"extensions\":{\"urn:downbeam:receipt\":7}}}",
+        ] {
             assert_eq!(receipt_in(other), other);
         }
     }
 
     #[test]
     fn files_are_told_by_name_and_beginning() {
-        assert!(may_hold("a.JSON", b"") && may_hold("b.ndjson", b"\xff") && may_hold("c.txt", b"\xef\xbb\xbf\n{\"a") && may_hold("c.txt", b"db1.3"));
+        assert!(
+            may_hold("a.JSON", b"")
+                && may_hold("b.ndjson", b"\xff")
+                && may_hold("c.txt", b"\xef\xbb\xbf\n{\"a")
+                && may_hold("c.txt", b"db1.3")
+        );
         assert!(!may_hold("c.txt", b"Dear all") && !may_hold("d.csv", b"{") && !may_hold("json", b"{"));
-        assert!(is_lines("a.jsonl", b"") && is_lines("a.txt", b"{\"a\":1}\r\n") && is_lines("a.txt", b"db1.1.a.b {\"a\":1}\n"));
-        assert!(!is_lines("a.txt", b"{\"a\":1}") && !is_lines("a.txt", b"{\n") && !is_lines("a.json", b"{}\n") && !is_lines("a", b"{}\n"));
+        assert!(
+            is_lines("a.jsonl", b"")
+                && is_lines("a.txt", b"{\"a\":1}\r\n")
+                && is_lines("a.txt", b"db1.1.a.b {\"a\":1}\n")
+        );
+        assert!(
+            !is_lines("a.txt", b"{\"a\":1}")
+                && !is_lines("a.txt", b"{\n")
+                && !is_lines("a.json", b"{}\n")
+                && !is_lines("a", b"{}\n")
+        );
     }
 }

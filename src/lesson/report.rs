@@ -20,6 +20,7 @@ use std::borrow::Cow;
 
 /// The needle as it stands, against the present view.
 #[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct NeedleReport {
     /// Gauge and length.
     pub device: Device,
@@ -316,7 +317,9 @@ fn signs(state: &State) -> Signs {
     Signs {
         blood: state.blood,
         paraesthesia: there(|k| matches!(k, ContactKind::Root | ContactKind::Ganglion)),
-        clear_fluid: there(|k| k == ContactKind::Dura) || state.aspirated == Some(Aspirate::ClearFluid),
+        // Suction that brings nothing shows that the tip is out of the fluid again.
+        clear_fluid: state.aspirated == Some(Aspirate::ClearFluid)
+            || (there(|k| k == ContactKind::Dura) && state.aspirated != Some(Aspirate::Nothing)),
     }
 }
 

@@ -14,6 +14,7 @@ use serde::{Deserialize, Serialize};
 
 /// A space.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(tag = "space", rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Compartment {

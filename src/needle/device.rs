@@ -13,6 +13,7 @@ use serde::{Deserialize, Serialize};
 
 /// Needle gauge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub enum Gauge {
     /// 0.7 mm.
     #[serde(rename = "22")]
@@ -35,6 +36,7 @@ pub enum Medium {
 
 /// A needle out of its packet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Device {
     /// Gauge.

@@ -18,6 +18,7 @@ use serde::Serialize;
 
 /// Needle against beam.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Coaxial {
     /// Shaft outside the skin against the ray through the tip, degrees.
     pub angle_deg: f64,
@@ -52,6 +53,7 @@ pub fn hour(direction: DVec2) -> f64 {
 
 /// Tip against the pedicle's ring in an AP picture.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct Clock {
     /// Hour, 0 < h <= 12.
     pub hour: f64,
@@ -79,6 +81,7 @@ pub fn clock(view: &Projection, interior: &Interior, level: Level, side: Side, t
 
 /// Tip against foramen and posterior body line in a lateral picture.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct LateralReading {
     /// 0 at the upper pedicle's lower border, 1 at the lower pedicle's upper border.
     pub height: f64,

@@ -36,6 +36,7 @@ pub struct Target {
 
 /// The name of a criterion.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "described at the top of the module")]
 pub enum CriterionId {

@@ -1,14 +1,16 @@
 //! A class on the teacher's page: receipts and lessons as texts in, rows, summary and tables out. Nothing leaves the page.
 
 use super::plain;
+use crate::lesson::action::Event;
+use crate::lesson::case::Case;
 use crate::lesson::class_list::ClassList;
 use crate::lesson::class_report::{ClassReport, LessonSummary, Row, Status, row, unreadable};
 use crate::lesson::class_table::{self, CsvStyle, Separator};
-use crate::lesson::draw::Interiors;
+use crate::lesson::draw::{Drawn, Interiors, drawn};
 use crate::lesson::file::Lesson;
 use crate::lesson::gradebook::Class;
 use crate::lesson::link;
-use crate::lesson::receipt::Lessons;
+use crate::lesson::receipt::{Lessons, Receipt};
 use crate::lesson::receipt_text;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -98,6 +100,17 @@ impl RowEntry {
             repeat_of: row.repeat_of,
         }
     }
+}
+
+/// An attempt as the page opens one from a file (`super::room::procedure`).
+#[derive(Serialize)]
+struct AttemptEntry {
+    patient: &'static str,
+    seed: u64,
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    changed: BTreeMap<&'static str, f64>,
+    case: Case,
+    log: Vec<Event>,
 }
 
 #[wasm_bindgen]
@@ -195,6 +208,11 @@ impl ClassRoom {
         Class::of(&self.whole(), &self.list).gradebook(style(separator, bom))
     }
 
+    /// What was done in a row's receipt (its number from 1), as the page opens an attempt; nothing where its log cannot be replayed.
+    pub fn attempt(&self, number: usize) -> Result<JsValue, JsError> {
+        plain(&self.attempt_of(number))
+    }
+
     /// The rows as NDJSON.
     pub fn ndjson(&self) -> String {
         class_table::ndjson(&self.whole())
@@ -204,6 +222,16 @@ impl ClassRoom {
     pub fn clear(&mut self) {
         self.given.clear();
         self.rows.clear();
+    }
+
+    fn attempt_of(&self, number: usize) -> Option<AttemptEntry> {
+        let given = self.given.get(number.checked_sub(1)?)?;
+        let receipt = Receipt::from_json(&receipt_text::receipt_in(given.text.as_ref().ok()?)).ok()?;
+        let lesson = self.lessons.named(&receipt.lesson)?;
+        let Drawn { spec, case, .. } = drawn(lesson, &receipt.learner).ok()?;
+        let log = receipt.events().ok()?;
+        let changed = spec.differences().into_iter().collect();
+        Some(AttemptEntry { patient: spec.name, seed: spec.seed, changed, case, log })
     }
 
     fn whole(&self) -> ClassReport {

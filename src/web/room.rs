@@ -254,7 +254,7 @@ fn target(level: &str, side: &str) -> Result<Target, JsError> {
 /// The size of a live picture, or a sentence about it.
 fn film_pixels(asked: Option<u32>) -> Result<usize, JsError> {
     let pixels = asked.unwrap_or(512);
-    if (128..=1024).contains(&pixels) && pixels % 32 == 0 {
+    if (128..=1024).contains(&pixels) && pixels.is_multiple_of(32) {
         return Ok(pixels as usize);
     }
     Err(JsError::new(&format!(

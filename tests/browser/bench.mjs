@@ -3,6 +3,7 @@
 // dragging on a phone-size page with the processor six times slower (both through the DevTools protocol).
 
 import { BROWSERS, launch, open, serve, settled } from './harness.mjs';
+import { packer } from './packages.mjs';
 
 const frames = Number(process.argv[2] ?? 240);
 const kinds = process.argv.length > 3 ? process.argv.slice(3) : BROWSERS;
@@ -40,11 +41,12 @@ for (const kind of kinds) {
   }
 }
 
-/** First picture over a slow line, ms, of files as they lie and as a web host packs them; with how many bytes came before it. */
+/** First picture over a slow line, ms, of files as they lie, as a web host packs them, and of a packed site; with how many bytes came before it. */
 async function slowNetwork(browser) {
   const found = {};
-  for (const [name, gzip] of [['plain', false], ['gzip', true]]) {
-    const server = await serve({ gzip });
+  const packages = packer();
+  for (const [name, options] of [['plain', {}], ['gzip', { gzip: true }], ['site', { gzip: true, folder: packages.pack('site', 'site') }]]) {
+    const server = await serve(options);
     const { page, close } = await open({ server, browser }, {
       ready: false,
       prepare: async (p) => {
@@ -63,6 +65,7 @@ async function slowNetwork(browser) {
     await close();
     await server.close();
   }
+  packages.remove();
   return found;
 }
 

@@ -9,13 +9,12 @@ const CORS = { 'Access-Control-Allow-Origin': '*', 'Access-Control-Allow-Headers
 
 export const ACTOR = { objectType: 'Agent', account: { homePage: 'https://lms.example.org', name: 'learner-42' } };
 export const REGISTRATION = '5f1c3a5e-8b53-4b53-9a63-3d0f5a1d2c11';
-const ACTIVITY = 'https://lms.example.org/au/1';
 
 /**
- * Starts one. `down` makes it fail: 'statements', 'all'; `attachments: false` refuses those; `slow_ms` is how long its answers to statements take, which it
+ * Starts one, for one activity. `down` makes it fail: 'statements', 'all'; `attachments: false` refuses those; `slow_ms` is how long its answers to statements take, which it
  * has by then; `lost: true` takes none in and never answers, as a broken proxy does.
  */
-export async function cmi5Host() {
+export async function cmi5Host(activity = 'https://lms.example.org/au/1') {
   const host = { statements: [], session: [], documents: new Map(), broken: [], receipts: [], down: null, attachments: true, slow_ms: 0, lost: false, launch: { launchMode: 'Normal', masteryScore: 0.75, moveOn: 'Passed' } };
   let tokens = 0;
   let fetched = true;
@@ -40,7 +39,7 @@ export async function cmi5Host() {
     const query = new URL(request.url, 'http://x').searchParams;
     if (rest === 'lrs/activities/state') {
       const id = query.get('stateId');
-      const right = query.get('activityId') === ACTIVITY && query.get('agent') === JSON.stringify(ACTOR) && query.get('registration') === REGISTRATION;
+      const right = query.get('activityId') === activity && query.get('agent') === JSON.stringify(ACTOR) && query.get('registration') === REGISTRATION;
       if (!right) return json({}, 400);
       if (request.method === 'PUT') return host.documents.set(id, await bodyOf(request)), { status: 204, headers: CORS };
       if (id === 'LMS.LaunchData') return json({ ...host.launch, contextTemplate: contextTemplate() });
@@ -78,7 +77,7 @@ export async function cmi5Host() {
     if (['passed', 'completed'].includes(verb) && registration.includes(verb)) said('once a registration [9.3]');
     if (verb === 'failed' && registration.includes('passed')) said('no failed after passed [9.3]');
     if (host.session.some((s) => s.timestamp >= statement.timestamp)) said('in the order of time stamps [9.3]');
-    if (statement.object.id !== ACTIVITY) said('the launch’s activity [9.4]');
+    if (statement.object.id !== activity) said('the launch’s activity [9.4]');
     if (JSON.stringify(statement.actor) !== JSON.stringify(ACTOR)) said('the launch’s actor [9.2]');
     if ('score' in result && !['passed', 'failed'].includes(verb)) said('score in a verdict only [9.5.1]');
     if ('score' in result && !Number.isInteger(result.score.raw)) said('raw score is whole [9.5.1]');
@@ -104,7 +103,7 @@ export async function cmi5Host() {
     tokens += 1;
     fetched = false;
     host.session = [];
-    return new URLSearchParams({ endpoint: `${server.address}/lrs/`, fetch: `${server.address}/fetch`, actor: JSON.stringify(ACTOR), registration: REGISTRATION, activityId: ACTIVITY });
+    return new URLSearchParams({ endpoint: `${server.address}/lrs/`, fetch: `${server.address}/fetch`, actor: JSON.stringify(ACTOR), registration: REGISTRATION, activityId: activity });
   };
   host.token = () => `token${tokens}`;
   host.verbs = () => host.session.map((s) => s.verb.id.replace(VERB, ''));

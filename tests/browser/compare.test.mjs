@@ -25,9 +25,9 @@ test('either half is the engine’s own picture at its angles, outlines too, and
   await page.click('#compare');
   const found = await page.evaluate(async (own) => {
     const { TeachingRoom } = await import('./pkg/downbeam.js');
-    const { outlineStyle } = await import('./film-look.js');
-    const { drawEdgeLetters } = await import('./labels.js');
-    const { texts } = await import('./texts.js');
+    const { outlineStyle } = await import('./film/film-look.js');
+    const { drawEdgeLetters } = await import('./film/labels.js');
+    const { texts } = await import('./words/texts.js');
     const room = new TeachingRoom('average', 'L4', 'left');
     const best = room.report().views.find((v) => v.view === 'true_ap').best;
     const tenth = (x) => Math.round(x * 10) / 10;

@@ -19,6 +19,7 @@ export const FEATURES = {
   'Array.findLast': { bcd: 'javascript.builtins.Array.findLast', use: '.findLast(' },
   'Object.hasOwn': { bcd: 'javascript.builtins.Object.hasOwn', use: 'Object.hasOwn(' },
   structuredClone: { bcd: 'api.structuredClone', use: 'structuredClone(' },
+  'compressed streams': { bcd: 'api.CompressionStream', use: 'new CompressionStream(' },
   'transform streams': { bcd: 'api.TransformStream', use: 'new TransformStream(' },
 };
 /** The course element's own. */

@@ -84,7 +84,7 @@ test('the graphics processor sums what the engine sums, and a lost one leaves th
   try {
     const { page, errors, close } = await open({ browser, server: site.server }, { path: '?film=gpu' });
     const found = await page.evaluate(async () => {
-      const { loadEngine } = await import('./engine-load.js');
+      const { loadEngine } = await import('./engine/engine-load.js');
       const { gpuFilm } = await import('./film/gpu.js');
       const { TeachingRoom } = await loadEngine(() => {}, {});
       const room = new TeachingRoom('average', 'L4', 'left');

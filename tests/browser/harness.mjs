@@ -21,19 +21,19 @@ const WWW = join(ROOT, 'www/');
 const axe = createRequire(import.meta.url)('axe-core');
 /** What axe-core is asked: WCAG 2.2 AA, and its own good practice. */
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-export const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml', '.wasm': 'application/wasm', '.json': 'application/json' };
+export const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml', '.wasm': 'application/wasm', '.json': 'application/json', '.jsonld': 'application/ld+json' };
 
-/** Serves www/ on a free port, with `gzip` packed as web hosts do; `asked`: the paths that were asked for, in order. */
-export async function serve({ gzip = false } = {}) {
+/** Serves www/ or another folder on a free port, with `gzip` packed as web hosts do (by a copy that lies beside, where there is one); `asked`: the paths that were asked for, in order. */
+export async function serve({ gzip = false, folder = WWW } = {}) {
   const asked = [];
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, 'http://x').pathname));
     asked.push(path);
-    const file = join(WWW, path.endsWith('/') ? `${path}index.html` : path);
+    const file = join(folder, path.endsWith('/') ? `${path}index.html` : path);
     try {
-      if (!file.startsWith(WWW)) throw new Error('outside');
+      if (!file.startsWith(folder)) throw new Error('outside');
       const plain = await readFile(file);
-      const body = gzip ? gzipSync(plain, { level: 9 }) : plain;
+      const body = gzip ? await readFile(`${file}.gz`).catch(() => gzipSync(plain, { level: 9 })) : plain;
       response.writeHead(200, { 'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream', 'Content-Length': body.length, 'Cache-Control': 'no-store', ...(gzip ? { 'Content-Encoding': 'gzip' } : {}) });
       response.end(body);
     } catch {
@@ -131,8 +131,12 @@ export async function failed(page) {
   await page.waitForFunction(() => document.documentElement.dataset.later === 'done', null, { timeout: 30_000 });
 }
 
-/** A hash of the radiograph's pixels. */
-export function pictureHash(page, id = 'radiograph') {
+/** The live film is as sharp as it becomes at rest; any other picture is so at once. */
+export const filmRests = (page) => page.waitForFunction(() => document.documentElement.dataset.film !== 'moving', null, { timeout: 30_000 });
+
+/** A hash of the radiograph's pixels, once it rests. */
+export async function pictureHash(page, id = 'radiograph') {
+  await filmRests(page);
   return page.evaluate(async (canvasId) => {
     const canvas = document.getElementById(canvasId);
     const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);

@@ -123,7 +123,7 @@ test('the list of keys is that of the tables, opens by its key and by the menu, 
   await page.keyboard.press('?');
   await page.waitForSelector('#keymap[open]');
   const missing = await page.evaluate(async () => {
-    const { NEEDLE_KEYS, PAGE_KEYS, UNDO_KEYS, VIEW_KEYS } = await import('./keys.js');
+    const { NEEDLE_KEYS, PAGE_KEYS, UNDO_KEYS, VIEW_KEYS } = await import('./controls/keys.js');
     const shown = [...document.querySelectorAll('#keymap kbd')].map((e) => e.textContent);
     const empty = [...document.querySelectorAll('#keymap dd')].filter((e) => !e.textContent || e.textContent.includes('undefined')).length;
     return { keys: [...NEEDLE_KEYS, ...PAGE_KEYS, ...VIEW_KEYS].map(([key]) => key.toUpperCase()).concat(UNDO_KEYS.map(([key]) => `Ctrl ${key.toUpperCase()}`)).filter((key) => !shown.includes(key)), empty };

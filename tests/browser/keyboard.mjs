@@ -84,18 +84,40 @@ export async function notchTo(page, degrees) {
   await press(page, `Shift+${key.toUpperCase()}`, Math.abs(by) % 15);
 }
 
-/** Advances to a depth on the oblique picture, turning the notch to the side that the tip has strayed to. */
+/** So far off the line a tip is seen to be, mm, and so far off this much further on it is seen to lean: a little more than the engine asks. */
+const SEEN = { off_mm: 0.6, ahead_mm: 1.3, further_mm: 20 };
+/** Where the tip of each page's needle was seen on its way: `{deep, off}`. */
+const seenOn = new WeakMap();
+
+/** Which way the tip strays so far that it can be seen, `[right, up]`; null while it is on its line. */
+function straysTo(way) {
+  const { deep, off } = way.at(-1);
+  const before = way.find((w) => deep - w.deep <= 12) ?? way.at(-1);
+  const gone = deep - before.deep;
+  const ahead = off.map((o, i) => (gone < 5 ? o : o + ((o - before.off[i]) / gone) * SEEN.further_mm));
+  if (Math.hypot(...ahead) >= SEEN.ahead_mm) return ahead;
+  return Math.hypot(...off) >= SEEN.off_mm ? off : null;
+}
+
+/** Advances to a depth on the oblique picture, turning the notch to the side that the tip is seen to stray to, and leaving it on the line. */
 export async function steerTo(page, depth_mm) {
   for (let i = 0; i < 60; i++) {
-    const left = depth_mm - (await depth(page));
+    const deep = await depth(page);
+    const left = depth_mm - deep;
     if (left < 0.25) return;
-    const [right, up] = offsetIn(await readings(page), 'tip');
-    if (Math.hypot(right, up) > 0.15) await notchTo(page, (Math.atan2(right, up) * 180) / Math.PI);
-    const before = await depth(page);
+    const way = (seenOn.get(page) ?? []).filter((w) => w.deep < deep);
+    way.push({ deep, off: offsetIn(await readings(page), 'tip') });
+    seenOn.set(page, way);
+    const to = deep < 6 ? null : straysTo(way);
+    if (to) {
+      const wanted = (Math.atan2(to[0], to[1]) * 180) / Math.PI;
+      const off = ((wanted - Number(await page.getAttribute('#hub-dial', 'aria-valuenow')) + 540) % 360) - 180;
+      if (Math.abs(off) > 50) await notchTo(page, wanted);
+    }
     if (left >= 3) await press(page, 'f', 3);
     else if (left >= 1) await press(page, 'f');
     else await press(page, 'g');
-    if ((await depth(page)) - before < 0.05) return;
+    if ((await depth(page)) - deep < 0.05) return;
   }
 }
 

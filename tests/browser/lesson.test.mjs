@@ -141,24 +141,59 @@ test('a view worth nothing is asked about once, and does not look like one that 
   assert.equal(await page.locator('#check-total').isVisible(), false);
   assert.doesNotMatch(await page.textContent('#status'), /degree/);
   await page.click('#needle-hint-ask');
+  await drawn(page);
   assert.match(await page.textContent('#needle-hint-text'), /Turn the receptor/);
   await typeAngle(page, 'oblique', 60);
   assert.equal(await page.locator('#needle-hint').isVisible(), false, 'the hint was for the view that stood then');
   await page.click('#keep-true_ap');
+  await drawn(page);
   assert.equal(await page.getAttribute('#stage-true_ap', 'data-phase'), 'current');
   assert.match(await page.textContent('#stage-true_ap .view-now'), /worth 0 of 100/);
   await page.click('#keep-true_ap');
+  await drawn(page);
   assert.equal(await page.getAttribute('#stage-true_ap', 'data-phase'), 'done');
   assert.equal(await page.getAttribute('#stage-true_ap', 'data-worth'), 'nothing');
   assert.match(await page.textContent('#needle-said'), /True AP: 0 of 100\. Next: Oblique/);
   await page.locator('#stage-true_ap summary').click();
   await bestView(page, 'true_ap', 'worn', 'L4', 'right');
   await page.click('#keep-true_ap');
+  await drawn(page);
   assert.equal(await page.getAttribute('#stage-true_ap', 'data-worth'), '');
   await page.locator('#stage-finish summary').click();
   await page.click('#finish');
   await page.waitForSelector('#lesson-receipt');
   assert.match(await page.textContent('#gates [data-gate="complete"]'), /^×Every step done .*: 1 of 2 steps/);
+  assert.match(await page.textContent('.lesson-total'), /not passed yet/);
+  await close();
+});
+
+test('steps that are left open say so, and none that is worth nothing looks right', async () => {
+  const { page, close } = await arrive('#open=confirm-with-contrast');
+  await begin(page);
+  const press = async (selector) => (await page.click(selector), await drawn(page));
+  const phase = (id) => page.getAttribute(`#stage-${id}`, 'data-phase');
+  const worth = (id) => page.getAttribute(`#stage-${id}`, 'data-worth');
+  for (const view of ['true_ap', 'oblique']) {
+    await press(`#keep-${view}`);
+    if ((await phase(view)) === 'current') await press(`#keep-${view}`);
+  }
+  // A mark off the bone, and a needle that nobody puts in line with the beam.
+  await press('#mark');
+  const film = await page.locator('#overlay').boundingBox();
+  await page.mouse.click(film.x + 0.9 * film.width, film.y + 0.5 * film.height);
+  await drawn(page);
+  assert.deepEqual([await phase('mark'), await worth('mark')], ['done', 'nothing']);
+  await press('#place');
+  for (let i = 0; i < 4; i++) await press('#hand .hand-row[aria-label="Advance, mm"] button >> text=/^5$/');
+  assert.deepEqual([await phase('align'), await worth('align')], ['done', 'nothing']);
+  for (const id of ['steer', 'depth', 'contrast']) {
+    await press(`#go-on-${id}`);
+    assert.deepEqual([await phase(id), await page.textContent(`#stage-${id} .stage-result`)], ['left', 'left open']);
+  }
+  await press('#needle-hint-ask');
+  assert.match(await page.textContent('#needle-hint-text'), /^Not every step is done/);
+  await press('#finish');
+  assert.equal(await phase('contrast'), 'left');
   assert.match(await page.textContent('.lesson-total'), /not passed yet/);
   await close();
 });

@@ -7,15 +7,15 @@ import { dirname, join } from 'node:path';
 import { inflateRawSync } from 'node:zlib';
 import { ROOT } from './harness.mjs';
 
-/** A folder for packages; `pack(form, name, lesson)` gives the path of one, made of what was built before. */
+/** A folder for packages; `pack(form, name, ...lessons)` gives the path of one, made of what was built before. */
 export function packer() {
   const folder = mkdtempSync(join(tmpdir(), 'downbeam-pack-'));
   return {
     folder,
-    pack(form, name, lesson) {
+    pack(form, name, ...lessons) {
       const out = join(folder, name);
-      const chosen = lesson ? ['--lesson', join(ROOT, 'www', 'lessons', `${lesson}.json`)] : [];
-      tool('pack', '--no-build', `--${form}`, ...chosen, '--out', out);
+      const chosen = lessons.flatMap((id) => ['--lesson', join(ROOT, 'www', 'lessons', `${id}.json`)]);
+      tool('pack', '--no-build', `--${form}`, ...chosen, ...(lessons.length > 1 ? ['--title', 'A course'] : []), '--out', out);
       return out;
     },
     remove: () => rmSync(folder, { recursive: true, force: true }),
@@ -25,7 +25,7 @@ export function packer() {
 /** What the host tool says of a receipt: its row. */
 export function graded(folder, text) {
   writeFileSync(join(folder, 'receipt.json'), text);
-  tool('grade', join(folder, 'receipt.json'), '--ndjson', join(folder, 'rows.ndjson'));
+  tool('grade', join(folder, 'receipt.json'), '--ndjson', join(folder, 'rows.ndjson'), '--force');
   return JSON.parse(readFileSync(join(folder, 'rows.ndjson'), 'utf8'));
 }
 

@@ -108,7 +108,7 @@ test('steps are ticked in order, from the criteria only', async () => {
 test('a start position is never one of the views, and the same number gives the same start', async () => {
   const { page, close } = await open(site);
   const starts = await page.evaluate(async () => {
-    const { startPosition } = await import('./start.js');
+    const { startPosition } = await import('./state/start.js');
     return Array.from({ length: 9999 }, (_, i) => startPosition(i + 1));
   });
   assert.ok(starts.every((s) => Math.abs(s.oblique) >= 8 && Math.abs(s.oblique) <= 22 && Math.abs(s.tilt) >= 7 && Math.abs(s.tilt) <= 16));

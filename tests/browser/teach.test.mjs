@@ -90,7 +90,8 @@ test('the class by step says what the rows say: how many in each quarter, the me
   const drawn = await page.$$eval('.by-step tbody tr', (all) => all.map((row) => ({
     bar: row.querySelector('.bands').getAttribute('aria-label').match(/\d+(?= (?:under|\d+ to|75 % and))/g).map(Number),
     mean: row.children[2].textContent,
-    below: row.children[3].textContent,
+    quartiles: row.children[3].textContent,
+    below: row.children[4].textContent,
   })));
   const steps = ['true_ap', 'oblique', 'target', 'down_the_beam', 'steering', 'depth', 'contacts', 'contrast', 'radiation'];
   assert.equal(drawn.length, steps.length);
@@ -100,12 +101,51 @@ test('the class by step says what the rows say: how many in each quarter, the me
     for (const m of marks) bands[Math.min(3, Math.floor(m * 4))] += 1;
     assert.deepEqual(drawn[i].bar, bands, step);
     assert.equal(drawn[i].mean, `${Math.round((100 * marks.reduce((a, b) => a + b)) / marks.length)} %`, step);
+    // Quartiles as most programs have them: straight lines between the values in order.
+    const inOrder = [...marks].sort((a, b) => a - b);
+    const at = (share) => {
+      const place = share * (inOrder.length - 1);
+      const low = Math.floor(place);
+      return inOrder[low] * (1 - (place - low)) + (inOrder[low + 1] ?? 0) * (place - low);
+    };
+    assert.equal(drawn[i].quartiles, [0.25, 0.5, 0.75].map((share) => `${Math.round(100 * at(share))} %`).join(' · '), step);
     const under = rows.filter((row) => row[step] < passMark).map((row) => row.learner);
     for (const learner of under) assert.ok(drawn[i].below.includes(learner), `${step}: ${learner}`);
     assert.match(drawn[i].below, under.length ? new RegExp(`^${under.length}: `) : /^nobody$/);
   });
   const numbers = await page.$$eval('.numbers tbody tr', (all) => all.map((row) => [...row.querySelectorAll('td')].slice(0, 4).map((cell) => Number(cell.textContent))));
   assert.deepEqual(numbers, drawn.map((d) => d.bar));
+  // Of several receipts of a learner the best counts; here each has one.
+  const tenths = Array(10).fill(0);
+  for (const { total } of rows) tenths[Math.min(9, Math.floor(total * 10 + 1e-9))] += 1;
+  assert.deepEqual(await page.$$eval('.histogram td', (all) => all.map((cell) => Number(cell.textContent))), tenths);
+  assert.equal(await page.locator('.histogram td svg').count(), tenths.filter((n) => n > 0).length);
+  await close();
+});
+
+test('a learner’s every try is shown, and its link replays it on the page for practice', async () => {
+  const { page, errors, close } = await withClass();
+  const row = (await readFile(join(folder, 'rows.ndjson'), 'utf8')).trim().split('\n').map((line) => JSON.parse(line)).find((r) => r.status === 'altered');
+  await page.getByRole('button', { name: new RegExp(`^${row.learner}`) }).click();
+  const view = page.locator('#one-learner');
+  assert.match(await view.locator('h3').textContent(), new RegExp(`${row.learner}.*every try`));
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'one-learner-heading');
+  const line = view.locator(`tr[data-row="${row.row}"]`);
+  assert.match(await line.textContent(), /altered/);
+  assert.match(await line.textContent(), /is claimed as/);
+  const link = line.locator('a[href]');
+  const href = await link.getAttribute('href');
+  const [replay] = await Promise.all([page.context().waitForEvent('page'), link.click()]);
+  await replay.waitForFunction((n) => document.querySelector('#marks:not([hidden]) [data-total]') && document.querySelectorAll('#marks .marks-step').length > 5 && n > 0, row.actions, { timeout: 60_000 });
+  const kept = await replay.evaluate(() => document.querySelector('#marks [data-total]').dataset.total);
+  assert.equal(kept, row.total.toFixed(4), 'the marks are those of the row');
+  await replay.close();
+  // A link that is cut says so, and the page stays usable.
+  const cut = await open(site, { path: `index.html${href.replace('index.html', '').slice(0, -40)}` });
+  await cut.page.waitForFunction(() => !document.getElementById('notice').hidden, null, { timeout: 30_000 });
+  assert.match(await cut.page.textContent('#notice-text'), /attempt/i);
+  await cut.close();
+  assert.deepEqual(errors, []);
   await close();
 });
 
@@ -385,10 +425,13 @@ test('the picture is the room’s own of the drawn patient, and a room that does
   await drawn();
   const same = await page.evaluate(async () => {
     const { TeachingRoom } = await import('./pkg/downbeam.js');
-    const own = new TeachingRoom('average', 'L4', 'left');
-    own.beginPatient('average', { seed: 0 });
+    const { LessonDesk } = await import('./pkg/lessons.js');
+    const desk = new LessonDesk(document.getElementById('json').value, document.getElementById('code').value);
+    const { patient, seed, changed, level, side } = desk.drawn();
+    const own = new TeachingRoom(patient, level, side);
+    own.beginPatient(patient, { seed, changed });
     while (own.shapeBone() < 1);
-    own.setTarget('L4', 'left');
+    own.setTarget(level, side);
     const { best } = own.report().views.find((v) => v.view === 'oblique');
     own.setOrientation(best.oblique, best.tilt);
     const canvas = document.createElement('canvas');

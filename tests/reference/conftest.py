@@ -22,9 +22,14 @@ def executable() -> str:
     return [path for path in found if path][-1]
 
 
+# Options that name a file to write: the checks write over their own of before.
+WRITES = {"--out", "--png", "--svg", "--outline-json", "--path-length", "--attenuation"}
+
+
 @lru_cache(maxsize=None)
 def run(*arguments: str) -> str:
-    done = subprocess.run([executable(), *arguments], capture_output=True, text=True)
+    force = ["--force"] if WRITES & set(arguments) and "--force" not in arguments else []
+    done = subprocess.run([executable(), *arguments, *force], capture_output=True, text=True)
     assert done.returncode == 0, f"{arguments}: {done.stderr}"
     return done.stdout
 

@@ -29,7 +29,7 @@ def run(program, *args):
 def posed(program, level, centre):
     """Our mesh of a level in the column."""
     with tempfile.NamedTemporaryFile(suffix=".stl") as file:
-        run(program, "mesh", "--level", level, "--out", file.name)
+        run(program, "mesh", "--level", level, "--force", "--out", file.name)
         mesh = trimesh.load(file.name, force="mesh")
     mesh.apply_translation(centre)
     return mesh

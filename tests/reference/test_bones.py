@@ -31,8 +31,8 @@ def theirs(name):
 
 @pytest.mark.parametrize(
     "level, mean_mm, most_mm",
-    # Measured before the lofts: 1.6/4.4, 1.4/3.8, 1.5/4.2, 1.6/4.6, 1.8/5.0; the mean of 87 patients lies 1.2–1.7/3.3–4.3 from them.
-    [("L1", 1.8, 5.0), ("L2", 1.7, 4.4), ("L3", 1.8, 4.9), ("L4", 1.9, 5.3), ("L5", 2.0, 5.8)],
+    # Measured: 1.37/3.89, 1.25/3.41, 1.20/3.48, 1.17/3.24, 1.51/4.06; the mean of 87 patients lies 1.2–1.7/3.3–4.3 from them.
+    [("L1", 1.6, 4.5), ("L2", 1.45, 3.9), ("L3", 1.4, 4.0), ("L4", 1.35, 3.75), ("L5", 1.75, 4.7)],
 )
 def test_vertebrae_lie_on_those_of_another_source(folder, level, mean_mm, most_mm):
     other = theirs(f"lumbar{level[1]}")
@@ -40,9 +40,9 @@ def test_vertebrae_lie_on_those_of_another_source(folder, level, mean_mm, most_m
     distance = np.concatenate(distances(moved, other))
     assert distance.mean() < mean_mm
     assert np.quantile(distance, 0.95) < most_mm
-    # Width over the transverse processes, depth from the front wall to the spinous process, height of the arch. Measured: within 22 percent;
+    # Width over the transverse processes, depth from the front wall to the spinous process, height of the arch. Measured: within 19 percent;
     # theirs are low: the Visible Human male's L1, after its own best scale, is 15 percent higher than theirs too.
-    assert moved.extents == pytest.approx(other.extents, rel=0.25)
+    assert moved.extents == pytest.approx(other.extents, rel=0.22)
 
 
 def test_sacrum_is_as_wide_against_the_fifth_vertebra(folder):

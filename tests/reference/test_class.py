@@ -102,3 +102,34 @@ def test_which_logs_are_alike(tables, rows):
     found = answer(tables, queries()[2])
     assert {r[0] for r in found} == {r["row"] for r in rows if r["same_log_as"]}
     assert found
+
+
+@pytest.mark.parametrize("separator", ["comma", "semicolon", "tab"])
+def test_duckdb_reads_a_gradebook_however_it_is_written(tables, rows, separator):
+    names = ["Müller; Anna", 'Ek, "Bo"', "=1+1", "Łuczak"]
+    learners = sorted({r["learner"] for r in rows if r["learner"]})[: len(names)]
+    with (tables / "class.csv").open("w", newline="") as file:
+        csv.writer(file).writerows([["code", "name"], *zip(learners, names)])
+    book = tables / f"book-{separator}.csv"
+    book.unlink(missing_ok=True)
+    run("grade", str(tables / "class.ndjson"), "--class", str(tables / "class.csv"), "--gradebook", str(book), "--separator", separator, "--bom")
+    sign, decimal = {"comma": (",", "."), "semicolon": (";", ","), "tab": ("\t", ".")}[separator]
+    read = f"read_csv('{book}', delim = '{sign}', decimal_separator = '{decimal}', header = true)"
+    lesson = LESSONS[0]
+    found = duckdb.sql(f'select code, name, "{lesson} percent"::double, "{lesson} passed" from {read}').fetchall()
+    best = {}
+    for r in rows:
+        if r["status"] == "verified" and r["lesson"] == lesson:
+            key = (r["passed"], r["total"])
+            best[r["learner"]] = max(best.get(r["learner"], key), key)
+    told = {code: (percent, passed) for code, _, percent, passed in found}
+    assert set(told) == {r["learner"] for r in rows if r["learner"]}
+    for code, (percent, passed) in told.items():
+        if code not in best:
+            assert percent is None
+            continue
+        # To a tenth, downwards.
+        assert percent == pytest.approx(math.floor(best[code][1] * 1000 + 1e-6) / 10, abs=1e-9)
+        assert passed in (best[code][0], "yes" if best[code][0] else "no")
+    # A text that a spreadsheet would take for a formula has an apostrophe in front; else names are as they were given.
+    assert [name for _, name, _, _ in found[: len(names)]] == [n if not n.startswith("=") else f"'{n}" for n in names]

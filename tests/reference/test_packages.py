@@ -87,3 +87,50 @@ def test_a_course_structure_keeps_to_the_specification(name, lessons, tmp_path):
         for holder in (course, au):
             strings = holder.findall(f"c:{tag}/c:langstring", namespaces=NAMES)
             assert {s.get("lang"): s.text for s in strings} == lesson[key]
+
+
+@pytest.fixture(scope="module")
+def course(lessons, tmp_path_factory):
+    """Both lessons in one package of each form."""
+    folder = tmp_path_factory.mktemp("course")
+    found = {}
+    for form in (*SCHEMAS, "cmi5"):
+        out = folder / f"{form}.zip"
+        chosen = [word for path, _ in lessons.values() for word in ("--lesson", str(path))]
+        run("pack", f"--{form}", "--no-build", *chosen, "--title", MARKUP, "--out", str(out))
+        found[form] = zipfile.ZipFile(io.BytesIO(out.read_bytes()))
+    return found
+
+
+@pytest.mark.parametrize("form", SCHEMAS)
+def test_the_manifest_of_a_course_keeps_to_its_schemas(form, course, lessons, valid):
+    archive = course[form]
+    root = etree.fromstring(archive.read("imsmanifest.xml"))
+    valid[form].assertValid(root)
+    assert root.findtext(".//{*}organization/{*}title") == MARKUP
+    items = root.findall(".//{*}organization/{*}item")
+    assert [i.findtext("{*}title") for i in items] == [lesson["title"]["en"] for _, lesson in lessons.values()]
+    resources = {r.get("identifier"): r for r in root.iter("{*}resource")}
+    pages = [resources[i.get("identifierref")] for i in items]
+    assert len({p.get("href") for p in pages}) == len(lessons)
+    # What is in the package is listed, and each page leads to all that is not its own.
+    listed = {file.get("href") for file in root.iter("{*}file")}
+    assert listed == set(archive.namelist()) - {"imsmanifest.xml"}
+    shared = {d.get("identifierref") for p in pages for d in p.iter("{*}dependency")}
+    assert len(shared) == 1 and len(resources[shared.pop()]) > 20
+
+
+def test_the_course_structure_of_a_course_keeps_to_the_specification(course, lessons):
+    archive = course["cmi5"]
+    root = etree.fromstring(archive.read("cmi5.xml"))
+    assert [etree.QName(e).localname for e in root] == ["course", "block"]
+    block = root[1]
+    assert [etree.QName(e).localname for e in block] == ["title", "description", "au", "au"]
+    # Ids of a course structure are all different (13.1.4).
+    ids = [e.get("id") for e in (root[0], block, *block.findall("c:au", namespaces=NAMES))]
+    assert len(set(ids)) == len(ids) == 4
+    for au, (_, lesson) in zip(block.findall("c:au", namespaces=NAMES), lessons.values()):
+        assert float(au.get("masteryScore")) == lesson["pass_mark"] / 100
+        assert au.findtext("c:url", namespaces=NAMES) in archive.namelist()
+        assert {s.get("lang"): s.text for s in au.findall("c:description/c:langstring", namespaces=NAMES)} == lesson["intro"]
+    assert [s.text for s in root[0].findall("c:title/c:langstring", namespaces=NAMES)] == [MARKUP]

@@ -2,7 +2,9 @@
 
 notDone = nicht getan
 ofHundred = { $n } von 100
-noLesson = Die Lektion dieses Pakets ließ sich nicht lesen ({ $why }). Sagen Sie es der Person, die es eingerichtet hat.
+noLesson = Die Lektion dieses Pakets ließ sich nicht lesen. Sagen Sie es der Person, die es eingerichtet hat.
+noLessonStatus = Die Lektion dieses Pakets ließ sich nicht lesen (Antwort { $status }). Sagen Sie es der Person, die es eingerichtet hat.
+broken = Der Weg zur Lernplattform ist gestört. Von hier wird nichts von selbst abgegeben: Speichern Sie den Beleg als Datei.
 notOpened = Die Lernplattform hat ihren Eintrag zu dieser Lektion nicht geöffnet ({ $standard }). Bei der Abgabe wird es noch einmal versucht; speichern Sie den Beleg auch als Datei.
 alone = Diese Lektion wurde außerhalb einer Lernplattform geöffnet: von selbst wird nichts abgegeben. Speichern Sie den Beleg als Datei.
 notKept = Hier wird kein Fortschritt gehalten: er ist fort, wenn die Seite geschlossen wird.
@@ -45,4 +47,4 @@ heldHere = Nicht bestanden. Es wird abgegeben, wenn Sie diese Seite verlassen; b
 update = Es gibt eine neue Fassung dieser Seite. Sie gilt, wenn alle ihre Fenster geschlossen wurden und sie wieder geöffnet wird.
 notConfirmed = Die umgebende Seite hat das Ergebnis nicht bestätigt. Speichern Sie zur Sicherheit den Beleg als Datei.
 badHost = Die Adresse nennt „{ $found }“ als umgebende Seite; erlaubt ist ein Ursprung wie https://course.example.org. Dorthin wird nichts gesendet.
-noMessage = Der umgebenden Seite kann nichts gesagt werden ({ $why }). Speichern Sie zur Sicherheit den Beleg als Datei.
+noMessage = Der umgebenden Seite kann nichts gesagt werden. Speichern Sie zur Sicherheit den Beleg als Datei.

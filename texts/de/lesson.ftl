@@ -51,6 +51,7 @@ gates = Woran sie scheitert, wie viele Punkte es auch sind
 drawn = Ihre Person: { $patient }, { $place }.
 running = Lektion: { $title }
 hintDone = Alles, was die Lektion verlangt, ist getan: abschließen.
+hintOpen = Nicht jeder Schritt ist getan: zu einem offen gelassenen zurückgehen oder so abschließen.
 done = { $passed ->
     [yes] { $points } von 100: bestanden.
    *[no] { $points } von 100: noch nicht bestanden.
@@ -115,3 +116,19 @@ naming-later = Noch einmal gefragt wird: { $part }.
 teach-heading = Für Lehrende:
 teach-check = Belege prüfen
 teach-author = Lektion schreiben
+completion-open = Eine Seite zum Drucken
+completion-note = Für eine Mappe. Name und Datum stehen darauf, wie Sie sie angeben; sie werden weder behalten noch gesendet.
+completion-name = Name
+completion-day = Datum
+completion-print = Drucken
+completion-heading = { $passed ->
+    [yes] Lektion bestanden
+   *[no] Lektion gemacht, nicht bestanden
+  }
+completion-code = Kürzel
+completion-lesson = Lektion
+completion-patient = Patient
+completion-dayGiven = Datum, wie angegeben
+completion-engine = Bewertet von
+completion-engineLine = Downbeam { $version }, Rechenkern { $scoring }, Lektion { $hash }
+completion-caution = Übung an einem berechneten Modell. Sie sagt nichts über das Können an Patienten und erlaubt keine klinische Tätigkeit: Es gelten örtliche Vorgaben, Ausbildung unter Aufsicht und die Berufszulassung. Eine solche Seite kann jeder drucken; prüfen lässt sich der Beleg.

@@ -1,10 +1,5 @@
 ### Machine-drafted, not yet reviewed by a speaker.
 
-activity-name = Tätigkeit
-activity-views = Einstellen
-activity-injection = Injektion
-activity-lessons = Lektionen
-
 heading = Nadel
 wait = Die Schritte der Injektion kommen mit dem Bild: Einstellungen merken, Zielpunkt markieren, Nadel setzen und steuern, Kontrastmittel.
 steps = Schritt für Schritt
@@ -43,6 +38,7 @@ caution = Vorsicht
 stage-later = später
 stage-current = jetzt
 stage-done = fertig
+stage-left = offen gelassen
 stage-marks = { $points } von 100
 stage-now = Jetzt { $marks }.
 stage-list-true_ap-title = Echte AP

@@ -5,6 +5,11 @@ subtitle = C-Bogen-Einstellungen der Lendenwirbelsäule
 skip = Zum Bild springen
 noscript = Diese Seite berechnet Röntgenbilder in Ihrem Browser und braucht JavaScript und WebAssembly.
 
+activity-name = Tätigkeit
+activity-views = Einstellen
+activity-injection = Injektion
+activity-lessons = Lektionen
+
 case-heading = Fall
 case-level = Höhe
 case-side = Seite

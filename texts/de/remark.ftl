@@ -213,7 +213,7 @@ spread_wrong = Falscher Ort: zurückziehen, neu setzen und wieder belegen.
 on_bone = Knochen: ein wenig zurückziehen, die Kerbe zum Knochen drehen, damit der Schliff von ihm weg führt, und vorschieben.
 tip_strayed = Die Spitze ist { $mm } mm { $to } abgewichen: die Kerbe auf { $hour } drehen, zu dieser Seite, und vorschieben; die Spitze weicht von der Kerbe weg.
 advance = Ein wenig vorschieben und die Tiefe in AP und seitlich belegen, bevor sie tief ist.
-advance_by = Etwa { $mm } mm vorschieben, dann wieder hinsehen.
+advance_by = Noch etwa { $mm } mm: in kleinen Schritten vorschieben und nach jedem hinsehen.
 draw_back_by = Etwa { $mm } mm zurückziehen.
 look_in = { $view ->
     [true_ap] In AP ansehen, mit der Nadel dort.

@@ -3,7 +3,9 @@
 notDone = not done
 # Fallback score line of what is sent to a platform.
 ofHundred = { $n } of 100
-noLesson = The lesson of this package could not be read ({ $why }). Tell whoever set it up.
+noLesson = The lesson of this package could not be read. Tell whoever set it up.
+noLessonStatus = The lesson of this package could not be read (answer { $status }). Tell whoever set it up.
+broken = The way to the learning platform has failed. Nothing is handed in from here by itself: save the receipt as a file.
 notOpened = The learning platform did not open its record of this lesson ({ $standard }). It is tried again when you hand in; save the receipt as a file too.
 alone = This lesson was opened outside a learning platform: nothing is handed in by itself. Save the receipt as a file.
 notKept = Progress is not kept here: it is gone when the page is closed.
@@ -46,4 +48,4 @@ heldHere = Not passed. It is handed in when you leave this page; until then you 
 update = There is a new version of this page. It is taken when all its windows have been closed and it is opened again.
 notConfirmed = The page around this one has not confirmed the result. Save the receipt as a file to be sure.
 badHost = The address names “{ $found }” as the page around this one; allowed is an origin such as https://course.example.org. Nothing is sent to it.
-noMessage = The page around this one cannot be told ({ $why }). Save the receipt as a file to be sure.
+noMessage = The page around this one cannot be told. Save the receipt as a file to be sure.

@@ -59,6 +59,7 @@ gates = What fails it whatever the marks
 drawn = Your patient: { $patient }, { $place }.
 running = Lesson: { $title }
 hintDone = Everything that the lesson asks for is done: finish.
+hintOpen = Not every step is done: go back to one that was left open, or finish as it stands.
 done = { $passed ->
     [yes] { $points } of 100: passed.
    *[no] { $points } of 100: not passed yet.
@@ -126,3 +127,19 @@ naming-later = The { $part } will be asked again.
 teach-heading = For teachers:
 teach-check = Check receipts
 teach-author = Write a lesson
+completion-open = A page to print
+completion-note = For a portfolio. Name and date stand on it as you give them; they are neither kept nor sent.
+completion-name = Name
+completion-day = Date
+completion-print = Print
+completion-heading = { $passed ->
+    [yes] Lesson passed
+   *[no] Lesson done, not passed
+  }
+completion-code = Code
+completion-lesson = Lesson
+completion-patient = Patient
+completion-dayGiven = Date, as given
+completion-engine = Scored by
+completion-engineLine = Downbeam { $version }, engine { $scoring }, lesson { $hash }
+completion-caution = Practice on a computed model. It says nothing about skill on patients and allows no clinical work: follow local policy, supervised training and licensed practice. Anyone can print such a page; what can be checked is the receipt.

@@ -1,10 +1,5 @@
 ### The whole injection. What the engine says of an attempt is in remark.ftl.
 
-activity-name = Activity
-activity-views = Views
-activity-injection = Injection
-activity-lessons = Lessons
-
 heading = Needle
 wait = The steps of the injection come with the picture: views to keep, a target to mark, a needle to place and steer, contrast.
 steps = Step by step
@@ -43,6 +38,7 @@ caution = Caution
 stage-later = to come
 stage-current = now
 stage-done = done
+stage-left = left open
 stage-marks = { $points } of 100
 stage-now = Now { $marks }.
 stage-list-true_ap-title = True AP

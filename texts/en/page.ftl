@@ -5,6 +5,11 @@ subtitle = C-arm views of the lumbar spine
 skip = Skip to the picture
 noscript = This page computes X-ray views in your browser and needs JavaScript and WebAssembly.
 
+activity-name = Activity
+activity-views = Views
+activity-injection = Injection
+activity-lessons = Lessons
+
 case-heading = Case
 case-level = Level
 case-side = Side

@@ -2,7 +2,9 @@
 
 notDone = no realizado
 ofHundred = { $n } de 100
-noLesson = No se pudo leer la lección de este paquete ({ $why }). Avise a quien lo preparó.
+noLesson = No se pudo leer la lección de este paquete. Avise a quien lo preparó.
+noLessonStatus = No se pudo leer la lección de este paquete (respuesta { $status }). Avise a quien lo preparó.
+broken = Ha fallado la conexión con la plataforma de aprendizaje. Desde aquí no se entrega nada por sí solo: guarde el recibo como archivo.
 notOpened = La plataforma de aprendizaje no abrió su registro de esta lección ({ $standard }). Se intentará de nuevo cuando usted entregue; guarde además el recibo como archivo.
 alone = Esta lección se abrió fuera de una plataforma de aprendizaje: nada se entrega por sí solo. Guarde el recibo como archivo.
 notKept = Aquí no se conserva el progreso: se pierde al cerrar la página.
@@ -45,4 +47,4 @@ heldHere = No aprobado. Se entrega cuando usted salga de esta página; hasta ent
 update = Hay una versión nueva de esta página. Se aplica cuando se hayan cerrado todas sus ventanas y se abra de nuevo.
 notConfirmed = La página que contiene esta no ha confirmado el resultado. Para estar seguro, guarde el recibo como archivo.
 badHost = La dirección indica «{ $found }» como la página que contiene esta; se admite un origen como https://course.example.org. No se le envía nada.
-noMessage = No se puede comunicar con la página que contiene esta ({ $why }). Para estar seguro, guarde el recibo como archivo.
+noMessage = No se puede comunicar con la página que contiene esta. Para estar seguro, guarde el recibo como archivo.

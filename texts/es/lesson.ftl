@@ -51,6 +51,7 @@ gates = Lo que la suspende, sean cuales sean los puntos
 drawn = Su paciente: { $patient }, { $place }.
 running = Lección: { $title }
 hintDone = Todo lo que pide la lección está hecho: termine.
+hintOpen = No todos los pasos están hechos: vuelva a uno sin terminar o termine tal como está.
 done = { $passed ->
     [yes] { $points } de 100: aprobado.
    *[no] { $points } de 100: aún no aprobado.
@@ -115,3 +116,19 @@ naming-later = Se preguntará de nuevo: { $part }.
 teach-heading = Para docentes:
 teach-check = Revisar recibos
 teach-author = Escribir una lección
+completion-open = Una página para imprimir
+completion-note = Para un portafolio. El nombre y la fecha figuran como usted los indique; no se guardan ni se envían.
+completion-name = Nombre
+completion-day = Fecha
+completion-print = Imprimir
+completion-heading = { $passed ->
+    [yes] Lección aprobada
+   *[no] Lección hecha, no aprobada
+  }
+completion-code = Código
+completion-lesson = Lección
+completion-patient = Paciente
+completion-dayGiven = Fecha, según se indicó
+completion-engine = Calificado por
+completion-engineLine = Downbeam { $version }, motor { $scoring }, lección { $hash }
+completion-caution = Práctica en un modelo calculado. No dice nada de la destreza con pacientes ni autoriza trabajo clínico: siga las normas locales, la formación supervisada y la práctica autorizada. Cualquiera puede imprimir una página así; lo que se puede comprobar es el recibo.

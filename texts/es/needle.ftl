@@ -1,10 +1,5 @@
 ### Machine-drafted, not yet reviewed by a speaker.
 
-activity-name = Actividad
-activity-views = Vistas
-activity-injection = Inyección
-activity-lessons = Lecciones
-
 heading = Aguja
 wait = Los pasos de la inyección llegan con la imagen: vistas que guardar, una diana que marcar, una aguja que colocar y dirigir, contraste.
 steps = Paso a paso
@@ -49,6 +44,7 @@ caution = Precaución
 stage-later = pendiente
 stage-current = ahora
 stage-done = hecho
+stage-left = sin terminar
 stage-marks = { $points } de 100
 stage-now = Ahora { $marks }.
 stage-list-true_ap-title = AP verdadera

@@ -5,6 +5,11 @@ subtitle = Vistas de la columna lumbar con arco en C
 skip = Saltar a la imagen
 noscript = Esta página calcula radiografías en su navegador y necesita JavaScript y WebAssembly.
 
+activity-name = Actividad
+activity-views = Vistas
+activity-injection = Inyección
+activity-lessons = Lecciones
+
 case-heading = Caso
 case-level = Nivel
 case-side = Lado

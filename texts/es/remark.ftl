@@ -213,7 +213,7 @@ spread_wrong = Lugar equivocado: retroceda, recoloque y compruébelo de nuevo.
 on_bone = Hueso: retroceda un poco, gire la muesca hacia el hueso para que el bisel lleve en sentido contrario y avance.
 tip_strayed = La punta se ha desviado { $mm } mm { $to }: gire la muesca a { $hour }, hacia ese lado, y avance; la punta se desvía hacia el lado opuesto a la muesca.
 advance = Avance un poco y compruebe la profundidad en AP y en lateral antes de que esté profunda.
-advance_by = Avance unos { $mm } mm y vuelva a mirar.
+advance_by = Faltan unos { $mm } mm: avance poco a poco y mire después de cada avance.
 draw_back_by = Retroceda unos { $mm } mm.
 look_in = { $view ->
     [true_ap] Mire en AP con la aguja ahí.

@@ -1,11 +1,13 @@
 // Which delivery applies, decided once when the page opens:
-// 1. a package says so itself: <meta name="downbeam-delivery" content="scorm12">, its lesson in lesson.json beside the page;
+// 1. a package says so itself: <meta name="downbeam-delivery" content="scorm12">, its lesson in lesson.json beside the page, or, of several
+//    lessons, in the file that <meta name="downbeam-lesson"> names;
 // 2. the address is a launch: cmi5 (endpoint and fetch) or xAPI (endpoint and auth);
 // 3. the page is in a frame and the address names the origin around it (host);
 // 4. else the page keeps what it can by itself (local.js).
 // Whatever of that fails ends in 4, with a sentence.
 
 import { delivery as texts } from '../words/delivery.js';
+import { Trouble, sentence } from './trouble.js';
 
 /**
  * @typedef {object} Delivery
@@ -32,7 +34,7 @@ export async function connect({ notice }) {
     if (found) return found;
     if (packed && packed !== 'page') notice([texts.alone]);
   } catch (error) {
-    notice([String(error?.message ?? error)]);
+    notice([sentence(error)]);
   }
   return { ...(await here(act)), ...(act.lesson === null ? {} : { lesson: act.lesson }) };
 }
@@ -63,12 +65,14 @@ async function outside(packed, query, act) {
 
 /** The lesson that a package carries. */
 async function packedLesson() {
+  const file = document.querySelector('meta[name="downbeam-lesson"]')?.content ?? 'lesson.json';
+  const response = await fetch(new URL(file, document.baseURI)).catch(() => null);
+  if (!response?.ok) throw new Trouble(texts.noLesson(response?.status ?? 0));
   try {
-    const response = await fetch(new URL('lesson.json', document.baseURI));
-    if (!response.ok) throw new Error(String(response.status));
     return await response.text();
   } catch (error) {
-    throw new Error(texts.noLesson(String(error?.message ?? error)), { cause: error });
+    // Cut off on its way.
+    throw new Trouble(texts.noLesson(0), { cause: error });
   }
 }
 

@@ -4,11 +4,13 @@
 
 import { actorOf, codeOfAgent } from './learner.js';
 import { LAST_WORDS_BYTES, recordStore, withReceipt } from './lrs.js';
-import { otherTabs } from './other-tabs.js';
+import { otherTabs } from '../base/other-tabs.js';
+import { uuid } from '../base/uuid.js';
 import { pause } from './retry.js';
 import { statePath, stateDocument } from './state-document.js';
-import { attachment, scoreOf, statement, stepScores, uuid } from './statement.js';
+import { PROFILE, attachment, scoreOf, statement, stepScores } from './statement.js';
 import { duration } from './time.js';
+import { Trouble, sentence } from './trouble.js';
 import { delivery as texts } from '../words/delivery.js';
 
 const CATEGORY = 'https://w3id.org/xapi/cmi5/context/categories/';
@@ -19,7 +21,7 @@ const TRIES_MS = [0, 1000, 3000];
 export function launchOf(query) {
   const [endpoint, fetchUrl, actor, registration, activityId] = ['endpoint', 'fetch', 'actor', 'registration', 'activityId'].map((name) => query.get(name));
   if (!endpoint || !fetchUrl) return null;
-  if (!actor || !activityId || !registration) throw new Error(texts.launchIncomplete);
+  if (!actor || !activityId || !registration) throw new Trouble(texts.launchIncomplete);
   return { endpoint: new URL(endpoint, location.href).href, fetchUrl: new URL(fetchUrl, location.href).href, actor: actorOf(actor), registration, activityId };
 }
 
@@ -38,20 +40,20 @@ export async function connect({ notice, lesson = null }, launch) {
     if (!touched) own.lines = theirs.lines;
   });
   const { content } = state;
-  const tabs = otherTabs(`downbeam.cmi5.${launch.registration}`, (theirs) => merge(content, theirs));
+  const tabs = otherTabs(`downbeam.cmi5.${launch.registration}.${launch.activityId}`, (theirs) => merge(content, theirs));
   let ended = false;
 
   addEventListener('pagehide', end);
   addEventListener('pageshow', (event) => event.persisted && notice([texts.sessionOver]));
   // The platform decides what to do with a session whose first statement it refuses; the learner is told.
   store.send([defined('initialized')]).then(({ taken, status }) => taken || notice([texts.refusedStatement(status)]));
-  const earlier = recording ? handInEarlier().catch((error) => notice([String(error?.message ?? error)])) : null;
+  const earlier = recording ? handInEarlier().catch((error) => notice([sentence(error)])) : null;
 
   /** A "cmi5 defined" statement [9.6]: the platform's context whole, our categories added. */
   function defined(verb, result, extensions) {
     const template = structuredClone(data.contextTemplate ?? {});
     const decides = result && ('success' in result || 'completion' in result);
-    const ours = [{ id: `${CATEGORY}cmi5` }, ...(decides ? [{ id: `${CATEGORY}moveon` }] : [])];
+    const ours = [{ id: `${CATEGORY}cmi5` }, ...(decides ? [{ id: `${CATEGORY}moveon` }] : []), PROFILE];
     const theirs = [].concat(template.contextActivities?.category ?? []);
     const category = [...theirs.filter(({ id }) => !ours.some((own) => own.id === id)), ...ours];
     const context = { ...template, registration: launch.registration, contextActivities: { ...template.contextActivities, category } };
@@ -212,9 +214,9 @@ async function token(url) {
       continue;
     }
     if (typeof answer?.['auth-token'] === 'string') return answer['auth-token'];
-    throw new Error(texts.launchUsed(String(answer?.['error-text'] ?? '')));
+    throw new Trouble(texts.launchUsed(String(answer?.['error-text'] ?? '')));
   }
-  throw new Error(texts.noToken);
+  throw new Trouble(texts.noToken);
 }
 
 async function launchData(store, launch) {
@@ -230,5 +232,5 @@ async function launchData(store, launch) {
       // Tried again.
     }
   }
-  throw new Error(texts.noLaunchData);
+  throw new Trouble(texts.noLaunchData);
 }

@@ -4,9 +4,10 @@
 // In a sandbox without `allow-same-origin` this page's own origin is opaque and storage throws. Messages work all the same; progress is
 // kept if the page around keeps it, else not, and `keepsProgress` says so.
 
-import { uuid } from './statement.js';
 import { storageWorks } from '../base/storage.js';
+import { uuid } from '../base/uuid.js';
 import { delivery as texts } from '../words/delivery.js';
+import { Trouble } from './trouble.js';
 
 const VERSION = 1;
 /** How long the page around has to answer `ready` with a `start`, and a result with `taken`. */
@@ -24,7 +25,7 @@ export function hostOf(query) {
   } catch {
     // Said below.
   }
-  if (origin === 'null' || origin !== named) throw new Error(texts.badHost(named.slice(0, 80)));
+  if (origin === 'null' || origin !== named) throw new Trouble(texts.badHost(named.slice(0, 80)));
   return origin;
 }
 
@@ -37,8 +38,8 @@ export async function connect({ notice, lesson = null }, host, local) {
   const post = (type, more = {}) => {
     try {
       around.postMessage({ source: 'downbeam', v: VERSION, type, ...more }, host);
-    } catch (error) {
-      notice([texts.noMessage(String(error?.message ?? error))]);
+    } catch {
+      notice([texts.noMessage]);
     }
   };
 

@@ -8,8 +8,9 @@ export function hostCalls(api, { names, lasting, unset }) {
   const call = (name, ...args) => {
     try {
       return { value: api[names[name]](...args) };
-    } catch (error) {
-      return { thrown: String(error?.message ?? error) };
+    } catch {
+      // What the host's own script broke on says nothing to a learner.
+      return { thrown: true };
     }
   };
   const isTrue = ({ value }) => String(value) === 'true';
@@ -17,7 +18,7 @@ export function hostCalls(api, { names, lasting, unset }) {
 
   /** Why the last call failed: `{ code, why, lasting }`. */
   const failure = ({ thrown }) => {
-    if (thrown !== undefined) return { code: '', why: thrown, lasting: false };
+    if (thrown) return { code: '', why: '', lasting: false };
     const found = code();
     const said = String(call('errorText', found).value ?? '').trim();
     return { code: found, why: [found, said].filter((part) => part && part !== '0').join(': '), lasting: lasting.includes(found) };
@@ -35,7 +36,7 @@ export function hostCalls(api, { names, lasting, unset }) {
     /** A value as text; '' when it is not set or not known to the host, null when it could not be read. */
     get(key) {
       const answer = call('get', key);
-      if (answer.thrown !== undefined) return null;
+      if (answer.thrown) return null;
       if (answer.value !== '' && answer.value !== null && answer.value !== undefined) return String(answer.value);
       const found = code();
       return found === '0' || found === '' || found === unset || lasting.includes(found) ? '' : null;

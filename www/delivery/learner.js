@@ -1,6 +1,7 @@
 // The learner's code when the host knows who it is: what draws the patient, and stands in the receipt.
 
 import { delivery as texts } from '../words/delivery.js';
+import { Trouble } from './trouble.js';
 
 /**
  * A short code of a host's identity: the same for the same learner everywhere, and not the login or address itself, since receipts are
@@ -27,7 +28,7 @@ export function actorOf(text) {
   } catch {
     // Said below.
   }
-  throw new Error(texts.launchIncomplete);
+  throw new Trouble(texts.launchIncomplete);
 }
 
 /** The code of an xAPI agent, from whichever of the four identifiers it has (xAPI 1.0.3, part 2, 2.4.2.1). */

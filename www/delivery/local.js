@@ -1,6 +1,6 @@
 // The page's own delivery: progress in the browser's storage, the result as a file that the learner hands in.
 
-import { keepUnfinished, noteDone, unfinished } from '../lesson/progress.js';
+import { keepUnfinished, noteDone, unfinished } from '../base/progress.js';
 import { lesson as t } from '../words/lesson.js';
 
 /** See `choose.js` for what a delivery is. */

@@ -6,7 +6,7 @@
 
 import { codeOf } from './learner.js';
 import { hostCalls } from './host-calls.js';
-import { otherTabs } from './other-tabs.js';
+import { otherTabs } from '../base/other-tabs.js';
 import { pause, retrier } from './retry.js';
 import { resumed, suspended } from './suspended.js';
 import { delivery as texts } from '../words/delivery.js';

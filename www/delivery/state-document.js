@@ -1,6 +1,6 @@
 // An attempt under way in a learning record store's document of state (xAPI 1.0.3, part 3, 2.3), and what else a later session must know.
 
-import { alone } from './other-tabs.js';
+import { alone } from '../base/other-tabs.js';
 import { retrier } from './retry.js';
 import { delivery as texts } from '../words/delivery.js';
 

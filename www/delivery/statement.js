@@ -1,19 +1,15 @@
-// xAPI statements (xAPI 1.0.3, part 2) and what they are made of.
+// xAPI statements (xAPI 1.0.3, part 2) and what they are made of. `xapi-profile.jsonld` describes what is sent.
+
+import { uuid } from '../base/uuid.js';
 
 const VERBS = 'http://adlnet.gov/expapi/verbs/';
 /** Types of what is told about, and names of what is ours in a statement. */
 export const ACTIVITY_TYPE = 'http://adlnet.gov/expapi/activities/assessment';
 export const STEP_SCORES = 'urn:downbeam:step-scores';
 export const RECEIPT = 'urn:downbeam:receipt';
-
-/** A version 4 UUID (RFC 9562). `crypto.randomUUID` is missing where the page came over plain HTTP. */
-export function uuid() {
-  const bytes = crypto.getRandomValues(new Uint8Array(16));
-  bytes[6] = (bytes[6] & 15) | 64;
-  bytes[8] = (bytes[8] & 63) | 128;
-  const hex = Array.from(bytes, (b) => b.toString(16).padStart(2, '0')).join('');
-  return hex.replace(/^(.{8})(.{4})(.{4})(.{4})/, '$1-$2-$3-$4-');
-}
+const RECEIPT_FILE = 'urn:downbeam:attachment:receipt';
+/** The category that says to which version of the profile a statement keeps. */
+export const PROFILE = { id: 'urn:downbeam:xapi-profile:1' };
 
 let last = 0;
 
@@ -51,7 +47,7 @@ export async function attachment(receipt) {
   try {
     const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', body));
     const sha2 = Array.from(digest, (b) => b.toString(16).padStart(2, '0')).join('');
-    return { usageType: RECEIPT, display: { en: 'Receipt' }, contentType: 'application/json', length: body.length, sha2 };
+    return { usageType: RECEIPT_FILE, display: { en: 'Receipt' }, contentType: 'application/json', length: body.length, sha2 };
   } catch {
     return null;
   }

@@ -5,15 +5,16 @@ import { actorOf, codeOfAgent } from './learner.js';
 import { LAST_WORDS_BYTES, recordStore, withReceipt } from './lrs.js';
 import { pause } from './retry.js';
 import { stateDocument } from './state-document.js';
-import { ACTIVITY_TYPE, attachment, scoreOf, statement, stepScores } from './statement.js';
+import { ACTIVITY_TYPE, PROFILE, attachment, scoreOf, statement, stepScores } from './statement.js';
 import { duration } from './time.js';
+import { Trouble } from './trouble.js';
 import { delivery as texts } from '../words/delivery.js';
 
 /** The launch parameters, or null when the address has none. Throws when they are broken. */
 export function launchOf(query) {
   const [endpoint, auth, actor, registration, activityId] = ['endpoint', 'auth', 'actor', 'registration', 'activity_id'].map((name) => query.get(name));
   if (!endpoint || !auth) return null;
-  if (!actor || !activityId) throw new Error(texts.launchIncomplete);
+  if (!actor || !activityId) throw new Trouble(texts.launchIncomplete);
   return { endpoint: new URL(endpoint, location.href).href, auth, actor: plainAgent(actorOf(actor)), registration, activityId };
 }
 
@@ -43,7 +44,7 @@ export async function connect({ notice, lesson = null }, launch) {
     statement(verb, {
       actor: launch.actor,
       activity: { objectType: 'Activity', id: launch.activityId, definition: { type: ACTIVITY_TYPE, ...(name ? { name: { en: name } } : {}) } },
-      context: launch.registration ? { registration: launch.registration } : {},
+      context: { ...(launch.registration ? { registration: launch.registration } : {}), contextActivities: { category: [PROFILE] } },
       result,
     });
 

@@ -8,7 +8,7 @@ import { texts } from '../words/texts.js';
 import { picture as t } from '../words/keepsake.js';
 import { outlineDrawing } from './outline-drawing.js';
 import { outlineLines } from './outline-lines.js';
-import { square } from '../history/shown.js';
+import { square } from '../film/shown.js';
 
 /** Canvas pixels of the file for one of the detector's: each stays a square of its own, and lines and names are crisp. */
 const TIMES = 2;

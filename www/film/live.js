@@ -116,6 +116,7 @@ export function liveFilm({ screen, redraw, always = false }) {
     stop() {
       stop();
       last = null;
+      delete document.documentElement.dataset.film;
     },
     /** The sharpness that is wanted has changed. */
     rest() {

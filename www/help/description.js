@@ -7,7 +7,7 @@ import { readings } from '../injection/hand.js';
 import { byId, make, say } from '../base/dom.js';
 import { shownIn } from '../film/picture.js';
 import { keep, setting } from '../base/storage.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 import { help } from '../words/help.js';
 
 /** The picture stands still once nothing has changed for so long. */

@@ -3,7 +3,7 @@
 import { viewOf } from '../views/criterion-rows.js';
 import { button, byId, make, say } from '../base/dom.js';
 import { compare as t } from '../words/keepsake.js';
-import { frozen } from './shown.js';
+import { frozen } from '../film/shown.js';
 
 /** What ends a comparison when it changes: the case, the C-arm, and how the picture is shown. */
 const SHOWN = ['patient', 'seed', 'changed', 'level', 'side', 'lesson', 'start', 'oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'contrast', 'brightness', 'boneDark', 'outlines', 'view', 'byExposure', 'injection', 'lessons', 'selfTest'];

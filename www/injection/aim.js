@@ -1,7 +1,7 @@
 // Hands on the picture: marking the target with a press or a cross, and moving the hub by its ring or the arrow keys.
 
 import { byId } from '../base/dom.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 /** What an arrow key moves: the cross, and the hub in tenths of a degree. */
 export const CROSS_MM = { step: 1, fine: 0.2 };
@@ -11,12 +11,14 @@ const STILL_PX = 6;
 /** As near as this to the ring a press takes hold of the hub, CSS px. */
 const GRIP_PX = 18;
 const HALF_FIELD_MM = 256 * 0.4;
+/** Before listeners that were there earlier. */
+const FIRST = { capture: true };
 const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
 
 /**
  * Sets it up. `act`: `mark(mm)` (returns whether it was set), `hub(right, up)` in tenths of a degree, `hubDrag(mm, press)`,
- * `canMark()` (says why not), `said(sentence)`, `hubAt()` the hub on the detector or null where it cannot be gripped, `hasNeedle()`, `field_mm()`. Call before `dragToTurn`, so that its
- * presses come first.
+ * `canMark()` (says why not), `said(sentence)`, `hubAt()` the hub on the detector or null where it cannot be gripped, `hasNeedle()`, `field_mm()`. It
+ * comes after what turns the C-arm, and listens while events go down, so that its presses and keys come first.
  */
 export function aiming(app, act) {
   const film = byId('picture');
@@ -55,7 +57,7 @@ export function aiming(app, act) {
     } else {
       press = { hub: false, x: event.clientX, y: event.clientY };
     }
-  });
+  }, FIRST);
   surface.addEventListener('pointermove', (event) => {
     if (!press || !event.isPrimary) return;
     // A hand that marks trembles; that must not turn the C-arm.
@@ -66,7 +68,7 @@ export function aiming(app, act) {
     const to = place(event);
     const wanted = [to[0] - press.from[0], to[1] - press.from[1]];
     act.hubDrag(wanted, press);
-  });
+  }, FIRST);
   surface.addEventListener('pointerup', (event) => {
     const was = press;
     press = null;
@@ -95,7 +97,7 @@ export function aiming(app, act) {
       event.preventDefault();
       leave();
     }
-  });
+  }, FIRST);
 
   return {
     /** The cross, mm on the detector, or null while not marking. */

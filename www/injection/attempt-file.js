@@ -4,7 +4,7 @@ import { chooser } from '../base/chooser.js';
 import { byId, make } from '../base/dom.js';
 import { save } from '../base/save.js';
 import { reason } from '../engine/room.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 const MOST_BYTES = 2_000_000;
 

@@ -1,7 +1,7 @@
 // The attempt at a whole injection as the page holds it: its clock, its actions, and what the engine says of it. No elements here.
 
 import { reason } from '../engine/room.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 const TICK_MS = 50;
 /** What a saved attempt holds. */

@@ -1,7 +1,7 @@
 // Suction, contrast and its name.
 
 import { button, make, say } from '../base/dom.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 const VOLUMES_ML = [0.1, 0.5];
 const PATTERNS = ['perineural', 'arterial', 'venous', 'mixed', 'intrathecal', 'subdural', 'intraneural', 'intradiscal', 'facet_joint', 'peritoneal', 'muscular'];

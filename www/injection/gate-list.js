@@ -1,7 +1,7 @@
 // The gates of an attempt: what fails it whatever its marks, and why.
 
 import { make } from '../base/dom.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 /** Builds it in `holder`. Returns `update(gates)`; null hides it. */
 export function gateList(holder) {

@@ -2,7 +2,7 @@
 
 import { hubDial } from './hub.js';
 import { button, byId, make, say, segments } from '../base/dom.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 const BY_MM = [0.5, 1, 5];
 const SPINS = [0, 50, 100];

@@ -2,7 +2,7 @@
 
 import { make } from '../base/dom.js';
 import { node } from '../gantry/drawing.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 const RADIUS = 36;
 /** What an arrow key turns, degrees. */

@@ -7,14 +7,14 @@ import { aspirateWords, verdictOf } from './contrast.js';
 import { needleHand } from './hand.js';
 import { byId, make, say, segments } from '../base/dom.js';
 import { stageList } from './stages.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 const DETECTOR_MM = 512 * 0.4;
 /** Which view a stage works towards. */
 const VIEW_OF = { true_ap: 'true_ap', depth: 'lateral', lateral: 'lateral' };
 const MARK_FIELDS = ['mark', 'area', 'hub', 'tip'];
 
-/** `patient` from `shaping`, `record` (may be set later) from `exposureRecord`; `act`: `notice(sentences)`, `activity(name)` when another is chosen. */
+/** `patient` from `shaping`, `record` (may be set later) from `exposureRecord`; `act`: `notice(sentences)`. */
 export function injection(app, patient, record, act) {
   const t = texts.needle;
   const line = byId('needle-said');
@@ -104,7 +104,7 @@ export function injection(app, patient, record, act) {
   /** What to do next: the engine's hint, or, where a lesson asks for less than a whole injection, what its own stage wants. */
   function hintText(report) {
     if (!app.lesson) return texts.remarks.one(report.hint);
-    if (stage === 'finish') return app.lesson.hintDone;
+    if (stage === 'finish') return stages.anyOpen() ? app.lesson.hintOpen : app.lesson.hintDone;
     if (stage === 'parts') return app.lesson.hintPart();
     const view = ['true_ap', 'oblique', 'lateral'].includes(stage) ? stage : null;
     // In a guided lesson the stage says it already.
@@ -201,7 +201,6 @@ export function injection(app, patient, record, act) {
   });
   const hand = needleHand(does);
   const stages = stageList(byId('stage-list'), does);
-  const showActivity = segments(byId('activities'), 'activity', ['views', 'injection', 'lessons'].map((name) => [name, t.activity[name]]), act.activity);
   const showHelp = segments(byId('helps'), 'help', ['guided', 'asked', 'test'].map((h) => [h, t.help[h]]), (help) => app.change({ selfTest: help === 'test', guided: help === 'guided' }));
   byId('needle-undo').addEventListener('click', does.undo);
   byId('needle-redo').addEventListener('click', does.redo);
@@ -254,11 +253,6 @@ export function injection(app, patient, record, act) {
     /** Panel, hand and key of the marks. */
     words() {
       const { state } = app;
-      const activity = state.lessons || app.lesson ? 'lessons' : state.injection ? 'injection' : 'views';
-      showActivity(activity);
-      document.body.dataset.activity = state.injection ? 'injection' : activity;
-      byId('needle').hidden = byId('needle-said').hidden = !state.injection;
-      byId('steps').hidden = state.injection || state.lessons;
       byId('picture').setAttribute('aria-label', state.injection ? t.picture.label : texts.picture.keys);
       const report = attempt.report();
       const seen = attempt.seen();

@@ -1,7 +1,7 @@
 // The marks of an injection: a table of its steps with weight, marks and reason.
 
 import { make } from '../base/dom.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 /** Builds it in `holder`. Returns `update(score, open, exposures)`. */
 export function markTable(holder) {

@@ -6,7 +6,7 @@ import { contrastControl } from './contrast.js';
 import { gateList } from './gate-list.js';
 import { button, make, say, segments } from '../base/dom.js';
 import { markTable } from './marks-table.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 
 const GAUGES = ['22', '25'];
 const LENGTHS_MM = [90, 127];
@@ -37,12 +37,12 @@ const STAGES = [
   { id: 'true_ap', step: 'true_ap', asked: (asks) => asks.has('true_ap'), done: ended('true_ap'), result: (r, told, marks) => (told ? marks('true_ap') : texts.needle.stage.list.true_ap.kept) },
   { id: 'oblique', step: 'oblique', asked: (asks) => asks.has('oblique') || wantsMark(asks), done: ended('oblique'), result: (r, told, marks) => (told ? marks('oblique') : texts.needle.stage.list.oblique.kept) },
   { id: 'lateral', step: 'lateral', lessonsOnly: true, asked: (asks) => asks.has('lateral') && !asks.has('depth'), done: ended('lateral'), result: (r, told, marks) => (told ? marks('lateral') : texts.needle.stage.list.lateral.kept) },
-  { id: 'mark', asked: wantsMark, done: (r) => progressOf(r, 'target').done || Boolean(r.needle), result: (r, told, marks) => (told ? marks('target') : texts.needle.stage.list.mark.done) },
+  { id: 'mark', step: 'target', asked: wantsMark, done: (r) => progressOf(r, 'target').done || Boolean(r.needle), result: (r, told, marks) => (told ? marks('target') : texts.needle.stage.list.mark.done) },
   { id: 'place', asked: wantsNeedle, done: (r) => Boolean(r.needle), result: (r) => (r.needle ? texts.needle.stage.placed(r.needle) : '') },
-  { id: 'align', asked: wantsNeedle, done: ended('down_the_beam'), result: () => texts.needle.stage.done },
-  { id: 'steer', leads: true, asked: (asks) => ['steering', 'depth', 'contrast'].some((step) => asks.has(step)), done: (r, { told }) => (told ? progressOf(r, 'steering').done || atDepth(r) : r.needle?.depth_mm >= DEEP_MM), result: (r) => (r.needle ? texts.needle.stage.list.steer.done(r.needle.depth_mm) : '') },
-  { id: 'depth', leads: true, asked: (asks) => asks.has('depth') || asks.has('contrast'), done: (r, { told }) => (told ? progressOf(r, 'depth').done : bothSeen(r) || r.aspirated !== null || r.injected.length > 0), result: (r, told) => (told && r.tip?.in_place ? texts.needle.stage.list.depth.done : texts.needle.stage.done) },
-  { id: 'contrast', leads: true, asked: (asks) => asks.has('contrast'), done: spreadIsGood, result: (r, told, marks) => marks('contrast') },
+  { id: 'align', step: 'down_the_beam', asked: wantsNeedle, done: ended('down_the_beam'), result: (r, told, marks) => (told ? marks('down_the_beam') : texts.needle.stage.done) },
+  { id: 'steer', step: 'steering', leads: true, asked: (asks) => ['steering', 'depth', 'contrast'].some((step) => asks.has(step)), done: (r, { told }) => (told ? progressOf(r, 'steering').done || atDepth(r) : r.needle?.depth_mm >= DEEP_MM), result: (r) => (r.needle ? texts.needle.stage.list.steer.done(r.needle.depth_mm) : '') },
+  { id: 'depth', step: 'depth', leads: true, asked: (asks) => asks.has('depth') || asks.has('contrast'), done: (r, { told }) => (told ? progressOf(r, 'depth').done : bothSeen(r) || r.aspirated !== null || r.injected.length > 0), result: (r, told) => (told && r.tip?.in_place ? texts.needle.stage.list.depth.done : texts.needle.stage.done) },
+  { id: 'contrast', step: 'contrast', leads: true, asked: (asks) => asks.has('contrast'), done: spreadIsGood, result: (r, told, marks) => marks('contrast') },
   { id: 'finish', asked: () => true, done: (r) => r.finished, result: (r, told, marks) => marks(null) },
 ];
 
@@ -101,7 +101,7 @@ export function stageList(holder, act) {
   parts.place.body.append(make('div', { class: 'row' }, gauge.element, length.element), colour, make('div', { class: 'row' }, place, remove));
 
   const met = make('ol', { class: 'met', id: 'met' });
-  parts.steer.body.append(make('h4', { class: 'met-heading' }, texts.needle.hand.met), met);
+  parts.steer.body.append(make('h3', { class: 'met-heading' }, texts.needle.hand.met), met);
   for (const id of ['place', 'steer']) parts[id].body.append(make('p', { class: 'caution-line' }, t.list[id].caution));
   const contrast = contrastControl(parts.contrast.body, act);
 
@@ -121,6 +121,8 @@ export function stageList(holder, act) {
   const gates = gateList(parts.finish.body);
 
   let openFor = '';
+  // Whether a stage was left with its aim not met, or is still to come.
+  let open = false;
   return {
     /**
      * Shows the report. `told`: whether readings and marks may be told before the end. `viewNow(view)`: how near a view is, where that may be said;
@@ -130,8 +132,10 @@ export function stageList(holder, act) {
       const exercise = score?.exercise;
       if (!report.needle) left.clear();
       const wanted = STAGES.filter((s) => (lesson ? s.asked(lesson.asks) : !s.lessonsOnly));
-      const isDone = (s) => left.has(s.id) || s.done(report, { exercise, told });
-      const current = (!report.finished && wanted.find((s) => !isDone(s))) || STAGES.at(-1);
+      const isDone = (s) => s.done(report, { exercise, told });
+      const isOver = (s) => left.has(s.id) || isDone(s);
+      const current = (!report.finished && wanted.find((s) => !isOver(s))) || STAGES.at(-1);
+      open = wanted.some((s) => s !== STAGES.at(-1) && !isDone(s));
       const worth = (id) => {
         const share = id === null ? score?.total : score?.steps.find((s) => s.id === id)?.score;
         return share === null || share === undefined ? t.done : t.marks(share);
@@ -139,11 +143,12 @@ export function stageList(holder, act) {
       for (const s of STAGES) {
         parts[s.id].item.hidden = !wanted.includes(s);
         const done = isDone(s);
-        const open = told || report.finished;
-        parts[s.id].item.dataset.worth = done && open && s.step && progressOf(report, s.step).at_nothing ? 'nothing' : '';
-        parts[s.id].show({ ...state, approach: report.approach }, done ? 'done' : s === current ? 'current' : 'later', done ? s.result(report, open, open ? worth : () => t.done) : '');
+        const mayTell = told || report.finished;
+        const phase = done ? 'done' : s === current ? 'current' : report.finished || left.has(s.id) ? 'left' : 'later';
+        parts[s.id].item.dataset.worth = done && mayTell && s.step && progressOf(report, s.step).at_nothing ? 'nothing' : '';
+        parts[s.id].show({ ...state, approach: report.approach }, phase, done ? s.result(report, mayTell, mayTell ? worth : () => t.done) : phase === 'left' ? t.left : '');
       }
-      for (const [s, element] of leads) element.hidden = isDone(s) || s !== current;
+      for (const [s, element] of leads) element.hidden = isOver(s) || s !== current;
       // Another stage has come up: it opens and the others close. Otherwise the learner's own opening stands.
       const now = `${current.id} ${report.finished}`;
       if (openFor !== now) {
@@ -179,6 +184,8 @@ export function stageList(holder, act) {
     /** The stages' names in their order. */
     order: STAGES.map((s) => s.id),
     contrast,
+    /** Whether some stage is not done. */
+    anyOpen: () => open,
     /** What a stage asks for. */
     words: (id, state) => actOf(t.list[id], state),
     /** A stage's name and what stands behind it once it is done. */

@@ -6,14 +6,15 @@ import { reason } from '../engine/room.js';
 import { texts } from '../words/texts.js';
 import { interrupted } from './interrupted.js';
 
-/** `#lesson=…` carries a lesson whole, `#open=…` names one of the course. */
-const DOORS = /^#(lesson|open)=/;
+/** `#lesson=…` carries a lesson whole, `#open=…` names one of the course, `#attempt=…` carries an attempt to be replayed. */
+const DOORS = /^#(lesson|open|attempt)=/;
+const ATTEMPT = /^#attempt=/;
 
 /** Whether an address leads to a lesson. */
 export const leadsToLesson = (fragment) => DOORS.test(fragment);
 
 /**
- * `needle` is from `injection`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
+ * `needle` is from `injectionDoor`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
  * lesson. Returns `{ list(), arrive(fragment), delivered(), resume(), leave(), after() }`.
  */
 export function lessonDoor(app, needle, act) {
@@ -26,14 +27,29 @@ export function lessonDoor(app, needle, act) {
     byId('lesson').hidden = false;
     try {
       loading ??= late(() => import('./flow.js'), new URL('./flow.js', import.meta.url));
-      flow ??= (await loading).lessonFlow(app, needle, act);
+      const [module] = await Promise.all([loading, needle.bring()]);
+      flow ??= module.lessonFlow(app, needle, act);
       await use(flow);
     } catch (error) {
       loading = null;
       byId('lesson').hidden = true;
       app.change({ lessons: false });
-      act.notice([flow ? `${reason(error)}.` : texts.notice.noPart(texts.needle.activity.lessons, reason(error))]);
+      act.notice([flow ? `${reason(error)}.` : texts.notice.noPart(texts.activity.lessons, reason(error))]);
       app.touch();
+    }
+  }
+
+  /** Replays the attempt that an address carries, once there is an engine for it. */
+  async function replay(fragment) {
+    flow?.leave();
+    try {
+      const { attemptOf } = await late(() => import('../base/attempt-link.js'), new URL('../base/attempt-link.js', import.meta.url));
+      const attempt = await attemptOf(fragment);
+      while (!app.room) await new Promise((resolve) => setTimeout(resolve, 50));
+      needle.attempt.open(attempt);
+      app.touch();
+    } catch (error) {
+      act.notice([texts.notice.noPart(texts.needle.activity.lessons, reason(error))]);
     }
   }
 
@@ -41,7 +57,7 @@ export function lessonDoor(app, needle, act) {
     /** Shows the course. */
     list: () => open((f) => f.list()),
     /** Opens the lesson that an address carries or names. */
-    arrive: (fragment) => open((f) => f.arrive(fragment)),
+    arrive: (fragment) => (ATTEMPT.test(fragment) ? replay(fragment) : open((f) => f.arrive(fragment))),
     /** Goes where the place outside that brought this page wants it. */
     delivered: () => open((f) => f.delivered()),
     /** Offers at once what a reload has interrupted. */

@@ -9,8 +9,9 @@ import { saveText } from '../base/save.js';
 import { wantsMark } from '../injection/stages.js';
 import { startPosition } from '../state/start.js';
 import { store, stored } from '../base/storage.js';
-import { texts } from '../words/texts.js';
+import { texts } from '../words/injection.js';
 import { lesson as t } from '../words/lesson.js';
+import { completion } from './completion.js';
 import { lessonDesk, shipped } from './desk.js';
 import { interrupted, noteRunning } from './interrupted.js';
 import { lessons, showList } from './list.js';
@@ -183,6 +184,7 @@ export function lessonFlow(app, needle, act) {
         return asks ? t.naming.hint(asks) : t.hintDone;
       },
       hintDone: t.hintDone,
+      hintOpen: t.hintOpen,
       noUndo: (finished) => open?.assessment && finished,
     };
   }
@@ -217,6 +219,7 @@ export function lessonFlow(app, needle, act) {
     row.append(button(t.again, () => begin(open.json), { id: 'lesson-again' }));
     content.push(row);
     if (receipt) content.push(make('p', { class: 'quiet' }, t.receiptNote));
+    content.push(completion({ info, drawn: open.drawn, score, exposures: info.exposures, engine: receipt ? JSON.parse(receipt).engine : null }));
     show('done', info.title, ...content);
     clearTimeout(kept.timer);
     const answer = await delivery.finish({

@@ -6,7 +6,7 @@ import { save } from '../base/save.js';
 import { texts } from '../words/texts.js';
 import { lesson as t } from '../words/lesson.js';
 import { course, lessonDesk, shipped } from './desk.js';
-import { begun, doneOf, exported, takeIn } from './progress.js';
+import { begun, doneOf, exported, takeIn } from '../base/progress.js';
 
 /** Lessons of the course, read once: `[{id, json, info}]`. */
 let read = null;

@@ -1,6 +1,7 @@
 // Wires the page: one state, one frame, one settling point. Everything shown is drawn from the state and the engine's report.
 // The engine is in shaping.js, exposures in record.js, steps and advice in review.js, the address in arrival.js.
 
+import { activityControl } from '../controls/activity.js';
 import { addressKeeper } from '../state/arrival.js';
 import { caseControls, languageControl, themeControl } from '../controls/case.js';
 import { FIRST_CATALOGUE } from '../engine/catalogue.js';
@@ -11,8 +12,7 @@ import { early } from './early.js';
 import { FIRST_BEAM } from '../exposure/exposure.js';
 import { filmState } from '../film/film-state.js';
 import { onceAFrame, onceQuiet } from '../base/frame.js';
-import { gantryDrawing } from '../gantry/drawing.js';
-import { injection } from '../injection/injection.js';
+import { injectionDoor } from '../injection/first-press.js';
 import { arrowsTurn, listen, NEEDLE_KEYS, PAGE_KEYS, VIEW_KEYS } from '../controls/keys.js';
 import { missedLanguage } from '../words/language.js';
 import { leadsToLesson, lessonDoor } from '../lesson/first-press.js';
@@ -82,8 +82,9 @@ const patient = shaping(app, film, { offered, made: () => (record.connect(), req
 const record = exposureRecord(app, images, patient, {
   words: showWords, fail, tick: () => (needle.attempt.on() ? needle.attempt.tick() : undefined), exposed: () => needle.attempt.exposed(), marks,
 });
-const needle = injection(app, patient, () => record, { notice, activity });
-const door = lessonDoor(app, needle, { notice, said: needle.said, leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
+const needle = injectionDoor((m) => m.injection(app, patient, () => record, { notice }), touch);
+const showActivity = activityControl(app, () => needle.here(), activity);
+const door = lessonDoor(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
 const viewKeys = { pick: (view) => change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
@@ -95,8 +96,6 @@ const updates = [
   turnControl(byId('more-turns'), 'rotation', range.rotation, app),
   tableControl(byId('more-turns'), app),
   windowControl(byId('more-turns'), app),
-  gantryDrawing(byId('gantry-feet'), 'feet'),
-  gantryDrawing(byId('gantry-side'), 'side'),
 ];
 dragToTurn(byId('overlay'), app);
 languageControl();
@@ -119,11 +118,15 @@ patient.start();
 if (isDelivered() && !leadsToLesson(location.hash)) door.delivered();
 else if (!leadsToLesson(location.hash)) door.resume();
 
+/** Says that a part has not come. */
+function without(name) {
+  return (error) => notice([texts.notice.noPartYet(name, reason(error))]);
+}
+
 /** What is not needed for the first picture comes after it, or after the engine has failed. */
 function later() {
   if (asked) return;
   asked = true;
-  const without = (name) => (error) => notice([texts.notice.noPartYet(name, reason(error))]);
   const looks = [...document.querySelectorAll('link[data-href]')].map((sheet) => new Promise((done) => {
     sheet.onload = sheet.onerror = done;
     sheet.href = sheet.dataset.href;
@@ -136,10 +139,10 @@ function later() {
       said: (times) => say(byId('status'), texts.picture.zoomed(times)), changed: () => images.rest(),
     }))).catch(without(texts.picture.heading)),
     import('./offline.js').then((m) => m.offline({ notice }), () => {}),
-    import('../injection/attempt-file.js').then((m) => {
+    needle.bring().then(() => import('../injection/attempt-file.js')).then((m) => {
       m.attemptFile(needle.attempt, notice);
       wishes.file.come();
-    }).catch(without(`${texts.needle.file.save}, ${texts.needle.file.open}`)),
+    }).catch(without(texts.activity.injection)),
     import('../help/first-press.js').then((m) => {
       help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held });
       help.words();
@@ -150,9 +153,13 @@ function later() {
       keepsakes.after();
       if (document.documentElement.dataset.settled === 'yes') keepsakes.settled();
     }).catch(without(texts.notice.keepsakes)),
-    import('../gantry/link.js').then((m) => {
+    import('../gantry/drawing.js').then((m) => {
+      updates.push(m.gantryDrawing(byId('gantry-feet'), 'feet'), m.gantryDrawing(byId('gantry-side'), 'side'));
+      frame();
+      return import('../gantry/link.js');
+    }).then((m) => {
       link = m.gantryLink(app, {
-        whole: patient.whole, shown, needle: needle.inGantry, marked: needle.marked, revision: needle.attempt.revision, busy: needle.aiming, field_mm: needle.field_mm,
+        whole: patient.whole, shown, needle: () => needle.inGantry(), marked: () => needle.marked(), revision: () => needle.attempt.revision(), busy: () => needle.aiming(), field_mm: () => needle.field_mm(),
         tells: () => needle.attempt.report()?.finished || !(app.state.selfTest || app.lesson?.assessment || app.lesson?.asks.has('name_parts')),
         relight: () => patient.whole() && app.report && images.mark(app.room, app.state, shown(), marks()),
       });
@@ -173,6 +180,7 @@ function activity(name) {
   door.leave();
   change({ injection: name === 'injection', lessons: name === 'lessons', selfTest: false });
   byId('lesson').hidden = name !== 'lessons';
+  if (name === 'injection') needle.bring().catch(without(texts.activity.injection));
   if (name === 'lessons') door.list();
 }
 
@@ -248,6 +256,7 @@ function draw() {
 function showWords() {
   const { state, report } = app;
   steps.update(state);
+  showActivity();
   needle.words();
   byId('checks').hidden = state.lessons || Boolean(app.lesson?.assessment);
   byId('film-aids').hidden = Boolean(app.lesson?.assessment) && !needle.attempt.report()?.finished;

@@ -2,9 +2,9 @@
 
 import { fillTexts, texts } from '../words/texts.js';
 
-/** Puts the texts into the page's skeleton. */
+/** Puts the texts into the page's skeleton, all but the injection's, which come later (words/injection.js). */
 export function fillPage() {
   document.documentElement.lang = texts.language;
   document.title = texts.title;
-  fillTexts(document);
+  fillTexts(document, texts, (path) => !path.startsWith('needle.'));
 }

@@ -242,7 +242,7 @@ function showDrawn() {
     if (byId('verdict').dataset.good === 'yes') words = sentence(complaint(error));
   }
   say(byId('gets'), words);
-  showPicture(drawn && { patient: drawn.patient, seed: drawn.seed, level: drawn.level, side: drawn.side });
+  showPicture(drawn && { patient: drawn.patient, seed: drawn.seed, changed: drawn.changed, level: drawn.level, side: drawn.side });
 }
 
 byId('code').addEventListener('input', pending);

@@ -254,7 +254,7 @@ function show() {
   byId('unread-list').replaceChildren(...some(unread));
   byId('classes').replaceChildren(...report.lessons.map((lesson, i) => classSection({ ...lesson, title: titleOf(lesson.lesson) }, i)));
   showRows(rows);
-  showLearners();
+  showLearners(rows);
 }
 
 byId('save-csv').addEventListener('click', () => saveText(t.file.csv, room.csv(byId('separator').value, true), 'text/csv'));

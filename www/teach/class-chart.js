@@ -73,9 +73,10 @@ function table(lesson) {
     make('th', { scope: 'row', role: 'rowheader' }, teach.stepName(step)),
     make('td', { role: 'cell', class: 'bar-cell' }, bar(step, lesson.learners)),
     cell(columns.mean, teach.percent(step.mean)),
+    cell(columns.quartiles, t.quartiles(step.quartiles)),
     cell(columns.below, ...names(step))));
   return make('table', { class: 'by-step', role: 'table', 'aria-label': t.caption(lesson.title) },
-    make('thead', { role: 'rowgroup' }, make('tr', { role: 'row' }, head(columns.step), head(columns.bands), head(columns.mean), head(columns.below))),
+    make('thead', { role: 'rowgroup' }, make('tr', { role: 'row' }, head(columns.step), head(columns.bands), head(columns.mean), head(columns.quartiles), head(columns.below))),
     make('tbody', { role: 'rowgroup' }, ...rows));
 }
 
@@ -86,6 +87,19 @@ function numbers(lesson) {
       make('table', { class: 'plain-table' },
         make('thead', {}, make('tr', {}, make('th', { scope: 'col' }, t.columns.step), ...t.bands.map((band) => make('th', { scope: 'col' }, band)), make('th', { scope: 'col' }, t.columns.mean))),
         make('tbody', {}, ...rows))));
+}
+
+/** How many learners lie in each tenth of the total: bars over their numbers, in a table that is read too. */
+function histogram(lesson) {
+  const most = Math.max(...lesson.histogram);
+  const column = (n, i) => {
+    const svg = draw('svg', { class: 'tenth', 'aria-hidden': 'true', viewBox: '0 0 20 60', preserveAspectRatio: 'none' }, draw('rect', { x: 1, width: 18, y: 60 - (59 * n) / most, height: (59 * n) / most, class: 'band band-0' }));
+    return make('td', { 'data-tenth': i }, ...(n > 0 ? [svg] : []), make('span', {}, String(n)));
+  };
+  return make('div', { class: 'scrolled', tabindex: '0', role: 'region', 'aria-label': t.histogram(lesson.title) },
+    make('table', { class: 'histogram' }, make('caption', { class: 'keys-heading' }, t.totals),
+      make('tbody', {}, make('tr', {}, make('th', { scope: 'row' }, t.columns.learners), ...lesson.histogram.map(column))),
+      make('tfoot', {}, make('tr', {}, make('th', { scope: 'row' }, t.columns.total), ...lesson.histogram.map((_, i) => make('th', { scope: 'col' }, t.tenth(10 * i)))))));
 }
 
 /** Which gates failed whom; nothing where all were kept to. */
@@ -100,6 +114,6 @@ export function classSection(lesson, number) {
   const id = `class-${number}`;
   const section = make('section', { class: 'panel class', 'aria-labelledby': id }, make('h2', { id }, lesson.title));
   if (lesson.learners === 0) section.append(make('p', { class: 'quiet' }, t.none(lesson)));
-  else section.append(make('p', { class: 'quiet' }, t.sums(lesson)), key(), table(lesson), ...gates(lesson), numbers(lesson));
+  else section.append(make('p', { class: 'quiet' }, t.sums(lesson)), histogram(lesson), key(), table(lesson), ...gates(lesson), numbers(lesson));
   return section;
 }

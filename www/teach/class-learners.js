@@ -1,8 +1,10 @@
 // The class by learner: the class list, which stays in this page, each one's tries and best, who has handed in nothing, and the gradebook.
 
 import { chooser } from '../base/chooser.js';
-import { byId, make, say } from '../base/dom.js';
+import { attemptFragment } from '../base/attempt-link.js';
+import { button, byId, make, say } from '../base/dom.js';
 import { saveText } from '../base/save.js';
+import { notes, statusTag } from './class-rows.js';
 import { complaint } from './frame.js';
 import { teach } from '../words/teach.js';
 
@@ -44,7 +46,12 @@ export function learners({ room, afterwards, titleOf }) {
     say(byId('list-state'), t.dealt);
   }
 
-  function show() {
+  /** Rows of the report as they were shown last. */
+  let rowsOf = [];
+
+  function show(rows = rowsOf) {
+    rowsOf = rows;
+    byId('one-learner').hidden = true;
     const { lessons, learners: all, missing } = room().learners();
     byId('learners').hidden = all.length === 0 || byId('result').hidden;
     const names = all.filter(({ code }) => missing.includes(code)).map(({ code, name }) => t.named(name, code));
@@ -56,11 +63,47 @@ export function learners({ room, afterwards, titleOf }) {
       make('tbody', { role: 'rowgroup' }, ...all.map((one) => row(one, lessons))));
   }
 
-  function row({ code, name, lessons: tries, look_at: rows }, lessons) {
+  function row(one, lessons) {
+    const { code, name, lessons: tries, look_at: rows } = one;
+    const called = name === null ? t.notListed(code) : t.named(name, code);
+    const handedIn = rowsOf.some((found) => found.learner === code);
     return make('tr', { role: 'row' },
-      make('th', { scope: 'row', role: 'rowheader', 'data-name': t.columns.learner }, name === null ? t.notListed(code) : t.named(name, code)),
+      make('th', { scope: 'row', role: 'rowheader', 'data-name': t.columns.learner }, handedIn ? button(called, () => showOne(one, called), { class: 'plain-button' }) : called),
       ...tries.map((one, i) => make('td', { role: 'cell', 'data-name': titleOf(lessons[i]) }, ...result(one))),
       make('td', { role: 'cell', 'data-name': t.columns.lookAt }, rows.length > 0 ? t.rows(rows) : ''));
+  }
+
+  /** Every row of a learner, with a link that replays it. */
+  function showOne({ code }, called) {
+    const own = rowsOf.filter((found) => found.learner === code);
+    const columns = t.oneColumns;
+    const head = [columns.row, columns.lesson, columns.result, t.columns.lookAt, columns.replay].map((name) => make('th', { scope: 'col', role: 'columnheader' }, name));
+    say(byId('one-learner-heading'), t.everyTry(called));
+    byId('one-learner-table').replaceChildren(
+      make('thead', { role: 'rowgroup' }, make('tr', { role: 'row' }, ...head)),
+      make('tbody', { role: 'rowgroup' }, ...own.map(oneTry)));
+    byId('one-learner').hidden = false;
+    byId('one-learner-heading').focus();
+  }
+
+  function oneTry(found) {
+    const { number } = found;
+    const cell = (name, ...content) => make('td', { role: 'cell', 'data-name': name }, ...content);
+    const columns = t.oneColumns;
+    const marks = found.total === null ? [] : [make('strong', {}, teach.percentFine(found.total)), make('span', { class: 'passed' }, found.passed ? teach.check.rows.passed : teach.check.rows.notPassed)];
+    return make('tr', { role: 'row', 'data-row': number },
+      make('th', { scope: 'row', role: 'rowheader', 'data-name': columns.row }, String(number)),
+      cell(columns.lesson, found.title ?? ''), cell(columns.result, statusTag(found.status), ' ', ...marks),
+      cell(t.columns.lookAt, ...notes(found).map((text) => make('p', {}, text))), cell(columns.replay, ...replayLink(number)));
+  }
+
+  /** A link to the practice page with the attempt in it; nothing where it cannot be replayed. */
+  function replayLink(number) {
+    const attempt = room().attempt(number);
+    if (!attempt) return [];
+    const link = make('a', { target: '_blank', rel: 'noopener', 'aria-label': t.replayOf(number) }, t.replay);
+    attemptFragment(attempt).then((fragment) => (link.href = `index.html${fragment}`));
+    return [link];
   }
 
   /** The best try, and how the tries went one after the other. */

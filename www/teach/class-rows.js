@@ -32,7 +32,8 @@ const KEYS = {
   source: (row) => t.place(row.source, row.line),
 };
 
-function notes(row) {
+/** What is to be known of a row, a sentence each. */
+export function notes(row) {
   const gates = row.gates_failed?.length > 0 && t.gatesFailed(row.gates_failed.map(remarks.gate));
   return [gates, row.note && `${row.note[0].toUpperCase()}${row.note.slice(1)}.`.replace(/\.\.$/, '.'), row.same_log_as && t.sameLog(row.same_log_as), row.alike && t.alike(row.alike, row.alike_share), row.repeat_of && t.repeat(row.repeat_of)].filter(Boolean);
 }

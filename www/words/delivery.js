@@ -7,7 +7,7 @@ const say = pageSayer('delivery', english);
 
 export const delivery = say.tree({
   ofHundred: (n) => say('ofHundred', { n }),
-  noLesson: (why) => say('noLesson', { why }),
+  noLesson: (status) => say(status ? 'noLessonStatus' : 'noLesson', { status }),
   notOpened: (standard) => say('notOpened', { standard }),
   resumedPart: (n) => say('resumedPart', { n }),
   resumedOf: (n, missing) => say('resumedOf', { n, missing }),
@@ -18,5 +18,4 @@ export const delivery = say.tree({
   otherMark: (mark, passed) => say('otherMark', { mark, passed: passed ? 'yes' : 'no' }),
   launchUsed: (why) => say(why ? 'launchUsedWhy' : 'launchUsed', { why }),
   badHost: (found) => say('badHost', { found }),
-  noMessage: (why) => say('noMessage', { why }),
 });

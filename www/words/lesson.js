@@ -28,6 +28,10 @@ export const lesson = say.tree({
   done: (score, passed) => say('done', { passed: yes(passed), points: points(score) }),
   next: (title) => say('next', { title }),
   bad: (why) => say('bad', { why }),
+  completion: {
+    heading: (passed) => say('completion-heading', { passed: yes(passed) }),
+    engineLine: (version, scoring, hash) => say('completion-engineLine', { version, scoring, hash }),
+  },
   progress: {
     opened: (n) => say('progress-opened', { n }),
   },

@@ -2,8 +2,6 @@
 
 import { pageSayer } from './language.js';
 import { page as english } from '../pkg/texts/en/page.js';
-import { needle } from './needle.js';
-import { remarks } from './remark.js';
 import { view } from './view-page.js';
 
 const say = pageSayer('page', english);
@@ -105,4 +103,5 @@ const over = (below, above) => Object.fromEntries([...Object.keys(below), ...Obj
   return [key, low && high && typeof high === 'object' ? { ...low, ...high } : (high ?? low)];
 }));
 
-export const texts = { ...over(view, own), needle, remarks };
+/** The page's table; the injection's part comes with it (injection.js). */
+export const texts = over(view, own);

@@ -46,6 +46,9 @@ export const teach = say.tree({
       gate: (gate, names) => say('check-lesson-gate', { gate, names: names.join(', ') }),
       moreNames: (n) => say('check-lesson-moreNames', { n }),
       caption: (title) => say('check-lesson-caption', { title }),
+      histogram: (title) => say('check-lesson-histogram', { title }),
+      tenth: (from) => say('check-lesson-tenth', { from, to: from === 90 ? 100 : from + 9 }),
+      quartiles: (three) => three.map(percent).join(' · '),
     },
     learners: {
       state: (n) => say('check-learners-state', { n }),
@@ -54,6 +57,8 @@ export const teach = say.tree({
       missing: (names) => say('check-learners-missing', { n: names.length, names: names.join(', ') }),
       noneVerified: (n) => say('check-learners-noneVerified', { n }),
       tries: (totals) => say('check-learners-tries', { totals: totals.map(percent).join(', ') }),
+      everyTry: (name) => say('check-learners-everyTry', { name }),
+      replayOf: (n) => say('check-learners-replayOf', { n }),
       rows: (rows) => say('check-learners-rows', { n: rows.length, rows: rows.join(', ') }),
     },
     rows: {

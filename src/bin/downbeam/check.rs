@@ -9,7 +9,6 @@ use downbeam::lesson::draw::Interiors;
 use downbeam::lesson::file::Lesson;
 use downbeam::lesson::link;
 use downbeam::lesson::read_error::ReadError;
-use downbeam::lesson::schema::lesson_schema;
 use downbeam::view::best_view::{ViewKind, best_view};
 use downbeam::view::criteria::Target;
 use lexopt::{Arg, Parser};
@@ -24,8 +23,7 @@ pub(crate) const COMMAND: Command = Command {
             Reads lessons and says for each whether it can be used; of one that cannot, everything that is wrong, with its\n\
             place, what was found and what is allowed. Notes tell of views that a patient of the lesson does not give.\n\n\
             --json          One JSON object a lesson: source, id, sha256, problems, notes\n\
-            --link ADDRESS  Also print the link that carries each lesson, such as --link https://example.org/course/\n\
-            --schema        Print the JSON Schema of the lesson file, and nothing else\n\n\
+            --link ADDRESS  Also print the link that carries each lesson, such as --link https://example.org/course/\n\n\
             Exit code 1 when a lesson cannot be used.\n",
     run,
 };
@@ -43,18 +41,14 @@ struct Said {
 }
 
 fn run(parser: &mut Parser) -> anyhow::Result<()> {
-    let (mut sources, mut json, mut address, mut schema) = (Vec::new(), false, None, false);
+    let (mut sources, mut json, mut address) = (Vec::new(), false, None);
     while let Some(argument) = parser.next()? {
         match argument {
             Arg::Long("json") => json = true,
-            Arg::Long("schema") => schema = true,
             Arg::Long("link") => address = Some(text(parser, "--link")?),
             Arg::Value(value) => sources.push(value.to_string_lossy().into_owned()),
             other => return Err(unknown(&COMMAND, &other).into()),
         }
-    }
-    if schema {
-        return print(&lesson_schema());
     }
     if sources.is_empty() {
         return Err(UsageError("check wants lesson files, such as check www/lessons".to_owned()).into());

@@ -88,7 +88,11 @@ pub(crate) fn number(parser: &mut Parser, option: &str, unit: &str) -> Result<f6
     let found = text(parser, option)?;
     // No minus before a zero.
     let plain = |value: f64| if value == 0.0 { 0.0 } else { value };
-    found.trim().parse().map(plain).map_err(|_| UsageError(format!("{option} wants a number of {unit}, not '{found}'")))
+    found
+        .trim()
+        .parse()
+        .map(plain)
+        .map_err(|_| UsageError(format!("{option} wants a number of {unit}, not '{found}'")))
 }
 
 /// Says that an option is missing.

@@ -38,14 +38,14 @@ pub(crate) struct Beam {
 }
 
 /// What is told of an exposure in the JSON.
-#[derive(Serialize)]
+#[derive(Serialize, schemars::JsonSchema)]
 pub(crate) struct Told {
     exposure: Taken,
     dose: DoseTotals,
     dicom_dose: Vec<DicomItem>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, schemars::JsonSchema)]
 struct Taken {
     technique: Technique,
     irradiation: Irradiation,

@@ -84,13 +84,15 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         let sentence = format!("'{}' is no file: write the receipts into one", missing.display());
         return Err(UsageError(sentence).into());
     }
-    let missing: Vec<String> = sources.iter().filter(|s| !s.exists()).map(|s| s.display().to_string()).collect();
+    let missing: Vec<String> =
+        sources.iter().filter(|s| !s.exists()).map(|s| s.display().to_string()).collect();
     inputs.extend(sources.iter().chain(&class_file).cloned());
     let list = class_file.as_deref().map(class_list).transpose()?;
-    let outputs: Vec<(&str, &Path)> = [("--csv", &csv_file), ("--ndjson", &ndjson_file), ("--gradebook", &gradebook_file)]
-        .into_iter()
-        .filter_map(|(option, file)| Some((option, file.as_deref()?)))
-        .collect();
+    let outputs: Vec<(&str, &Path)> =
+        [("--csv", &csv_file), ("--ndjson", &ndjson_file), ("--gradebook", &gradebook_file)]
+            .into_iter()
+            .filter_map(|(option, file)| Some((option, file.as_deref()?)))
+            .collect();
     may_write(&outputs, &inputs, force)?;
     let report = ClassReport::of(rows(&sources, &lessons));
     if report.rows.is_empty() {
@@ -140,9 +142,14 @@ fn class_list(file: &Path) -> anyhow::Result<ClassList> {
 fn list_in_words(class: &Class, list: &ClassList) -> String {
     let who = |code: &String| format!("{} ({})", plain(list.name(code).unwrap_or_default()), plain(code));
     let missing: Vec<String> = class.missing.iter().map(who).collect();
-    let strange: Vec<String> = class.learners.iter().filter(|l| l.name.is_none()).map(|l| plain(&l.code)).collect();
+    let strange: Vec<String> =
+        class.learners.iter().filter(|l| l.name.is_none()).map(|l| plain(&l.code)).collect();
     let mut text = format!("\n{} learners on the list; handed in nothing: ", list.members().len());
-    text += &if missing.is_empty() { "nobody".to_owned() } else { format!("{}: {}", missing.len(), missing.join(", ")) };
+    text += &if missing.is_empty() {
+        "nobody".to_owned()
+    } else {
+        format!("{}: {}", missing.len(), missing.join(", "))
+    };
     if !strange.is_empty() {
         let _ = write!(text, "\nCodes that are not on it: {}", strange.join(", "));
     }
@@ -150,9 +157,11 @@ fn list_in_words(class: &Class, list: &ClassList) -> String {
 }
 
 fn separator(found: &str) -> Result<Separator, UsageError> {
-    Separator::ALL.into_iter().find(|(name, _)| *name == found).map(|(_, separator)| separator).ok_or_else(|| {
-        UsageError(format!("--separator wants comma, semicolon or tab, not '{found}'"))
-    })
+    Separator::ALL
+        .into_iter()
+        .find(|(name, _)| *name == found)
+        .map(|(_, separator)| separator)
+        .ok_or_else(|| UsageError(format!("--separator wants comma, semicolon or tab, not '{found}'")))
 }
 
 /// Receipts that are held in memory at once.
@@ -226,9 +235,15 @@ fn rows_in_words(report: &ClassReport) -> String {
         );
         for note in [
             (!row.note.is_empty()).then(|| plain(&row.note)),
-            row.replayed.as_ref().map(|p| failed(&p.score.gates).join(", ")).filter(|f| !f.is_empty()).map(|f| format!("gates failed: {f}")),
+            row.replayed
+                .as_ref()
+                .map(|p| failed(&p.score.gates).join(", "))
+                .filter(|f| !f.is_empty())
+                .map(|f| format!("gates failed: {f}")),
             row.same_log_as.map(|n| format!("same log as row {n}, of another learner")),
-            row.alike.map(|(n, share)| format!("{:.0} % in common with row {n}, of another learner", 100.0 * share)),
+            row.alike.map(|(n, share)| {
+                format!("{:.0} % in common with row {n}, of another learner", 100.0 * share)
+            }),
             row.repeat_of.map(|n| format!("row {n} again")),
         ]
         .into_iter()

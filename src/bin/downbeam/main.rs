@@ -25,6 +25,7 @@ mod player_page;
 mod png_file;
 mod project;
 mod receipt_source;
+mod schema;
 mod serve;
 mod shown;
 mod site;
@@ -41,7 +42,7 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::process::ExitCode;
 
-const COMMANDS: [&Command; 11] = [
+const COMMANDS: [&Command; 12] = [
     &serve::COMMAND,
     &build::COMMAND,
     &pack::COMMAND,
@@ -51,6 +52,7 @@ const COMMANDS: [&Command; 11] = [
     &check::COMMAND,
     &grade::COMMAND,
     &codes::COMMAND,
+    &schema::COMMAND,
     &model::COMMAND,
     &texts::COMMAND,
 ];

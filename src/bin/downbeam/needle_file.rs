@@ -93,7 +93,7 @@ enum Move {
 }
 
 /// What is told of the needle in the JSON.
-#[derive(Serialize)]
+#[derive(Serialize, schemars::JsonSchema)]
 pub(crate) struct ToldNeedle {
     needle: NeedleReport,
     /// From the skin to the tip, patient frame.
@@ -106,7 +106,7 @@ pub(crate) struct ToldNeedle {
     pub(crate) inclusions: Vec<Inclusion>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, schemars::JsonSchema)]
 struct ToldArea {
     corners_patient_mm: Vec<[f64; 3]>,
     corners_detector_mm: Vec<[f64; 2]>,
@@ -272,5 +272,65 @@ impl ToldNeedle {
             let _ = writeln!(text, "  At {:.1} mm: {:?}{level}: {}", c.depth_mm, c.kind, c.kind.sign());
         }
         text
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use downbeam::anatomy::names::{Level, Side};
+    use downbeam::anatomy::patient::PatientSpec;
+    use proptest::prelude::*;
+    use std::sync::LazyLock;
+
+    static PATIENT: LazyLock<Patient> =
+        LazyLock::new(|| Patient::new(&PatientSpec::named("average").unwrap()));
+
+    /// A needle file, or nearly one: numbers of every size, keys now and then wrong.
+    fn files() -> impl Strategy<Value = String> {
+        let number = || prop_oneof![4 => (-90.0..90.0_f64).prop_map(|x| x.to_string()), 1 => any::<f64>().prop_map(|x| format!("{x:e}")), 1 => "[-0-9e.]{0,6}"];
+        let pair = move || (number(), number()).prop_map(|(a, b)| format!("[{a},{b}]"));
+        let entry = prop_oneof![
+            Just("{\"area_centre\":{}}".to_owned()),
+            pair().prop_map(|p| format!("{{\"mark_mm\":{p}}}")),
+            (number(), number(), number()).prop_map(|(a, b, c)| format!(
+                "{{\"free\":{{\"patient_mm\":[{a},{b},{c}],\"direction\":[{c},{a},{b}]}}}}"
+            )),
+        ];
+        let step = prop_oneof![
+            (number(), number())
+                .prop_map(|(mm, spin)| format!("{{\"advance\":{{\"mm\":{mm},\"spin\":{spin}}}}}")),
+            number().prop_map(|n| format!("{{\"withdraw_mm\":{n}}}")),
+            number().prop_map(|n| format!("{{\"roll_deg\":{n}}}")),
+            pair().prop_map(|p| format!("{{\"angle_deg\":{p}}}")),
+            number().prop_map(|n| format!("{{\"inject_ml\":{n}}}")),
+            "[a-z{}\":]{0,12}",
+        ];
+        (entry, prop::collection::vec(step, 0..6), number(), any::<prop::sample::Index>(), any::<bool>())
+            .prop_map(|(entry, moves, after, at, cut)| {
+                let mut text = format!(
+                    "{{\"entry\":{entry},\"moves\":[{}],\"seconds_after\":{after}}}",
+                    moves.join(",")
+                );
+                if cut {
+                    text.truncate(at.index(text.len()));
+                }
+                text
+            })
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: ProptestConfig::default().cases.min(100_000), ..ProptestConfig::default() })]
+
+        #[test]
+        fn no_file_makes_it_panic(text in files()) {
+            let Ok(file) = serde_json::from_str::<NeedleFile>(&text) else { return Ok(()) };
+            let target = Target { level: Level::L4, side: Side::Left };
+            let arm = CArm::default();
+            let view = Projection::new(&arm, PATIENT.interior.level(Level::L4).centre);
+            if let Ok(told) = file.put_in(&PATIENT, target, &arm, &view) {
+                prop_assert!(told.needle.depth_mm.is_finite());
+            }
+        }
     }
 }

@@ -68,7 +68,9 @@ fn reads(input: &Path, path: &Path) -> bool {
 
 /// Whether two paths are one file, through links too.
 fn same(a: &Path, b: &Path) -> bool {
-    if let (Ok(a), Ok(b)) = (whole(a), whole(b)) && a == b {
+    if let (Ok(a), Ok(b)) = (whole(a), whole(b))
+        && a == b
+    {
         return true;
     }
     #[cfg(unix)]

@@ -2,6 +2,9 @@
 //!
 //! What comes out depends on what goes in and on nothing else: files in the order of their names, no time stamps.
 
+mod bundle;
+mod compressed;
+mod course;
 mod files;
 mod head;
 mod manifest;
@@ -19,6 +22,7 @@ use crate::lesson_source;
 use crate::out_file::{self, may_write};
 use crate::project;
 use anyhow::{Context, bail};
+use course::Course;
 use downbeam::lesson::file::Lesson;
 use files::Files;
 use lexopt::{Arg, Parser};
@@ -27,21 +31,23 @@ use std::path::{Path, PathBuf};
 
 pub(crate) const COMMAND: Command = Command {
     name: "pack",
-    summary: "Pack the page: a site, one file, or a lesson for a learning platform",
+    summary: "Pack the page: a site, one file, or lessons for a learning platform",
     usage: "Usage: downbeam pack FORM [--lesson FILE] --out OUT [OPTIONS]\n\n\
             Builds the WebAssembly and packs the page with it. FORM is one of\n\n\
             --site       A folder to put on any web server: the page, the frame's page player.html, all lessons\n\
             --single     One HTML file that runs without a server, with all lessons\n\
-            --scorm12    A zip for a platform that takes SCORM 1.2, with one lesson\n\
+            --scorm12    A zip for a platform that takes SCORM 1.2, with one lesson or a course of several\n\
             --scorm2004  The same for SCORM 2004 4th edition\n\
             --cmi5       The same for cmi5\n\
             --npm        A folder that a bundler's user installs, with the custom element\n\n\
-            --lesson FILE  The lesson of a package; with --site or --single the one lesson that it opens\n\
+            --lesson FILE  The lesson of a package; with --site or --single the one lesson that it opens. For a\n\
+            \x20              platform it may be given more than once, or name a folder: each lesson has its own marks there\n\
+            --title TEXT   What a course of several lessons is called\n\
             --out OUT      Where to; a folder must be new or empty\n\
             --lrs ORIGIN   With --site: a record store elsewhere that xAPI launches may send to, such as\n\
             \x20              https://lrs.example.org\n\
             --no-build     Pack what was built before\n\
-            --force        Write over a file that is there already; never over the lesson\n\n\
+            --force        Write over a file that is there already; never over a lesson\n\n\
             The lesson is checked first, as by 'downbeam check'.\n",
     run,
 };
@@ -72,8 +78,8 @@ impl Form {
         format!("--{name}")
     }
 
-    /// Whether it carries exactly one lesson.
-    fn is_lesson(self) -> bool {
+    /// Whether it carries lessons for a platform.
+    fn is_for_platform(self) -> bool {
         matches!(self, Self::Scorm12 | Self::Scorm2004 | Self::Cmi5)
     }
 }
@@ -81,7 +87,9 @@ impl Form {
 /// What was asked for.
 struct Asked {
     form: Form,
-    lesson: Option<Lesson>,
+    /// In the order given; with `Site` and `Single` one at most.
+    lessons: Vec<Lesson>,
+    title: Option<String>,
     /// What is read, other than the page.
     inputs: Vec<PathBuf>,
     out: PathBuf,
@@ -114,10 +122,12 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
 }
 
 fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
-    let (mut form, mut lesson, mut out, mut lrs, mut build, mut force) = (None, None, None, None, true, false);
+    let (mut form, mut title, mut out, mut lrs, mut build, mut force) = (None, None, None, None, true, false);
+    let mut sources = Vec::new();
     while let Some(argument) = parser.next()? {
         match argument {
-            Arg::Long("lesson") => lesson = Some(text(parser, "--lesson")?),
+            Arg::Long("lesson") => sources.push(text(parser, "--lesson")?),
+            Arg::Long("title") => title = Some(text(parser, "--title")?),
             Arg::Long("out") => out = Some(text(parser, "--out")?),
             Arg::Long("lrs") => lrs = Some(text(parser, "--lrs")?),
             Arg::Long("no-build") => build = false,
@@ -137,7 +147,7 @@ fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
     let Some(out) = out else {
         return Err(UsageError("pack wants --out, such as --out lesson.zip".to_owned()).into());
     };
-    if form == Form::Npm && lesson.is_some() {
+    if form == Form::Npm && !sources.is_empty() {
         return Err(UsageError("--npm carries all lessons: leave --lesson out".to_owned()).into());
     }
     if lrs.is_some() && form != Form::Site {
@@ -150,22 +160,46 @@ fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
         let sentence = format!("--lrs wants an origin such as https://lrs.example.org, not '{found}'");
         return Err(UsageError(sentence).into());
     }
-    if form.is_lesson() && lesson.is_none() {
-        let sentence = format!("{} carries one lesson: say which with --lesson FILE", form.option());
+    if form.is_for_platform() && sources.is_empty() {
+        let sentence = format!("{} carries a lesson: say which with --lesson FILE", form.option());
         return Err(UsageError(sentence).into());
     }
-    let inputs = lesson.iter().map(PathBuf::from).collect();
-    let lesson = lesson.as_deref().map(one_lesson).transpose()?;
-    Ok(Asked { form, lesson, inputs, out: out.into(), lrs, build, force })
+    let lessons = lessons(&sources)?;
+    if lessons.len() > 1 && !form.is_for_platform() {
+        let sentence = format!("{} opens one lesson, not {}", form.option(), lessons.len());
+        return Err(UsageError(sentence).into());
+    }
+    match (lessons.len() > 1, title.as_deref().map(str::trim)) {
+        (true, None | Some("")) => {
+            let sentence = "a course of several lessons wants a title: say it with --title TEXT";
+            return Err(UsageError(sentence.to_owned()).into());
+        }
+        (_, Some(title)) if title.chars().any(char::is_control) => {
+            let sentence = "--title wants one line of text without control characters";
+            return Err(UsageError(sentence.to_owned()).into());
+        }
+        (false, Some(_)) => {
+            let sentence = "--title is for a course of several lessons: one lesson has its own";
+            return Err(UsageError(sentence.to_owned()).into());
+        }
+        _ => {}
+    }
+    let inputs = sources.iter().map(|s| Path::new(s)).filter(|p| p.is_file()).map(PathBuf::from);
+    Ok(Asked { form, lessons, title, inputs: inputs.collect(), out: out.into(), lrs, build, force })
 }
 
-/// The lesson of an argument, which must be one and be good.
-fn one_lesson(argument: &str) -> anyhow::Result<Lesson> {
-    let mut all = lesson_source::lessons(argument)?;
-    match (all.pop(), all.len()) {
-        (Some(lesson), 0) => Ok(lesson),
-        (_, others) => bail!("{argument} holds {} lessons: a package carries one", others + 1),
+/// The lessons of all arguments, of which no two may have the same id.
+fn lessons(sources: &[String]) -> anyhow::Result<Vec<Lesson>> {
+    let mut all: Vec<Lesson> = Vec::new();
+    for source in sources {
+        for lesson in lesson_source::lessons(source)? {
+            if all.iter().any(|other| other.id == lesson.id) {
+                bail!("{source} holds lesson '{}' again: a package carries it once", lesson.id);
+            }
+            all.push(lesson);
+        }
     }
+    Ok(all)
 }
 
 /// Scheme, host and perhaps port, as they stand in a content security policy.
@@ -199,10 +233,10 @@ fn packed(asked: &Asked, project: &Path) -> anyhow::Result<Packed> {
     Ok(match asked.form {
         Form::Site => Packed::Folder(site(asked, www, licences, project)?),
         Form::Npm => Packed::Folder(npm::package(&www, licences)?),
-        Form::Single => Packed::File(single::page(&www, asked.lesson.as_ref())?.into_bytes()),
+        Form::Single => Packed::File(single::page(&www, asked.lessons.first())?.into_bytes()),
         Form::Scorm12 | Form::Scorm2004 | Form::Cmi5 => {
-            let Some(lesson) = &asked.lesson else { bail!("no lesson") };
-            Packed::File(zip_file::zip(&lesson_package(asked.form, lesson, &www, licences)?)?)
+            let course = Course::of(&asked.lessons, asked.title.as_deref());
+            Packed::File(zip_file::zip(&lesson_package(asked.form, &course, &www, licences)?)?)
         }
     })
 }
@@ -215,37 +249,45 @@ fn site(asked: &Asked, www: Files, licences: Files, project: &Path) -> anyhow::R
         if let Some(lrs) = &asked.lrs {
             html = head::allowing_connections(&html, &format!("'self' {lrs}"))?;
         }
-        if asked.lesson.is_some() {
+        if !asked.lessons.is_empty() {
             html = head::delivered_by(&html, "page")?;
         }
         files.put(page, html);
     }
-    if let Some(lesson) = &asked.lesson {
+    if let Some(lesson) = asked.lessons.first() {
         files.put("lesson.json", lesson.to_json());
     }
     files.put("index.html", head::working_offline(&files.text("index.html")?)?);
+    bundle::bundled(&mut files, &["index.html", "player.html"])?;
     files.add(licences);
     files.add_documents(project)?;
     offline::stamp(&mut files)?;
+    compressed::beside(&mut files)?;
     Ok(files)
 }
 
-/// What a platform unpacks: what the player needs and no more, its lesson, and the platform's table of contents.
-fn lesson_package(form: Form, lesson: &Lesson, www: &Files, licences: Files) -> anyhow::Result<Files> {
+/// What a platform unpacks: what the player needs and no more, its lessons, and the platform's table of contents.
+fn lesson_package(form: Form, course: &Course<'_>, www: &Files, licences: Files) -> anyhow::Result<Files> {
     let mut files = www.needed_by("player.html")?;
+    bundle::bundled(&mut files, &["player.html"])?;
     let name = form.option();
     let mut html = head::delivered_by(&files.text("player.html")?, name.trim_start_matches('-'))?;
     if form == Form::Cmi5 {
         // Where the store is, is known at launch only.
         html = head::allowing_connections(&html, "'self' https: http:")?;
     }
-    files.put("player.html", html);
-    files.put("lesson.json", lesson.to_json());
+    files.remove("player.html");
     files.add(licences);
+    let shared = files.clone();
+    for item in &course.items {
+        let page = if course.is_one() { html.clone() } else { head::with_lesson(&html, &item.file)? };
+        files.put(&item.page, page);
+        files.put(&item.file, item.lesson.to_json());
+    }
     let (path, table) = match form {
-        Form::Scorm12 => ("imsmanifest.xml", manifest::scorm12(lesson, &files)),
-        Form::Scorm2004 => ("imsmanifest.xml", manifest::scorm2004(lesson, &files)),
-        _ => ("cmi5.xml", manifest::cmi5(lesson)),
+        Form::Scorm12 => ("imsmanifest.xml", manifest::scorm12(course, &shared)),
+        Form::Scorm2004 => ("imsmanifest.xml", manifest::scorm2004(course, &shared)),
+        _ => ("cmi5.xml", manifest::cmi5(course)),
     };
     files.put(path, table);
     Ok(files)

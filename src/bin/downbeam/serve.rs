@@ -10,16 +10,18 @@ use anyhow::Context;
 use lexopt::{Arg, Parser};
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
+use std::path::PathBuf;
 use std::sync::{Arc, Condvar, Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 pub(crate) const COMMAND: Command = Command {
     name: "serve",
     summary: "Build the page and serve it on this machine (the default)",
-    usage: "Usage: downbeam [serve] [--port N] [--no-build]\n\n\
+    usage: "Usage: downbeam [serve] [--port N] [--no-build | --site FOLDER]\n\n\
             Builds the WebAssembly and serves www/ on 127.0.0.1 until stopped with Ctrl-C.\n\n\
             --port N     Port to serve on; 0 takes any free one. Default 8080, or a free one when that is taken.\n\
-            --no-build   Serve what was built before.\n",
+            --no-build   Serve what was built before.\n\
+            --site FOLDER  Serve what 'downbeam pack --site' made, compressed where the browser takes it.\n",
     run,
 };
 
@@ -31,22 +33,25 @@ const PATIENCE: Duration = Duration::from_secs(5);
 const MOST_AT_ONCE: usize = 64;
 
 fn run(parser: &mut Parser) -> anyhow::Result<()> {
-    let (mut port, mut building) = (None, true);
+    let (mut port, mut building, mut packed) = (None, true, None);
     while let Some(argument) = parser.next()? {
         match argument {
             Arg::Long("port") => port = Some(port_number(&text(parser, "--port")?)?),
             Arg::Long("no-build") => building = false,
+            Arg::Long("site") => packed = Some(PathBuf::from(text(parser, "--site")?)),
             other => return Err(unknown(&COMMAND, &other).into()),
         }
     }
-    let folder = project::folder("www")?;
+    // A packed site is there already.
+    let project = packed.is_none().then(|| project::folder("www")).transpose()?;
     // The port is taken before the build, so that a taken one is heard of at once.
     let listener = listen(port)?;
     let address = listener.local_addr()?;
-    if building {
-        build::into_www(&folder)?;
+    if let Some(project) = project.as_ref().filter(|_| building) {
+        build::into_www(project)?;
     }
-    let site = Site::new(&folder.join("www"))?;
+    let folder = packed.or_else(|| Some(project?.join("www"))).context("no folder to serve")?;
+    let site = Site::new(&folder)?;
     print(&format!("Downbeam is at http://{address}/\n"))?;
     eprintln!("Stop it with Ctrl-C.");
     answer_all(&listener, site);
@@ -129,18 +134,25 @@ fn answer_one(stream: &TcpStream, site: &Site) -> std::io::Result<()> {
     let mut first = String::new();
     head.read_line(&mut first)?;
     let mut host = None;
+    let mut accepted = String::new();
     let mut line = String::new();
     while head.read_line(&mut line)? > 2 {
-        if let Some((name, value)) = line.split_once(':')
-            && name.eq_ignore_ascii_case("host")
-        {
-            host = Some(value.trim().to_owned());
+        if let Some((name, value)) = line.split_once(':') {
+            if name.eq_ignore_ascii_case("host") {
+                host = Some(value.trim().to_owned());
+            } else if name.eq_ignore_ascii_case("accept-encoding") {
+                value.trim().clone_into(&mut accepted);
+            }
         }
         line.clear();
     }
     let mut words = first.split_ascii_whitespace();
     let (method, url) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
-    let reply = if host.as_deref().is_some_and(is_this_machine) { site.answer(method, url) } else { site::elsewhere() };
+    let reply = if host.as_deref().is_some_and(is_this_machine) {
+        site.answer(method, url, &accepted)
+    } else {
+        site::elsewhere()
+    };
     let mut text = format!(
         "HTTP/1.1 {} \r\nConnection: close\r\nContent-Length: {}\r\n",
         reply.status,
@@ -172,10 +184,18 @@ mod tests {
 
     #[test]
     fn only_names_of_this_machine_are_answered() {
-        for good in ["localhost", "localhost:8080", "127.0.0.1:1", "LOCALHOST:80", "[::1]:8080", "127.0.0.1"] {
+        for good in ["localhost", "localhost:8080", "127.0.0.1:1", "LOCALHOST:80", "[::1]:8080", "127.0.0.1"]
+        {
             assert!(is_this_machine(good), "{good}");
         }
-        for bad in ["", "example.org", "example.org:8080", "localhost.example.org", "127.0.0.1.example.org:80", ":80"] {
+        for bad in [
+            "",
+            "example.org",
+            "example.org:8080",
+            "localhost.example.org",
+            "127.0.0.1.example.org:80",
+            ":80",
+        ] {
             assert!(!is_this_machine(bad), "{bad}");
         }
     }

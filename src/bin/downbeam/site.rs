@@ -1,7 +1,8 @@
 //! A folder as a web site: request path to file, safely, with the type a browser wants.
 //!
 //! A path is refused when it is not plain names below the folder after percent-decoding, or when it leads out of
-//! the folder through a symbolic link.
+//! the folder through a symbolic link. Where a compressed copy lies beside a file (`a.js.br`, `a.js.gz`, as `pack --site` makes them) and
+//! the browser takes it, the copy is sent.
 
 use anyhow::Context;
 use std::path::{Component, Path, PathBuf};
@@ -21,12 +22,13 @@ pub(crate) struct Reply {
 }
 
 /// Media type by the end of the name. WebAssembly must be exact: browsers compile it while it streams only then.
-const TYPES: [(&str, &str); 16] = [
+const TYPES: [(&str, &str); 17] = [
     ("html", "text/html; charset=utf-8"),
     ("js", "text/javascript; charset=utf-8"),
     ("mjs", "text/javascript; charset=utf-8"),
     ("css", "text/css; charset=utf-8"),
     ("json", "application/json"),
+    ("jsonld", "application/ld+json"),
     ("map", "application/json"),
     ("webmanifest", "application/manifest+json"),
     ("wasm", "application/wasm"),
@@ -52,7 +54,8 @@ impl Site {
     }
 
     /// Answers a request; never fails.
-    pub(crate) fn answer(&self, method: &str, url: &str) -> Reply {
+    /// `accepted`: the value of the request's Accept-Encoding.
+    pub(crate) fn answer(&self, method: &str, url: &str, accepted: &str) -> Reply {
         if method != "GET" && method != "HEAD" {
             let mut reply = message(405, "Only GET and HEAD are answered here.");
             reply.headers.push(("Allow", "GET, HEAD".to_owned()));
@@ -66,17 +69,36 @@ impl Site {
             return message(404, "There is no such page here.");
         };
         if !found.is_dir() {
-            return file(&found);
+            return self.sent(&asked, &found, accepted);
         }
         if path.ends_with('/') {
-            return self
-                .inside(&asked.join("index.html"))
-                .map_or_else(|| message(404, "There is no such page here."), |index| file(&index));
+            let index = asked.join("index.html");
+            return self.inside(&index).map_or_else(
+                || message(404, "There is no such page here."),
+                |found| self.sent(&index, &found, accepted),
+            );
         }
         // Relative links in a folder's page need the slash. One slash only in front: two would name another host.
         let mut reply = message(301, "The page is at the same address with a slash after it.");
         reply.headers.push(("Location", format!("/{}/", path.trim_matches('/'))));
         reply
+    }
+
+    /// A file, or the copy of it that is compressed best of those that are there and accepted.
+    fn sent(&self, asked: &Path, found: &Path, accepted: &str) -> Reply {
+        for (coding, end) in [("br", ".br"), ("gzip", ".gz")] {
+            let mut name = asked.as_os_str().to_owned();
+            name.push(end);
+            if takes(accepted, coding)
+                && let Some(copy) = self.inside(Path::new(&name))
+            {
+                let mut reply = file(&copy, media_type(found));
+                reply.headers.push(("Content-Encoding", coding.to_owned()));
+                reply.headers.push(("Vary", "Accept-Encoding".to_owned()));
+                return reply;
+            }
+        }
+        file(found, media_type(found))
     }
 
     /// The real path of something in the folder; `None` when it is not there or leads out of it.
@@ -86,12 +108,21 @@ impl Site {
     }
 }
 
-fn file(path: &Path) -> Reply {
+fn file(path: &Path, kind: &str) -> Reply {
     // Only plain files: a named pipe would block for ever.
     match path.is_file().then(|| std::fs::read(path)) {
-        Some(Ok(body)) => reply(200, media_type(path), body),
+        Some(Ok(body)) => reply(200, kind, body),
         _ => message(404, "There is no such page here."),
     }
+}
+
+/// Whether an Accept-Encoding (RFC 9110, 12.5.3) has a coding, and not with a weight of nothing.
+fn takes(accepted: &str, coding: &str) -> bool {
+    accepted.split(',').any(|item| {
+        let mut parts = item.split(';').map(str::trim);
+        let named = parts.next().is_some_and(|name| name.eq_ignore_ascii_case(coding));
+        named && !parts.any(|p| p.strip_prefix("q=").is_some_and(|q| q.parse() == Ok(0.0_f32)))
+    })
 }
 
 /// To a request for another host's name.
@@ -154,6 +185,16 @@ mod tests {
         }
         assert_eq!(relative("//etc/passwd"), Some(PathBuf::from("etc/passwd")));
         assert!(relative("/..\\x").is_none());
+    }
+
+    #[test]
+    fn a_coding_is_taken_where_it_is_named_with_a_weight() {
+        for good in ["br", "gzip, deflate, br, zstd", "gzip;q=0.5, BR;q=1.0", "gzip;q=0, br"] {
+            assert!(takes(good, "br"), "{good}");
+        }
+        for bad in ["", "gzip", "br;q=0", "br; q=0.000", "brotli"] {
+            assert!(!takes(bad, "br"), "{bad}");
+        }
     }
 
     #[test]

@@ -5,8 +5,8 @@ use crate::asked_patient::AskedPatient;
 use crate::command::{Command, UsageError, missing, number, print, text, unknown};
 use crate::exposure::{Asked, Told};
 use crate::needle_file::{self, ToldNeedle};
-use crate::shown::Shown;
 use crate::out_file::may_write;
+use crate::shown::Shown;
 use crate::{npy_file, outline_file, png_file, svg_file};
 use downbeam::anatomy::names::{Level, Side, UnknownName};
 use downbeam::anatomy::patient::Patient;
@@ -14,6 +14,7 @@ use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::outline::OutlineTracer;
 use downbeam::imaging::projection::Projection;
 use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
+use downbeam::lesson::schema::schema_of_output;
 use downbeam::view::best_view::{BestView, ViewKind, best_view};
 use downbeam::view::criteria::Target;
 use downbeam::view::report::{AskedView, Report, report};
@@ -183,7 +184,7 @@ fn kind_named(name: &str) -> Result<ViewKind, UnknownName> {
 }
 
 /// The JSON: the report, and what is told of the exposure if there was one.
-#[derive(Serialize)]
+#[derive(Serialize, schemars::JsonSchema)]
 struct Printed<'a> {
     #[serde(flatten)]
     report: &'a Report,
@@ -191,6 +192,11 @@ struct Printed<'a> {
     told: Option<&'a Told>,
     #[serde(flatten)]
     needle: Option<&'a ToldNeedle>,
+}
+
+/// The JSON Schema of what `--json` prints.
+pub(crate) fn schema() -> String {
+    schema_of_output::<Printed<'static>>("What the C-arm shows, as view --json prints it")
 }
 
 fn run(parser: &mut Parser) -> anyhow::Result<()> {

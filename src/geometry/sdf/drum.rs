@@ -69,15 +69,17 @@ impl Drum {
         let s = (p.z / half_height).clamp(-1.0, 1.0);
         let t = 0.5 * (s + 1.0);
         let narrow = (1.0 - s * s) * (1.0 + self.waist_flat * s * s);
-        let between = |half: [f32; 2], waist: f32| (half[0] + t * (half[1] - half[0])) * (1.0 - waist * narrow);
+        let between =
+            |half: [f32; 2], waist: f32| (half[0] + t * (half[1] - half[0])) * (1.0 - waist * narrow);
         let a = between(self.half_width, self.waist[0]);
         let b = between(self.half_depth, self.waist[1]);
         let (per_a, per_b) = (1.0 / a, 1.0 / b);
         let x = p.x * per_a;
         let behind = (p.y * per_b).clamp(0.0, 1.0);
         let shoulder = (1.0 - 1.7 * x * x).max(0.0);
-        let y = (p.y - self.waist_shift * narrow - self.posterior_dent * behind * (1.0 - shoulder * shoulder))
-            * per_b;
+        let y =
+            (p.y - self.waist_shift * narrow - self.posterior_dent * behind * (1.0 - shoulder * shoulder))
+                * per_b;
         let (xx, yy) = (x * x, y * y);
         let sum = xx + yy;
         let root = (sum * sum - 2.0 * self.squareness * xx * yy).max(1e-12).sqrt().sqrt();

@@ -161,7 +161,6 @@ impl Loft {
         let along = r.dot(self.axis);
         let t = (along * self.per_length).clamp(self.span[0], self.span[1]);
         let beyond = along - t * self.length;
-        let inside = if beyond == 0.0 { 1.0 } else { 0.0 };
         let mut cubes = [0.0_f32; KNOTS];
         let mut squares = [0.0_f32; KNOTS];
         for j in 0..KNOTS {
@@ -198,6 +197,8 @@ impl Loft {
         let cap = if beyond < 0.0 { self.cap[0] } else { self.cap[1] };
         let per_cap = 1.0 / cap;
         let w = beyond * per_cap;
+        // In a cap the section no longer widens; it stops doing so bit by bit, so that the field has no step at the end's plane.
+        let inside = (1.0 - w.abs()).max(0.0);
         let (xx, yy, ww) = (x * x, y * y, w * w);
         let sum = xx + yy + ww;
         let fourth = (sum * sum - 2.0 * q * xx * yy).max(1e-12);
@@ -373,9 +374,10 @@ mod tests {
                 ) / (2.0 * h)
             };
             let mut q = p;
-            for _ in 0..30 {
+            for _ in 0..60 {
+                // Half a Newton step: whole ones go to and fro across the wall inside the bend.
                 let g = slope(q);
-                q -= g * (loft.distance(q) / g.length_squared().max(1e-3));
+                q -= g * (0.5 * loft.distance(q) / g.length_squared().max(0.1));
             }
             assert!(loft.distance(q).abs() < 2e-2, "{p}: {q} {}", loft.distance(q));
             let way = q.distance(p);

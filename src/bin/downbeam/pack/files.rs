@@ -73,10 +73,15 @@ impl Files {
 
     /// A file and all that it names, and what that names: by links and sources in HTML, by imports in modules, by `url()` in styles.
     pub(super) fn needed_by(&self, start: &str) -> anyhow::Result<Self> {
+        self.needed_by_without(start, &[])
+    }
+
+    /// The same, without some files and what only they name.
+    pub(super) fn needed_by_without(&self, start: &str, without: &[&str]) -> anyhow::Result<Self> {
         let mut needed = Self::default();
         let mut waiting = vec![(start.to_owned(), start.to_owned())];
         while let Some((path, from)) = waiting.pop() {
-            if needed.0.contains_key(&path) {
+            if needed.0.contains_key(&path) || without.contains(&path.as_str()) {
                 continue;
             }
             let Some(bytes) = self.0.get(&path) else { bail!("{from} names {path}, which is not there") };

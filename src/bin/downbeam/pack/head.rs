@@ -7,6 +7,11 @@ pub(super) fn delivered_by(html: &str, how: &str) -> anyhow::Result<String> {
     with_meta(html, "downbeam-delivery", how)
 }
 
+/// Says in the page which lesson file is its own, where there are several.
+pub(super) fn with_lesson(html: &str, file: &str) -> anyhow::Result<String> {
+    with_meta(html, "downbeam-lesson", file)
+}
+
 /// Says in the page that there is a service worker that knows this site (`www/page/offline.js`).
 pub(super) fn working_offline(html: &str) -> anyhow::Result<String> {
     with_meta(html, "downbeam-offline", "yes")

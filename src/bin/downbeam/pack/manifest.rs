@@ -3,27 +3,24 @@
 //! Sources: ADL, SCORM 1.2 Content Aggregation Model (2001); ADL, SCORM 2004 4th edition, Content Aggregation Model (2009); AICC, cmi5
 //! (2016), section 13. All three are checked against the published schemas in `tests/reference/test_packages.py`.
 
+use super::course::{Course, Item};
 use super::files::Files;
 use super::xml::escaped;
-use downbeam::lesson::file::Lesson;
+use downbeam::lesson::file::{Lesson, Texts};
 
-/// Page of a package.
-const PLAYER: &str = "player.html";
-/// Hexadecimal digits of the lesson's hash in names.
-const HASH_DIGITS: usize = 16;
-
-/// A name of the lesson that is an XML name too; another lesson of the same id has another one.
-fn name(lesson: &Lesson) -> String {
-    format!("downbeam-{}-{}", lesson.id, &lesson.hash()[..HASH_DIGITS])
+/// A name of all lessons that is an XML name too; others have another one.
+fn name(course: &Course<'_>) -> String {
+    let (id, hash) = course.name();
+    format!("downbeam-{id}-{hash}")
 }
 
 fn title(lesson: &Lesson) -> String {
     escaped(lesson.title.in_language("en"))
 }
 
-/// The `file` elements of a resource.
-fn file_list(files: &Files) -> String {
-    files.iter().map(|(path, _)| format!("\n      <file href=\"{}\"/>", escaped(path))).collect()
+/// A `file` element of a resource.
+fn file(path: &str) -> String {
+    format!("\n      <file href=\"{}\"/>", escaped(path))
 }
 
 /// What SCORM 1.2 and 2004 say differently in the same manifest.
@@ -32,29 +29,33 @@ struct Dialect {
     version: &'static str,
     /// Name of the attribute that makes a resource a lesson.
     kind: &'static str,
-    /// What stands under the item's title.
-    rules: String,
+    /// What stands under an item's title.
+    rules: fn(&Lesson) -> String,
+    /// What stands behind several items.
+    order: &'static str,
 }
 
-/// SCORM 1.2. The mastery score is in percent.
-pub(super) fn scorm12(lesson: &Lesson, files: &Files) -> String {
+/// SCORM 1.2. The mastery score is in percent. `shared` is what all pages need.
+pub(super) fn scorm12(course: &Course<'_>, shared: &Files) -> String {
     let dialect = Dialect {
         namespaces: r#"xmlns="http://www.imsproject.org/xsd/imscp_rootv1p1p2" xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_rootv1p2""#,
         version: "1.2",
         kind: "adlcp:scormtype",
-        rules: format!("        <adlcp:masteryscore>{}</adlcp:masteryscore>", lesson.pass_mark),
+        rules: |lesson| format!("        <adlcp:masteryscore>{}</adlcp:masteryscore>", lesson.pass_mark),
+        order: "",
     };
-    scorm(lesson, files, &dialect)
+    scorm(course, shared, &dialect)
 }
 
 /// SCORM 2004 4th edition. The measure of the primary objective is 0 to 1.
-pub(super) fn scorm2004(lesson: &Lesson, files: &Files) -> String {
+pub(super) fn scorm2004(course: &Course<'_>, shared: &Files) -> String {
     let dialect = Dialect {
         namespaces: r#"xmlns="http://www.imsglobal.org/xsd/imscp_v1p1" xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_v1p3" xmlns:imsss="http://www.imsglobal.org/xsd/imsss""#,
         version: "2004 4th Edition",
         kind: "adlcp:scormType",
-        rules: format!(
-            r#"        <imsss:sequencing>
+        rules: |lesson| {
+            format!(
+                r#"        <imsss:sequencing>
           <imsss:objectives>
             <imsss:primaryObjective objectiveID="passed" satisfiedByMeasure="true">
               <imsss:minNormalizedMeasure>{}</imsss:minNormalizedMeasure>
@@ -62,14 +63,59 @@ pub(super) fn scorm2004(lesson: &Lesson, files: &Files) -> String {
           </imsss:objectives>
           <imsss:deliveryControls completionSetByContent="true" objectiveSetByContent="true"/>
         </imsss:sequencing>"#,
-            share(lesson)
-        ),
+                share(lesson)
+            )
+        },
+        // Any lesson may be chosen, and one follows the other.
+        order: "
+      <imsss:sequencing>
+        <imsss:controlMode choice=\"true\" flow=\"true\"/>
+      </imsss:sequencing>",
     };
-    scorm(lesson, files, &dialect)
+    scorm(course, shared, &dialect)
 }
 
-fn scorm(lesson: &Lesson, files: &Files, dialect: &Dialect) -> String {
-    let Dialect { namespaces, version, kind, rules } = dialect;
+fn scorm(course: &Course<'_>, shared: &Files, dialect: &Dialect) -> String {
+    let Dialect { namespaces, version, kind, rules, order } = dialect;
+    let in_all: String = shared.iter().map(|(path, _)| file(path)).collect();
+    let one = course.is_one();
+    // Identifiers of an item and of what it shows.
+    let names = |item: &Item<'_>| match one {
+        true => ("lesson".to_owned(), "player".to_owned()),
+        false => (format!("lesson-{}", item.lesson.id), format!("page-{}", item.lesson.id)),
+    };
+    let item = |item: &Item<'_>| {
+        let (id, shows) = names(item);
+        format!(
+            r#"
+      <item identifier="{id}" identifierref="{shows}" isvisible="true">
+        <title>{title}</title>
+{rules}
+      </item>"#,
+            title = title(item.lesson),
+            rules = rules(item.lesson)
+        )
+    };
+    let resource = |item: &Item<'_>| {
+        let own = file(&item.page) + &file(&item.file);
+        let rest =
+            if one { in_all.clone() } else { "\n      <dependency identifierref=\"shared\"/>".to_owned() };
+        format!(
+            r#"
+    <resource identifier="{}" type="webcontent" {kind}="sco" href="{}">{own}{rest}
+    </resource>"#,
+            names(item).1,
+            escaped(&item.page)
+        )
+    };
+    let shared = match one {
+        true => String::new(),
+        false => format!(
+            r#"
+    <resource identifier="shared" type="webcontent" {kind}="asset">{in_all}
+    </resource>"#
+        ),
+    };
     format!(
         r#"<?xml version="1.0" encoding="UTF-8"?>
 <manifest identifier="{name}" version="1.0" {namespaces}>
@@ -79,22 +125,20 @@ fn scorm(lesson: &Lesson, files: &Files, dialect: &Dialect) -> String {
   </metadata>
   <organizations default="course">
     <organization identifier="course">
-      <title>{title}</title>
-      <item identifier="lesson" identifierref="player" isvisible="true">
-        <title>{title}</title>
-{rules}
-      </item>
+      <title>{title}</title>{items}{order}
     </organization>
   </organizations>
-  <resources>
-    <resource identifier="player" type="webcontent" {kind}="sco" href="{PLAYER}">{files}
-    </resource>
+  <resources>{resources}{shared}
   </resources>
 </manifest>
 "#,
-        name = name(lesson),
-        title = title(lesson),
-        files = file_list(files),
+        name = name(course),
+        title = course
+            .title
+            .map_or_else(|| course.items.first().map_or_else(String::new, |i| title(i.lesson)), escaped),
+        items = course.items.iter().map(item).collect::<String>(),
+        order = if one { "" } else { order },
+        resources = course.items.iter().map(resource).collect::<String>(),
     )
 }
 
@@ -103,32 +147,63 @@ fn share(lesson: &Lesson) -> f64 {
     f64::from(lesson.pass_mark) / 100.0
 }
 
-/// cmi5. The lesson is over when it is passed.
-pub(super) fn cmi5(lesson: &Lesson) -> String {
+/// cmi5. A lesson is over when it is passed; several stand in a block.
+pub(super) fn cmi5(course: &Course<'_>) -> String {
+    let (id, hash) = course.name();
+    let units: String = course.items.iter().map(assignable_unit).collect();
+    let one = course.items.first().filter(|_| course.is_one()).map(|i| i.lesson);
+    let (titles, about) = match one {
+        Some(lesson) => (in_languages(&lesson.title), in_languages(&lesson.intro)),
+        None => {
+            let list: Vec<&str> = course.items.iter().map(|i| i.lesson.title.in_language("en")).collect();
+            (in_english(course.title.unwrap_or_default()), in_english(&list.join("; ")))
+        }
+    };
+    let units = match one {
+        Some(_) => units,
+        None => format!(
+            r#"
+  <block id="urn:downbeam:block:{hash}">
+    <title>{titles}</title>
+    <description>{about}</description>{units}
+  </block>"#
+        ),
+    };
     format!(
         r#"<?xml version="1.0" encoding="UTF-8"?>
 <courseStructure xmlns="https://w3id.org/xapi/profiles/cmi5/v1/CourseStructure.xsd">
   <course id="urn:downbeam:course:{id}:{hash}">
     <title>{titles}</title>
-    <description>{intros}</description>
-  </course>
+    <description>{about}</description>
+  </course>{units}
+</courseStructure>
+"#
+    )
+}
+
+fn assignable_unit(item: &Item<'_>) -> String {
+    let Item { lesson, page, hash, .. } = item;
+    format!(
+        r#"
   <au id="urn:downbeam:lesson:{id}:{hash}" moveOn="Passed" masteryScore="{pass}" launchMethod="AnyWindow" activityType="http://adlnet.gov/expapi/activities/assessment">
     <title>{titles}</title>
     <description>{intros}</description>
-    <url>{PLAYER}</url>
-  </au>
-</courseStructure>
-"#,
+    <url>{page}</url>
+  </au>"#,
         id = lesson.id,
-        hash = &lesson.hash()[..HASH_DIGITS],
         titles = in_languages(&lesson.title),
         intros = in_languages(&lesson.intro),
         pass = share(lesson),
     )
 }
 
+/// A text in one language.
+fn in_english(text: &str) -> String {
+    format!("<langstring lang=\"en\">{}</langstring>", escaped(text))
+}
+
 /// A text in all its languages.
-fn in_languages(texts: &downbeam::lesson::file::Texts) -> String {
+fn in_languages(texts: &Texts) -> String {
     let one = |(language, text): (&String, &String)| {
         format!("<langstring lang=\"{}\">{}</langstring>", escaped(language), escaped(text))
     };

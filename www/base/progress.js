@@ -4,9 +4,9 @@
 // Several pages may be open at once. So what has been done is read again before each writing, under a lock, and an attempt under way lies
 // under a key of its own page: none writes over another's. A page that is closed leaves its attempt to the next one that asks.
 
-import { alone } from '../delivery/other-tabs.js';
-import { uuid } from '../delivery/statement.js';
-import { store, stored } from '../base/storage.js';
+import { alone } from './other-tabs.js';
+import { store, stored } from './storage.js';
+import { uuid } from './uuid.js';
 
 const DONE = 'downbeam.done';
 /** Attempts under way: those of a page, and those that came out of a file or from before pages had keys of their own. */
@@ -33,10 +33,10 @@ const isHash = (text) => /^[0-9a-f]{64}$/.test(text);
 const isLog = (lines) => Array.isArray(lines) && lines.length <= 7200 && lines.every((line) => typeof line === 'string' && line.length <= 120);
 
 /** What has been done, and what has been done in this page, where the browser keeps nothing. */
-let here = {};
+let doneHere = {};
 function allDone() {
   const found = read(DONE);
-  return typeof found === 'object' && found !== null && !Array.isArray(found) ? found : here;
+  return typeof found === 'object' && found !== null && !Array.isArray(found) ? found : doneHere;
 }
 
 /** Best marks for a lesson by its hash: `{best, passed, tries}` or null. */
@@ -53,8 +53,8 @@ function better(a, b) {
 
 // Storage reaches another page a moment late, lock or not: what this page has done and the other's writing lacks is put back.
 globalThis.addEventListener?.('storage', ({ key }) => {
-  if (key !== DONE || Object.keys(here).length === 0) return;
-  const mine = here;
+  if (key !== DONE || Object.keys(doneHere).length === 0) return;
+  const mine = doneHere;
   changeDone((done) => {
     for (const [hash, entry] of Object.entries(mine)) done[hash] = better(done[hash], entry);
   });
@@ -63,10 +63,10 @@ globalThis.addEventListener?.('storage', ({ key }) => {
 /** Does something to what has been done, while no other page does. Returns false if the browser will not keep it. */
 function changeDone(change) {
   return alone(DONE, () => {
-    here = { ...allDone() };
-    const before = JSON.stringify(here);
-    change(here);
-    return JSON.stringify(here) === before || write(DONE, here);
+    doneHere = { ...allDone() };
+    const before = JSON.stringify(doneHere);
+    change(doneHere);
+    return JSON.stringify(doneHere) === before || write(DONE, doneHere);
   });
 }
 
@@ -138,13 +138,7 @@ export async function unfinished(sha256, learner) {
 }
 
 /** Whether an attempt at a lesson was begun and not finished, by any learner of this browser. */
-export function begun(sha256) {
-  try {
-    return Object.keys(localStorage).some((key) => key.startsWith(`${OPEN}${sha256}.`) && isLog(read(key)));
-  } catch {
-    return false;
-  }
-}
+export const begun = (sha256) => attempts().some(({ of }) => of.startsWith(`${sha256}.`));
 
 /** Keeps a log, or forgets it (null). Returns false if the browser will not. */
 export function keepUnfinished(sha256, learner, lines) {

@@ -1,6 +1,6 @@
 // A view of the free live picture drawn once, at angles where the C-arm need not stand.
 
-import { drawOver, shownIn } from '../film/picture.js';
+import { drawOver, shownIn } from './picture.js';
 
 /** The radiograph's side, canvas pixels. */
 const FILM_PX = 512;

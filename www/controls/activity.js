@@ -1,0 +1,17 @@
+// Views, injection or lessons: the choice, and what the page shows of each.
+
+import { byId, segments } from '../base/dom.js';
+import { texts } from '../words/texts.js';
+
+/** `here()`: whether the injection has come; `choose(name)` when another activity is chosen. Returns a function that shows the state. */
+export function activityControl(app, here, choose) {
+  const show = segments(byId('activities'), 'activity', ['views', 'injection', 'lessons'].map((name) => [name, texts.activity[name]]), choose);
+  return () => {
+    const { state } = app;
+    const activity = state.lessons || app.lesson ? 'lessons' : state.injection ? 'injection' : 'views';
+    show(activity);
+    document.body.dataset.activity = state.injection ? 'injection' : activity;
+    byId('needle').hidden = byId('needle-said').hidden = !(state.injection && here());
+    byId('steps').hidden = state.injection || state.lessons;
+  };
+}

@@ -1,0 +1,42 @@
+// The door to the injection: what the rest of the page knows of it. What is behind it is loaded after the first picture; until then there is no
+// attempt, nothing of it in the picture and nothing to say.
+
+import { late } from '../base/late.js';
+
+/** `make(module)` makes the injection of `injection.js`, whose handle this then is; `touch()` asks for a frame. */
+export function injectionDoor(make, touch) {
+  let coming = null;
+  let come = false;
+  const nothing = () => null;
+  const door = {
+    attempt: {
+      on: () => false, inLesson: () => false, flowing: () => false, hasLast: () => false, tick: () => 0, revision: () => 0,
+      report: nothing, seen: nothing, score: nothing, trace: nothing, patientReady: nothing, settled: nothing, exposed: nothing, forget: nothing,
+    },
+    does: { hint: nothing },
+    said: nothing, refresh: nothing, inPicture: nothing, inGantry: nothing, marks: nothing, words: nothing, restart: nothing,
+    mayTell: () => true, marked: () => false, aiming: () => false, settled: () => false,
+    inWords: () => '',
+    field_mm: () => 0,
+    /** Whether it is there. */
+    here: () => come,
+    /** Brings it: once, and again by the next who asks if it did not come. */
+    bring() {
+      coming ??= late(() => import('./injection.js'), new URL('./injection.js', import.meta.url)).then(
+        (module) => {
+          const { attempt, ...rest } = make(module);
+          Object.assign(door.attempt, attempt);
+          Object.assign(door, rest);
+          come = true;
+          touch();
+        },
+        (error) => {
+          coming = null;
+          throw error;
+        },
+      );
+      return coming;
+    },
+  };
+  return door;
+}
