@@ -25,15 +25,28 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         if given.get(3).is_some_and(|name| name != kind.name()) {
             continue;
         }
-        let target = Target { level: Level::L4, side: if seed.is_multiple_of(2) { Side::Left } else { Side::Right } };
+        let target =
+            Target { level: Level::L4, side: if seed.is_multiple_of(2) { Side::Left } else { Side::Right } };
         let Some(q) = ask(kind, stage, target, seed) else {
             println!("{}: none", kind.name());
             continue;
         };
         println!("{} on {}, {} {}", kind.name(), q.spec.title(), target.level, target.side);
-        println!("  {:?} at {:?}\n  {:?}\n  right: {:?}; {:?}\n  {:?}", q.asked, q.view, q.choices, q.right(), q.margin, q.reason);
+        println!(
+            "  {:?} at {:?}\n  {:?}\n  right: {:?}; {:?}\n  {:?}",
+            q.asked,
+            q.view,
+            q.choices,
+            q.right(),
+            q.margin,
+            q.reason
+        );
         let patient = Patient::new(&q.spec);
-        let moments = [("asked", Moment::Asked, q.view), ("later", Moment::Later, q.view), ("truth", Moment::Answered, q.truth)];
+        let moments = [
+            ("asked", Moment::Asked, q.view),
+            ("later", Moment::Later, q.view),
+            ("truth", Moment::Answered, q.truth),
+        ];
         for (name, moment, at) in moments {
             let grey = films.draw(&patient, &q, at, moment, true);
             let mut rgb: Vec<u8> = grey.iter().flat_map(|g| [*g; 3]).collect();
@@ -67,7 +80,8 @@ fn put(rgb: &mut [u8], [u, v]: [f64; 2], half: i64) {
 }
 
 fn save(path: &Path, rgb: &[u8]) -> Result<(), Box<dyn std::error::Error>> {
-    let mut encoder = png::Encoder::new(BufWriter::new(std::fs::File::create(path)?), PIXELS as u32, PIXELS as u32);
+    let mut encoder =
+        png::Encoder::new(BufWriter::new(std::fs::File::create(path)?), PIXELS as u32, PIXELS as u32);
     encoder.set_color(png::ColorType::Rgb);
     encoder.write_header()?.write_image_data(rgb)?;
     Ok(())

@@ -1,5 +1,7 @@
 //! The curves against published values, against a second way of computing, by simulation, and over a fortnight of two learners.
 
+#![allow(clippy::disallowed_methods, reason = "recomputed with the standard library's functions on purpose")]
+
 use downbeam::practice::curve::{RATES, Rates, Verdict, chance_of_reached, curve, learning_weight, limits};
 use downbeam::practice::kind::{Kind, Skill};
 use downbeam::practice::progress::{Answer, Progress};
@@ -70,7 +72,9 @@ fn a_worked_row() {
 fn run_lengths_by_simulation() {
     let l = limits(&RATES);
     let mut chance = Chance(7);
-    for (rate, wrong) in [(RATES.acceptable, Verdict::Unacceptable), (RATES.unacceptable, Verdict::Acceptable)] {
+    for (rate, wrong) in
+        [(RATES.acceptable, Verdict::Unacceptable), (RATES.unacceptable, Verdict::Acceptable)]
+    {
         let (mut errors, mut lengths) = (0, 0);
         let runs = 20_000;
         for _ in 0..runs {
@@ -83,7 +87,8 @@ fn run_lengths_by_simulation() {
         assert!(error < 0.1 && error > 0.02, "{rate}: {error}");
         // Wald's mean length: (expected end of the sum) / (mean step), without overshoot a lower bound.
         let step = rate * (1.0 - l.s) - (1.0 - rate) * l.s;
-        let end = if wrong == Verdict::Unacceptable { 0.1 * l.h1 - 0.9 * l.h0 } else { 0.9 * l.h1 - 0.1 * l.h0 };
+        let end =
+            if wrong == Verdict::Unacceptable { 0.1 * l.h1 - 0.9 * l.h0 } else { 0.9 * l.h1 - 0.1 * l.h0 };
         assert!(mean > end / step * 0.98 && mean < end / step * 1.6, "{rate}: {mean} {}", end / step);
     }
 }
@@ -118,7 +123,8 @@ fn a_fortnight_tells_who_learns_from_who_guesses() {
         let mut chance = Chance(seed);
         let mut progress = Progress::default();
         for day in 20_000..20_014_u32 {
-            for (i, card) in progress.schedule().round(day, 9, seed + u64::from(day)).into_iter().enumerate() {
+            for (i, card) in progress.schedule().round(day, 9, seed + u64::from(day)).into_iter().enumerate()
+            {
                 let seen = progress.answers().iter().filter(|a| a.kind == card.kind).count();
                 let right = chance.next() < chance_of_right(seen);
                 let (kind, level, side) = (card.kind, card.level, card.side);
@@ -148,7 +154,9 @@ fn a_fortnight_tells_who_learns_from_who_guesses() {
         let due = |p: &Progress| p.schedule().due(20_021);
         assert!(due(&guesser) > 0 && due(&learner) > 0);
     }
-    println!("of {runs}: learner reached {reached}, acceptable {good}; guesser reached {guessed}, unacceptable {bad}; harder {harder}");
+    println!(
+        "of {runs}: learner reached {reached}, acceptable {good}; guesser reached {guessed}, unacceptable {bad}; harder {harder}"
+    );
     assert!(reached >= 90 && good >= 85, "{reached} {good}");
     assert_eq!((guessed, bad), (0, runs as u32));
     assert!(harder >= 98, "{harder}");

@@ -1,6 +1,8 @@
 //! The schedule against reference vectors of its own model: those that the repository of the `fsrs` crate tests itself against (`src/inference.rs`,
 //! version 6.6.2: read), and the model's formulas as its authors publish them for FSRS-6 ("The Algorithm", from memory), written out here.
 
+#![allow(clippy::disallowed_methods, reason = "recomputed with the standard library's functions on purpose")]
+
 use downbeam::practice::schedule::{LONGEST_DAYS, Memory, after};
 use fsrs::DEFAULT_PARAMETERS;
 
@@ -15,7 +17,10 @@ fn the_models_own_vector() {
         memory = Some(after(memory, day, rating == 3));
     }
     let memory = memory.unwrap();
-    assert!((memory.stability_days - 53.62691).abs() < 1e-3 && (memory.difficulty - 6.357_486_7).abs() < 1e-4, "{memory:?}");
+    assert!(
+        (memory.stability_days - 53.62691).abs() < 1e-3 && (memory.difficulty - 6.357_486_7).abs() < 1e-4,
+        "{memory:?}"
+    );
 }
 
 /// FSRS-6's formulas, written out: first state, recall, lapse, same day, and the interval at 90 %, which is the stability.
@@ -25,7 +30,10 @@ fn the_published_formulas() {
     let first_difficulty = |grade: f64| w[4] - (w[5] * (grade - 1.0)).exp() + 1.0;
     let good = after(None, 50, true);
     let again = after(None, 50, false);
-    assert!((f64::from(good.stability_days) - w[2]).abs() < 1e-4 && (f64::from(again.stability_days) - w[0]).abs() < 1e-4);
+    assert!(
+        (f64::from(good.stability_days) - w[2]).abs() < 1e-4
+            && (f64::from(again.stability_days) - w[0]).abs() < 1e-4
+    );
     assert!((f64::from(good.difficulty) - first_difficulty(3.0)).abs() < 1e-3, "{good:?}");
     let decay = -w[20];
     let factor = 0.9_f64.powf(1.0 / decay) - 1.0;
@@ -44,5 +52,8 @@ fn the_published_formulas() {
         let moved = d + (-w[6] * (grade - 3.0)) * (10.0 - d) / 9.0;
         (w[7] * first_difficulty(4.0) + (1.0 - w[7]) * moved).clamp(1.0, 10.0)
     };
-    assert!((f64::from(wrong.difficulty) - step(1.0)).abs() < 1e-2 && (f64::from(next.difficulty) - step(3.0)).abs() < 1e-2);
+    assert!(
+        (f64::from(wrong.difficulty) - step(1.0)).abs() < 1e-2
+            && (f64::from(next.difficulty) - step(3.0)).abs() < 1e-2
+    );
 }

@@ -4,6 +4,8 @@
 //!
 //! `PRACTICE_SEEDS` says how many questions, `PRACTICE_MESHES` every how many-th part is held against its mesh; DEVELOPERS.md has the command.
 
+#![allow(clippy::disallowed_methods, reason = "recomputed with the standard library's functions on purpose")]
+
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::nerves::{Node, nearest};
@@ -15,7 +17,9 @@ use downbeam::practice::ask::ask;
 use downbeam::practice::contrast_question::ALIKE;
 use downbeam::practice::kind::Kind;
 use downbeam::practice::part_question::WELL_INSIDE_MM;
-use downbeam::practice::question::{ApFinding, Asked, Choice, Decision, Fact, Move, OnScreen, Question, arm_at};
+use downbeam::practice::question::{
+    ApFinding, Asked, Choice, Decision, Fact, Move, OnScreen, Question, arm_at,
+};
 use downbeam::practice::stage::STAGES;
 use downbeam::practice::view_question::LEVELS;
 use downbeam::view::best_view::{Orientation, ViewKind};
@@ -66,7 +70,13 @@ fn truths_hold_when_computed_another_way() {
         *answers.entry(format!("{} {:?}", kind.name(), q.right())).or_default() += 1;
         well_formed(&q);
         let interior = PatientBuilder::new(&q.spec).interior().clone();
-        let place = format!("{} of seed {seed}, stage {stage}, {} {}: {:?}", kind.name(), level, target.side, q.right());
+        let place = format!(
+            "{} of seed {seed}, stage {stage}, {} {}: {:?}",
+            kind.name(),
+            level,
+            target.side,
+            q.right()
+        );
         parts += u64::from(kind == Kind::Part);
         let with_mesh = parts % every == 0;
         // All are gone through, so that one run says how many are wrong and which.
@@ -112,7 +122,11 @@ fn well_formed(q: &Question) {
 fn walked(q: &Question, interior: &Interior, wanted: ViewKind, turning: bool) -> Option<f64> {
     let asked = AskedView::usual(q.target);
     let full = |by: f64| {
-        let (turn, tilt) = if turning { (by, q.truth.tilt_deg - q.view.tilt_deg) } else { (q.truth.oblique_deg - q.view.oblique_deg, by) };
+        let (turn, tilt) = if turning {
+            (by, q.truth.tilt_deg - q.view.tilt_deg)
+        } else {
+            (q.truth.oblique_deg - q.view.oblique_deg, by)
+        };
         let at = Orientation { oblique_deg: q.view.oblique_deg + turn, tilt_deg: q.view.tilt_deg + tilt };
         view_score(interior, &asked, wanted, &arm_at(at)).score >= 1.0
     };
@@ -148,7 +162,9 @@ fn moves(q: &Question, interior: &Interior, wanted: ViewKind, place: &str) {
             let turn = ahead.cross(back).dot(-n).atan2(ahead.dot(back)).to_degrees();
             (turn, 2.5)
         }
-        (true, _) => (walked(q, interior, wanted, true).unwrap_or_else(|| panic!("{place}: no full marks")), 5.0),
+        (true, _) => {
+            (walked(q, interior, wanted, true).unwrap_or_else(|| panic!("{place}: no full marks")), 5.0)
+        }
         // In the plane of the beam and the long axis the plate must be seen on edge: tilt until d is at right angles to n.
         (false, _) => {
             let (s, c) = q.view.oblique_deg.to_radians().sin_cos();
@@ -222,7 +238,9 @@ fn part(q: &Question, place: &str) {
     for (i, choice) in q.choices.iter().enumerate() {
         let Choice::Part { part, level } = *choice else { panic!("{place}: {choice:?}") };
         let paired = patient.part_mesh(level, part, Some(q.target.side));
-        let mesh = paired.or_else(|| patient.part_mesh(level, part, None)).unwrap_or_else(|| panic!("{place}: {part:?}"));
+        let mesh = paired
+            .or_else(|| patient.part_mesh(level, part, None))
+            .unwrap_or_else(|| panic!("{place}: {part:?}"));
         let rings = silhouette(&mesh, &view);
         let under = rings.iter().any(|ring| holds(ring, dot));
         assert_eq!(under, i == q.answer, "{place}: {part:?} of {level}");
@@ -356,14 +374,23 @@ fn pattern_is(q: &Question, interior: &Interior, pattern: Pattern, place: &str) 
         Pattern::Venous => assert!(in_vessel(false) > 0.0, "{place}: {}", in_vessel(false)),
         Pattern::Intrathecal => assert!(sac < 1.0 && back > 0.0, "{place}: {sac} {back}"),
         Pattern::Perineural => {
-            assert!(sac > 0.9 && in_foramen && in_vessel(true) < 0.05 && in_vessel(false) < 0.05, "{place}: {sac}");
+            assert!(
+                sac > 0.9 && in_foramen && in_vessel(true) < 0.05 && in_vessel(false) < 0.05,
+                "{place}: {sac}"
+            );
         }
-        Pattern::Muscular => assert!(back > 8.0 && sac > 1.2 && !(in_foramen && back < 12.0), "{place}: {back}"),
+        Pattern::Muscular => {
+            assert!(back > 8.0 && sac > 1.2 && !(in_foramen && back < 12.0), "{place}: {back}")
+        }
         Pattern::Intradiscal => {
             let below = interior.level(q.target.level.below().unwrap()).upper_plate;
             let (above, upper) = (level.lower_plate.unwrap(), below);
-            let (over, under) = ((tip - above.centre).dot(above.normal), (tip - upper.centre).dot(upper.normal));
-            assert!(over < 1.5 && under > -1.5 && out.abs() < above.half_width + 2.0, "{place}: {over} {under}");
+            let (over, under) =
+                ((tip - above.centre).dot(above.normal), (tip - upper.centre).dot(upper.normal));
+            assert!(
+                over < 1.5 && under > -1.5 && out.abs() < above.half_width + 2.0,
+                "{place}: {over} {under}"
+            );
         }
         Pattern::FacetJoint => {
             let facet = interior.level(q.target.level.below().unwrap()).side(q.target.side).superior_facet;
@@ -378,10 +405,18 @@ fn spread(q: &Question, interior: &Interior, place: &str) {
     pattern_is(q, interior, pattern, place);
     // Of patterns that look alike only one is offered.
     for row in ALIKE {
-        let offered = q.choices.iter().filter(|c| matches!(c, Choice::Pattern { pattern } if row.contains(pattern)));
+        let offered =
+            q.choices.iter().filter(|c| matches!(c, Choice::Pattern { pattern } if row.contains(pattern)));
         assert!(offered.count() <= 1, "{place}");
     }
-    assert!(q.injection.unwrap().bolus.spread(interior, q.injection.unwrap().during_s).iter().any(|s| s.share > 0.0));
+    assert!(
+        q.injection
+            .unwrap()
+            .bolus
+            .spread(interior, q.injection.unwrap().during_s)
+            .iter()
+            .any(|s| s.share > 0.0)
+    );
 }
 
 fn stop(q: &Question, interior: &Interior, contrast: bool, place: &str) {
@@ -403,7 +438,8 @@ fn stop(q: &Question, interior: &Interior, contrast: bool, place: &str) {
         (Decision::StopMedial, false) => assert!(medial > 1.0, "{place}: {medial}"),
         (Decision::StopSac, true) => pattern_is(q, interior, Pattern::Intrathecal, place),
         (Decision::StopVessel, true) => {
-            let is = [Pattern::Arterial, Pattern::Venous].map(|pattern| pattern == q.injection.unwrap().bolus.compartment.pattern());
+            let is = [Pattern::Arterial, Pattern::Venous]
+                .map(|pattern| pattern == q.injection.unwrap().bolus.compartment.pattern());
             pattern_is(q, interior, if is[0] { Pattern::Arterial } else { Pattern::Venous }, place);
             assert!(is[0] || is[1], "{place}");
         }
@@ -417,7 +453,9 @@ fn questions_are_repeatable() {
     let target = Target { level: Level::L4, side: Side::Right };
     for kind in Kind::ALL {
         let [a, b, c] = [5, 5, 6].map(|seed| ask(kind, 1, target, seed).unwrap());
-        let same = |x: &Question, y: &Question| x.spec.key() == y.spec.key() && x.view == y.view && x.choices == y.choices;
+        let same = |x: &Question, y: &Question| {
+            x.spec.key() == y.spec.key() && x.view == y.view && x.choices == y.choices
+        };
         assert!(same(&a, &b) && !same(&a, &c), "{}", kind.name());
     }
 }

@@ -111,6 +111,13 @@ impl Tissue {
         let nearest = self.solid.sample(self.frame.inverse().point(p).as_vec3()).nearest;
         Some(untag(self.solid.pieces[usize::from(nearest)].tag))
     }
+
+    /// For bones, every part whose own body holds a point: where parts melt into each other, more than one.
+    pub fn parts_holding(&self, p: DVec3) -> impl Iterator<Item = (Part, Option<Side>)> {
+        let local = self.frame.inverse().point(p).as_vec3();
+        let pieces = self.solid.pieces.iter().filter(|_| self.kind == TissueKind::Bone);
+        pieces.filter(move |piece| piece.sample(local).0 < 0.0).map(|piece| untag(piece.tag))
+    }
 }
 
 /// Everything a needle can meet in a patient.

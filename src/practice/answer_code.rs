@@ -106,7 +106,12 @@ mod tests {
     fn a_code_reads_back_however_it_is_typed() {
         let code = write(&ROUND, &answers());
         assert_eq!((code.len(), code.matches('-').count()), (14, 2));
-        for typed in [code.clone(), code.to_lowercase(), code.replace('-', " "), code.replace('0', "o").replace('1', "l")] {
+        for typed in [
+            code.clone(),
+            code.to_lowercase(),
+            code.replace('-', " "),
+            code.replace('0', "o").replace('1', "l"),
+        ] {
             assert_eq!(read(&ROUND, &typed), Ok(answers()), "{typed}");
         }
     }

@@ -25,7 +25,8 @@ impl Intake {
     /// Takes in all codes of a text: a line, a comma or a semicolon between two. A learner's later code takes the place of the earlier.
     pub fn take(&mut self, round: &ClassRound, text: &str) {
         self.refused.clear();
-        for piece in text.split(['\n', '\r', ',', ';', '\t']).map(str::trim).filter(|piece| !piece.is_empty()) {
+        for piece in text.split(['\n', '\r', ',', ';', '\t']).map(str::trim).filter(|piece| !piece.is_empty())
+        {
             match read(round, piece) {
                 Ok(_) if self.answers.len() >= MOST_LEARNERS => {
                     self.refused.push(format!("a class has at most {MOST_LEARNERS} learners"));
@@ -48,7 +49,8 @@ impl Intake {
     pub fn counts(&self, index: usize) -> ([u32; CHOICES], u32) {
         let mut counts = ([0; CHOICES], 0);
         for answers in self.answers.values() {
-            match answers.choices.get(index).copied().flatten().and_then(|c| counts.0.get_mut(usize::from(c))) {
+            match answers.choices.get(index).copied().flatten().and_then(|c| counts.0.get_mut(usize::from(c)))
+            {
                 Some(count) => *count += 1,
                 None => counts.1 += 1,
             }
@@ -59,7 +61,10 @@ impl Intake {
     /// Marks, a row a learner: right where the choice is that of the key.
     fn marks(&self, key: &[usize]) -> Vec<Vec<Option<bool>>> {
         let mark = |answers: &Answers| {
-            key.iter().zip(&answers.choices).map(|(right, choice)| choice.map(|c| usize::from(c) == *right)).collect()
+            key.iter()
+                .zip(&answers.choices)
+                .map(|(right, choice)| choice.map(|c| usize::from(c) == *right))
+                .collect()
         };
         self.answers.values().map(mark).collect()
     }
@@ -106,7 +111,8 @@ pub fn table(round: &ClassRound, intake: &Intake, key: &[usize]) -> Vec<Row> {
 pub fn csv(round: &ClassRound, rows: &[Row]) -> String {
     let mut writer = csv::Writer::from_writer(Vec::new());
     let number = |value: Option<f64>| value.map_or(String::new(), |v| format!("{v:.3}"));
-    let head = ["round", "question", "kind", "place", "stage", "answered", "right", "difficulty", "discrimination"];
+    let head =
+        ["round", "question", "kind", "place", "stage", "answered", "right", "difficulty", "discrimination"];
     // A vector takes every write.
     let _ = writer.write_record(head);
     for row in rows {

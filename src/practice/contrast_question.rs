@@ -48,7 +48,9 @@ fn place(setting: &Setting<'_>, numbers: &mut Numbers, pattern: Pattern) -> Opti
     let plate = &level.upper_plate;
     let out = plate.left * target.side.sign();
     let foramen = interior.foramen(target.level, target.side)?;
-    let mut about = |mm: f64| DVec3::new(between(numbers, [-mm, mm]), between(numbers, [-mm, mm]), between(numbers, [-mm, mm]));
+    let mut about = |mm: f64| {
+        DVec3::new(between(numbers, [-mm, mm]), between(numbers, [-mm, mm]), between(numbers, [-mm, mm]))
+    };
     match pattern {
         Pattern::Perineural => Some(foramen.subpedicular.centre() + about(2.0)),
         Pattern::Arterial | Pattern::Venous => {
@@ -67,12 +69,15 @@ fn place(setting: &Setting<'_>, numbers: &mut Numbers, pattern: Pattern) -> Opti
             let height = (foramen.ring.centre - level.centre).dot(plate.normal);
             let middle = level.posterior_wall + plate.normal * height + plate.back * 8.0;
             let sac = &interior.nerves.sac;
-            let near = sac.iter().min_by(|a, b| a.point.distance(middle).total_cmp(&b.point.distance(middle)))?;
+            let near =
+                sac.iter().min_by(|a, b| a.point.distance(middle).total_cmp(&b.point.distance(middle)))?;
             Some(near.point + out * (0.45 * near.half_width_mm) + about(1.5))
         }
-        Pattern::Muscular => {
-            Some(foramen.subpedicular.centre() + plate.back * between(numbers, [22.0, 34.0]) + out * between(numbers, [8.0, 16.0]))
-        }
+        Pattern::Muscular => Some(
+            foramen.subpedicular.centre()
+                + plate.back * between(numbers, [22.0, 34.0])
+                + out * between(numbers, [8.0, 16.0]),
+        ),
         Pattern::Intradiscal => {
             let below = interior.level(target.level.below()?).upper_plate;
             let middle = (level.lower_plate?.centre + below.centre) / 2.0;
@@ -164,8 +169,12 @@ pub(super) fn spread(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Dra
     let margin = Margin { has: clear_mm(setting.interior, tip), least: BALL_MM, unit: "mm" };
     let mut rows: Vec<&[Pattern]> = ALIKE.into_iter().filter(|row| !row.contains(&pattern)).collect();
     shuffle(numbers, &mut rows);
-    let mut choices: Vec<Choice> =
-        rows.iter().take(3).map(|row| Choice::Pattern { pattern: row[0] }).chain([Choice::Pattern { pattern }]).collect();
+    let mut choices: Vec<Choice> = rows
+        .iter()
+        .take(3)
+        .map(|row| Choice::Pattern { pattern: row[0] })
+        .chain([Choice::Pattern { pattern }])
+        .collect();
     shuffle(numbers, &mut choices);
     let mut draft = Draft::new(view, Asked::Spread, margin);
     draft.injection = Some(injected(setting, tip));
@@ -193,7 +202,8 @@ pub(super) fn stop(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
             let ring = &level.side(target.side).pedicle;
             let aside = between(numbers, [2.0, 6.0]) * if decision == Decision::GoOn { 1.0 } else { -1.0 };
             let down = ring.up.length() + between(numbers, [1.0, 5.0]);
-            ring.centre + plate.left * (target.side.sign() * aside) - plate.normal * down + plate.back * between(numbers, [-2.0, 4.0])
+            ring.centre + plate.left * (target.side.sign() * aside) - plate.normal * down
+                + plate.back * between(numbers, [-2.0, 4.0])
         }
         (Decision::StopVessel, _) => {
             let pattern = one_of(numbers, &[Pattern::Venous, Pattern::Arterial]);
@@ -217,7 +227,8 @@ pub(super) fn stop(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     let (found, has, least) = if contrast {
         let found = match pattern {
             Pattern::Perineural if lateral >= MEDIAL_LEAST_MM => Decision::GoOn,
-            Pattern::Venous | Pattern::Arterial => Decision::StopVessel,
+            // One reason to stop, not two.
+            Pattern::Venous | Pattern::Arterial if lateral >= MEDIAL_LEAST_MM => Decision::StopVessel,
             Pattern::Intrathecal => Decision::StopSac,
             _ => return None,
         };
@@ -238,6 +249,10 @@ pub(super) fn stop(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     if contrast {
         draft.seen.push(Fact::Contrast { pattern });
     }
-    draft.reason = if contrast { vec![Fact::Contrast { pattern }] } else { vec![Fact::Medial { mm: read.medial_mm }] };
-    draft.answered(all.map(|decision| Choice::Decide { decision }).to_vec(), Choice::Decide { decision: found })
+    draft.reason =
+        if contrast { vec![Fact::Contrast { pattern }] } else { vec![Fact::Medial { mm: read.medial_mm }] };
+    draft.answered(
+        all.map(|decision| Choice::Decide { decision }).to_vec(),
+        Choice::Decide { decision: found },
+    )
 }

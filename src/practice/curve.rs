@@ -32,7 +32,8 @@ pub struct Rates {
 
 /// The rates of all skills here: one wrong in seven is acceptable, two in five are not. A choice, no source; α and β as usual in the papers. With
 /// this h, who still fails two in five is told "reached" within 60 answers with a chance of 4 % (`tests/practice_curve.rs` computes it).
-pub const RATES: Rates = Rates { acceptable: 0.15, unacceptable: 0.40, alpha: 0.1, beta: 0.1, reached_at: 4.8 };
+pub const RATES: Rates =
+    Rates { acceptable: 0.15, unacceptable: 0.40, alpha: 0.1, beta: 0.1, reached_at: 4.8 };
 
 /// Step and limits of the CUSUM.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -146,7 +147,9 @@ pub fn chance_of_reached(failure_rate: f64, answers: usize, rates: &Rates) -> f6
     for _ in 0..answers {
         let mut next = std::collections::BTreeMap::new();
         for ((right, wrong), chance) in here {
-            for (state, share) in [((right + 1, wrong), 1.0 - failure_rate), ((right, wrong + 1), failure_rate)] {
+            for (state, share) in
+                [((right + 1, wrong), 1.0 - failure_rate), ((right, wrong + 1), failure_rate)]
+            {
                 let sum = value(&state);
                 if sum >= rates.reached_at {
                     reached += chance * share;

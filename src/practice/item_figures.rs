@@ -34,7 +34,8 @@ pub fn together(marks: &[Vec<Option<bool>>], belongs: impl Fn(usize) -> bool) ->
 fn column(marks: &[Vec<Option<bool>>], belongs: impl Fn(usize) -> bool) -> Figures {
     let mut pairs: Vec<(f64, f64)> = Vec::new();
     for row in marks {
-        let others = row.iter().enumerate().filter(|(j, _)| !belongs(*j)).filter(|(_, m)| **m == Some(true)).count();
+        let others =
+            row.iter().enumerate().filter(|(j, _)| !belongs(*j)).filter(|(_, m)| **m == Some(true)).count();
         for (_, mark) in row.iter().enumerate().filter(|(j, _)| belongs(*j)) {
             if let Some(right) = mark {
                 pairs.push((f64::from(u8::from(*right)), others as f64));
@@ -67,13 +68,24 @@ mod tests {
     /// Against Python's `statistics.correlation` of each column with the sum of the others.
     #[test]
     fn figures_of_a_small_class() {
-        let marks: Vec<Vec<Option<bool>>> =
-            [[1, 1, 1, 1, 0], [1, 1, 0, 1, 1], [1, 0, 1, 0, 1], [0, 1, 0, 0, 0], [1, 0, 0, 0, 0], [0, 0, 1, 0, 0]]
-                .iter()
-                .map(|row| row.iter().map(|m| Some(*m == 1)).collect())
-                .collect();
-        let expected =
-            [(2.0 / 3.0, 0.426_401), (0.5, 0.137_361), (0.5, -0.124_035), (1.0 / 3.0, 0.707_107), (1.0 / 3.0, 0.306_186)];
+        let marks: Vec<Vec<Option<bool>>> = [
+            [1, 1, 1, 1, 0],
+            [1, 1, 0, 1, 1],
+            [1, 0, 1, 0, 1],
+            [0, 1, 0, 0, 0],
+            [1, 0, 0, 0, 0],
+            [0, 0, 1, 0, 0],
+        ]
+        .iter()
+        .map(|row| row.iter().map(|m| Some(*m == 1)).collect())
+        .collect();
+        let expected = [
+            (2.0 / 3.0, 0.426_401),
+            (0.5, 0.137_361),
+            (0.5, -0.124_035),
+            (1.0 / 3.0, 0.707_107),
+            (1.0 / 3.0, 0.306_186),
+        ];
         for (found, (difficulty, discrimination)) in figures(&marks).iter().zip(expected) {
             assert!((found.difficulty.unwrap() - difficulty).abs() < 1e-6, "{found:?}");
             assert!((found.discrimination.unwrap() - discrimination).abs() < 1e-6, "{found:?}");

@@ -29,7 +29,12 @@ const DRIFT_LEAST_MM: f64 = 1.0;
 const AHEAD_MM: f64 = 28.0;
 
 /// A needle along the ray through a point, `short_mm` short of it, spun so that it goes straight.
-pub(super) fn down_the_beam(interior: &Interior, view: &Projection, aim: DVec3, short_mm: f64) -> Option<Needle> {
+pub(super) fn down_the_beam(
+    interior: &Interior,
+    view: &Projection,
+    aim: DVec3,
+    short_mm: f64,
+) -> Option<Needle> {
     let ray = view.ray_to(aim);
     let [_, leaves] = interior.trunk.skin.crossings_mm(view.source, ray)?;
     let entry = view.source + ray * leaves;
@@ -73,7 +78,8 @@ pub(super) fn clock(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draf
     let (s, c) = libm::sincos(between(numbers, [-20.0, 125.0]).to_radians());
     let radius = between(numbers, [6.0, 14.0]);
     let pedicle = level.side(target.side).pedicle.centre;
-    let aim = pedicle + out * (c * radius) - plate.normal * (s * radius) + plate.back * between(numbers, [-3.0, 4.0]);
+    let aim = pedicle + out * (c * radius) - plate.normal * (s * radius)
+        + plate.back * between(numbers, [-3.0, 4.0]);
     let needle = down_the_beam(interior, &view_at(setting, oblique), aim, 0.0)?;
     let view = view_at(setting, view_angles);
     let tip = needle.tip().position;
@@ -89,7 +95,8 @@ pub(super) fn clock(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draf
         let h = (h as i64).rem_euclid(12) as u32;
         if h == 0 { 12 } else { h }
     };
-    let choices: Vec<Choice> = (0..4).map(|i| Choice::Hour { hour: on_face(first + 2.0 * f64::from(i)) }).collect();
+    let choices: Vec<Choice> =
+        (0..4).map(|i| Choice::Hour { hour: on_face(first + 2.0 * f64::from(i)) }).collect();
     let own = (read.hour - hour).abs();
     let margin = Margin { has: (2.0 - own) - own, least: CLOCK_LEAST_H, unit: "hours" };
     let mut draft = Draft::new(view_angles, Asked::Clock, margin);
@@ -142,7 +149,8 @@ pub(super) fn notch(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draf
     if needle.on_bone() {
         return None;
     }
-    let jitter = DVec2::from_angle(sign(numbers) * between(numbers, [0.0, 14.0]).to_radians());
+    let (s, c) = libm::sincos(sign(numbers) * between(numbers, [0.0, 14.0]).to_radians());
+    let jitter = DVec2::new(c, s);
     let choices = OnScreen::ALL.map(|to| Choice::Screen { to }).to_vec();
     if numbers.unit() < 0.5 {
         let notch = one_of(numbers, &OnScreen::ALL);

@@ -1,10 +1,14 @@
 //! What is drawn over a question's film: before the answer what the question points at, after it the reason. Detector, mm, v up; a point is a
 //! line of one.
 
-use super::question::{Asked, Question, arm_at};
+use super::question::{Asked, Choice, Question, arm_at};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::landmarks::{Plate, Ring};
+use crate::anatomy::names::Label;
+use crate::anatomy::patient::Patient;
+use crate::imaging::outline::OutlineTracer;
 use crate::imaging::projection::Projection;
+use crate::lesson::parts::bone_part;
 use crate::view::best_view::{Orientation, ViewKind};
 use crate::view::criteria::facet_place;
 use glam::{DVec2, DVec3};
@@ -36,6 +40,8 @@ pub enum What {
     Went,
     /// The two pedicles of a lateral view.
     Pair,
+    /// Outline of the part that was asked for.
+    Part,
 }
 
 /// A line over the film.
@@ -45,6 +51,20 @@ pub struct Mark {
     pub what: What,
     /// Points, mm.
     pub line: Vec<[f64; 2]>,
+}
+
+/// The outlines of the part that was asked for; nothing for other questions.
+pub fn asked_part(question: &Question, patient: &Patient, at: Orientation) -> Vec<Mark> {
+    let Choice::Part { part, level } = question.right() else { return Vec::new() };
+    let side = question.target.side;
+    let is = |label: Label| {
+        let label = bone_part(label);
+        (label.part, label.level) == (part, level) && label.side.is_none_or(|own| own == side)
+    };
+    let view = Projection::new(&arm_at(at), patient.level(question.target.level).centre);
+    let lines = OutlineTracer::default().trace(patient, &view);
+    let line = |points: Vec<[f32; 2]>| points.into_iter().map(|p| p.map(f64::from)).collect();
+    lines.into_iter().filter(|o| is(o.label)).map(|o| Mark { what: What::Part, line: line(o.points) }).collect()
 }
 
 /// Points of a ring.
@@ -65,7 +85,9 @@ fn rim(view: &Projection, plate: &Plate, sign: f64) -> Vec<[f64; 2]> {
         .map(|i| f64::from(i) / f64::from(RING_POINTS / 2) * std::f64::consts::PI)
         .map(|angle| {
             let (s, c) = libm::sincos(angle);
-            let p = plate.centre + plate.left * (plate.half_width * c) + plate.back * (sign * plate.half_depth * s);
+            let p = plate.centre
+                + plate.left * (plate.half_width * c)
+                + plate.back * (sign * plate.half_depth * s);
             view.project(p).to_array()
         })
         .collect()
@@ -107,7 +129,7 @@ fn reason(question: &Question, interior: &Interior, view: &Projection, list: &mu
         Asked::TrueAp => Some(ViewKind::TrueAp),
         Asked::Step => [ViewKind::TrueAp, ViewKind::Oblique, ViewKind::Lateral]
             .into_iter()
-            .find(|kind| matches!(question.right(), super::question::Choice::View { view } if view == *kind))
+            .find(|kind| matches!(question.right(), Choice::View { view } if view == *kind))
             .or(Some(ViewKind::Oblique)),
         _ => None,
     };
@@ -118,7 +140,10 @@ fn reason(question: &Question, interior: &Interior, view: &Projection, list: &mu
             ViewKind::TrueAp => {
                 let middle = level.sides.iter().map(|s| s.pedicle.centre).sum::<DVec3>() / 2.0;
                 level.sides.iter().for_each(|s| add(What::Pedicle, ring(view, &s.pedicle)));
-                add(What::Spinous, vec![view.project(middle).to_array(), view.project(level.spinous_tip).to_array()]);
+                add(
+                    What::Spinous,
+                    vec![view.project(middle).to_array(), view.project(level.spinous_tip).to_array()],
+                );
             }
             ViewKind::Lateral => level.sides.iter().for_each(|s| add(What::Pair, ring(view, &s.pedicle))),
             _ => {
@@ -142,7 +167,10 @@ fn reason(question: &Question, interior: &Interior, view: &Projection, list: &mu
     }
     if let (Some(before), Some(after)) = (&question.needle, &question.needle_after) {
         let straight = before.tip().position + before.tip().axis() * (after.depth_mm() - before.depth_mm());
-        add(What::Went, vec![view.project(straight).to_array(), view.project(after.tip().position).to_array()]);
+        add(
+            What::Went,
+            vec![view.project(straight).to_array(), view.project(after.tip().position).to_array()],
+        );
         add(What::Tip, point(after.tip().position));
     }
 }

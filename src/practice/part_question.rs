@@ -35,14 +35,22 @@ fn places(interior: &Interior, target: Target) -> Vec<Place> {
     let s = own.side(side);
     let mut list: Vec<Place> = vec![
         (Part::Pedicle, target.level, Some(side), s.pedicle.centre),
-        (Part::SuperiorArticularProcess, target.level, Some(side), s.superior_process_tip.lerp(s.superior_facet, 0.4)),
+        (
+            Part::SuperiorArticularProcess,
+            target.level,
+            Some(side),
+            s.superior_process_tip.lerp(s.superior_facet, 0.4),
+        ),
         (Part::SpinousProcess, target.level, None, own.spinous_tip.lerp(own.posterior_wall, 0.15)),
     ];
     let others = [
         (Part::TransverseProcess, s.transverse_tip.map(|tip| tip.lerp(s.pedicle.centre, 0.3))),
         (Part::Pars, s.pars),
         (Part::Lamina, s.lamina),
-        (Part::InferiorArticularProcess, s.inferior_process_tip.map(|tip| tip.lerp(s.lamina.unwrap_or(tip), 0.25))),
+        (
+            Part::InferiorArticularProcess,
+            s.inferior_process_tip.map(|tip| tip.lerp(s.lamina.unwrap_or(tip), 0.25)),
+        ),
     ];
     list.extend(others.into_iter().filter_map(|(part, at)| Some((part, target.level, Some(side), at?))));
     if let Some(below) = target.level.below() {
@@ -53,8 +61,17 @@ fn places(interior: &Interior, target: Target) -> Vec<Place> {
     list
 }
 
-/// What a ray runs through, without sides that are not asked for.
-fn along(interior: &Interior, view: &Projection, uv: DVec2, around: DVec3) -> Vec<Label> {
+/// How a point inside bone is told.
+#[derive(Clone, Copy, PartialEq)]
+enum By {
+    /// The part whose surface is nearest: what the outline shows.
+    Surface,
+    /// Every part that reaches there, under others too.
+    Body,
+}
+
+/// What a ray runs through, its labels by their bones' own names.
+fn along(interior: &Interior, view: &Projection, uv: DVec2, around: DVec3, by: By) -> Vec<Label> {
     let ray = view.ray_through(uv);
     let middle = (around - view.source).dot(ray);
     let mut found = Vec::new();
@@ -62,17 +79,22 @@ fn along(interior: &Interior, view: &Projection, uv: DVec2, around: DVec3) -> Ve
     while t < middle + REACH_MM {
         let p = view.source + ray * t;
         let (bone, distance) = interior.tissues.nearest_bone(p, 20.0);
-        if distance < 0.0 {
-            let tissue = &interior.tissues.list[bone];
-            if let (Some(level), Some((part, side))) = (tissue.level, tissue.part_at(p)) {
-                let label = bone_part(Label { level, part, side });
-                if !found.contains(&label) {
-                    found.push(label);
-                }
-            }
-            t += STEP_MM;
-        } else {
+        if distance >= 0.0 {
             t += distance.max(STEP_MM);
+            continue;
+        }
+        t += STEP_MM;
+        let tissue = &interior.tissues.list[bone];
+        let Some(level) = tissue.level else { continue };
+        let mut note = |(part, side)| {
+            let label = bone_part(Label { level, part, side });
+            if !found.contains(&label) {
+                found.push(label);
+            }
+        };
+        match by {
+            By::Surface => tissue.part_at(p).into_iter().for_each(&mut note),
+            By::Body => tissue.parts_holding(p).for_each(&mut note),
         }
     }
     found
@@ -97,20 +119,23 @@ pub(super) fn part(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     let list = places(interior, setting.target);
     let (part, level, side, at) = one_of(numbers, &list);
     let uv = view.project(at);
-    let is = |label: &Label| label.part == part && label.level == level && (side.is_none() || label.side == side);
+    let is =
+        |label: &Label| label.part == part && label.level == level && (side.is_none() || label.side == side);
     let inside = std::iter::once(uv)
         .chain(circle(&view, uv, at, WELL_INSIDE_MM))
-        .all(|uv| along(interior, &view, uv, at).iter().any(is));
+        .all(|uv| along(interior, &view, uv, at, By::Surface).iter().any(is));
     if !inside {
         return None;
     }
-    let mut under = along(interior, &view, uv, at);
+    let mut under = along(interior, &view, uv, at, By::Body);
     for radius in [0.5 * LEAST_MM, LEAST_MM] {
         for uv in circle(&view, uv, at, radius) {
-            under.extend(along(interior, &view, uv, at));
+            under.extend(along(interior, &view, uv, at, By::Body));
         }
     }
-    let is_under = |labels: &[Label], part: Part, level: Level| labels.iter().any(|l| l.part == part && l.level == level);
+    let is_under = |labels: &[Label], part: Part, level: Level| {
+        labels.iter().any(|l| l.part == part && l.level == level)
+    };
     let mut others: Vec<(Part, Level)> = list
         .iter()
         .map(|&(p, l, ..)| (p, l))
@@ -126,7 +151,7 @@ pub(super) fn part(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     let mut has = LEAST_MM;
     while has < 2.0 * LEAST_MM
         && circle(&view, uv, at, has + 1.0)
-            .all(|uv| along(interior, &view, uv, at).iter().all(|l| !others.contains(&(l.part, l.level))))
+            .all(|uv| along(interior, &view, uv, at, By::Body).iter().all(|l| !others.contains(&(l.part, l.level))))
     {
         has += 1.0;
     }
@@ -134,7 +159,8 @@ pub(super) fn part(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     let mut draft = Draft::new(view_angles, Asked::Part, margin);
     draft.dot_mm = Some(uv.to_array());
     let right = Choice::Part { part, level };
-    let mut choices: Vec<Choice> = others.into_iter().map(|(part, level)| Choice::Part { part, level }).collect();
+    let mut choices: Vec<Choice> =
+        others.into_iter().map(|(part, level)| Choice::Part { part, level }).collect();
     choices.push(right);
     shuffle(numbers, &mut choices);
     draft.answered(choices, right)

@@ -145,7 +145,8 @@ impl Progress {
         for answer in self.answers.iter().filter(|a| a.kind == kind) {
             here.push(answer.right);
             let last = |n: usize| &here[here.len().saturating_sub(n)..];
-            if here.len() >= 4 && last(4).iter().all(|right| *right) && usize::from(stage) + 1 < STAGES.len() {
+            if here.len() >= 4 && last(4).iter().all(|right| *right) && usize::from(stage) + 1 < STAGES.len()
+            {
                 stage += 1;
                 here.clear();
             } else if here.len() >= 3 && last(3).iter().filter(|right| !**right).count() >= 2 && stage > 0 {

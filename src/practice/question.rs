@@ -65,17 +65,36 @@ pub enum Decision {
 #[serde(tag = "is", rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Choice {
-    Turn { to: Move },
-    Degrees { about: u32 },
-    Part { part: Part, level: Level },
-    View { view: ViewKind },
+    Turn {
+        to: Move,
+    },
+    Degrees {
+        about: u32,
+    },
+    Part {
+        part: Part,
+        level: Level,
+    },
+    View {
+        view: ViewKind,
+    },
     /// None of the views.
     NoView,
-    Ap { ap: ApFinding },
-    Hour { hour: u32 },
-    Screen { to: OnScreen },
-    Pattern { pattern: Pattern },
-    Decide { decision: Decision },
+    Ap {
+        ap: ApFinding,
+    },
+    Hour {
+        hour: u32,
+    },
+    Screen {
+        to: OnScreen,
+    },
+    Pattern {
+        pattern: Pattern,
+    },
+    Decide {
+        decision: Decision,
+    },
 }
 
 /// What the sentence of a question needs beside its kind.
@@ -84,20 +103,31 @@ pub enum Choice {
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Asked {
     /// Which way, for this view.
-    Way { wanted: ViewKind },
+    Way {
+        wanted: ViewKind,
+    },
     /// By how much, that way, for this view.
-    Amount { wanted: ViewKind, to: Move },
+    Amount {
+        wanted: ViewKind,
+        to: Move,
+    },
     Part,
     Step,
     TrueAp,
     Clock,
     /// The notch stands so: which way does the tip go?
-    NotchAhead { notch: OnScreen },
+    NotchAhead {
+        notch: OnScreen,
+    },
     /// The tip must go there: where must the notch look?
-    NotchWanted { to: OnScreen },
+    NotchWanted {
+        to: OnScreen,
+    },
     Spread,
     /// Whether contrast is on the film.
-    Stop { contrast: bool },
+    Stop {
+        contrast: bool,
+    },
 }
 
 /// What is seen on a film, for who cannot see it, and for the reason. Lengths are at the patient.

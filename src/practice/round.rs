@@ -113,7 +113,18 @@ mod tests {
         let round = ClassRound { seed: 48213, stage: 2, count: 8 };
         assert_eq!(round.to_string(), "1.48213.2.8");
         assert_eq!("1.48213.2.8".parse(), Ok(round));
-        for wrong in ["", "1.2.3", "2.1.1.8", "1.1.6.8", "1.1.1.2", "1.1.1.11", "1.-1.1.8", "1.1.1.8.9", "1.4294967296.1.8", "x"] {
+        for wrong in [
+            "",
+            "1.2.3",
+            "2.1.1.8",
+            "1.1.6.8",
+            "1.1.1.2",
+            "1.1.1.11",
+            "1.-1.1.8",
+            "1.1.1.8.9",
+            "1.4294967296.1.8",
+            "x",
+        ] {
             let said = wrong.parse::<ClassRound>().unwrap_err().to_string();
             assert!(said.contains("allowed is 1.SEED.STAGE.COUNT"), "{said}");
         }

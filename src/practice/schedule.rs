@@ -57,7 +57,8 @@ pub fn after(memory: Option<Memory>, day: u32, right: bool) -> Memory {
     let elapsed = memory.map_or(0, |m| day.saturating_sub(m.last_day));
     let state = memory.map(|m| MemoryState { stability: m.stability_days, difficulty: m.difficulty });
     let model = FSRS::default();
-    let next = model.next_states(state, WANTED_RETENTION, elapsed).map(|n| if right { n.good } else { n.again });
+    let next =
+        model.next_states(state, WANTED_RETENTION, elapsed).map(|n| if right { n.good } else { n.again });
     let Ok(next) = next else {
         // The model refuses a state that is not a number only; a card of its own making never is. Then it begins anew.
         return Memory { stability_days: 1.0, difficulty: 5.0, last_day: day, due_day: day + 1 };
@@ -97,8 +98,12 @@ impl Schedule {
     /// more than twice.
     pub fn round(&self, day: u32, count: usize, seed: u64) -> Vec<Card> {
         let overdue = |m: &Memory| f64::from(day - m.due_day) / f64::from(m.stability_days.max(0.1));
-        let mut due: Vec<(f64, Card)> =
-            self.cards.iter().filter(|(_, m)| m.due_day <= day).map(|(card, m)| (overdue(m), *card)).collect();
+        let mut due: Vec<(f64, Card)> = self
+            .cards
+            .iter()
+            .filter(|(_, m)| m.due_day <= day)
+            .map(|(card, m)| (overdue(m), *card))
+            .collect();
         due.sort_by(|a, b| b.0.total_cmp(&a.0));
         let mut numbers = Numbers::stream(seed, 0x0da7);
         let mut fresh = fresh_first(&mut numbers);
@@ -124,8 +129,10 @@ fn fresh_first(numbers: &mut Numbers) -> Vec<Card> {
     let mut columns: Vec<Vec<Card>> = Kind::ALL
         .into_iter()
         .map(|kind| {
-            let mut places: Vec<Card> =
-                LEVELS.into_iter().flat_map(|level| Side::BOTH.map(|side| Card { kind, level, side })).collect();
+            let mut places: Vec<Card> = LEVELS
+                .into_iter()
+                .flat_map(|level| Side::BOTH.map(|side| Card { kind, level, side }))
+                .collect();
             super::ask::shuffle(numbers, &mut places);
             places
         })
@@ -162,7 +169,10 @@ mod tests {
         let mut schedule = Schedule::default();
         let first = schedule.round(10, 9, 1);
         assert_eq!(first.len(), 9);
-        assert!(Kind::ALL.iter().all(|kind| first.iter().filter(|c| c.kind == *kind).count() == 1), "{first:?}");
+        assert!(
+            Kind::ALL.iter().all(|kind| first.iter().filter(|c| c.kind == *kind).count() == 1),
+            "{first:?}"
+        );
         for card in &first {
             schedule.answer(*card, 10, card.kind != Kind::Clock);
         }

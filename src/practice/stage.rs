@@ -1,9 +1,9 @@
 //! How hard a question is: six stages, each a row of a table. Which order teaches best: a choice, no source; that the difficulty should
 //! follow the learner: common practice.
 
+use crate::anatomy::patient_field::field;
 use crate::anatomy::patient_spec::PatientSpec;
 use crate::anatomy::seeded::Numbers;
-use crate::anatomy::patient_field::field;
 
 /// One stage.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -56,13 +56,17 @@ fn shares(setting: &Setting<'_>, at: Orientation, id: CriterionId) -> (f64, f64)
 
 /// The worse of a view's two criteria, over its limit of full marks.
 fn worst(setting: &Setting<'_>, at: Orientation, kind: ViewKind) -> f64 {
-    criteria_of_view(setting.target.level, kind).map(|id| shares(setting, at, id).0).into_iter().fold(0.0, f64::max)
+    criteria_of_view(setting.target.level, kind)
+        .map(|id| shares(setting, at, id).0)
+        .into_iter()
+        .fold(0.0, f64::max)
 }
 
 /// How the front rim of the upper plate stands over the back rim, mm at the plate, > 0 to the head.
 pub(super) fn front_over_back_mm(setting: &Setting<'_>, view: &Projection) -> f64 {
     let plate = &setting.interior.level(setting.target.level).upper_plate;
-    let (front, back) = (plate.centre - plate.back * plate.half_depth, plate.centre + plate.back * plate.half_depth);
+    let (front, back) =
+        (plate.centre - plate.back * plate.half_depth, plate.centre + plate.back * plate.half_depth);
     let apart = view.project(front) - view.project(back);
     apart.dot(plate_cranial(view, plate)) / view.magnification_at(plate.centre)
 }
@@ -72,9 +76,14 @@ fn seen(setting: &Setting<'_>, at: Orientation, kind: ViewKind) -> Vec<Fact> {
     let view = view_at(setting, at);
     let level = setting.interior.level(setting.target.level);
     let turn = match kind {
-        ViewKind::TrueAp => Some(spinous_offset_percent(&view, level)).filter(|p| p.is_finite()).map(|percent| Fact::Spinous { percent }),
-        ViewKind::Lateral => Some(Fact::Lateral { mm: lateral_place(&view, setting.interior, setting.target.level).apart_mm() }),
-        _ => facet_place(&view, setting.interior, setting.target).map(|f| Fact::Process { percent: f.offset_percent }),
+        ViewKind::TrueAp => Some(spinous_offset_percent(&view, level))
+            .filter(|p| p.is_finite())
+            .map(|percent| Fact::Spinous { percent }),
+        ViewKind::Lateral => Some(Fact::Lateral {
+            mm: lateral_place(&view, setting.interior, setting.target.level).apart_mm(),
+        }),
+        _ => facet_place(&view, setting.interior, setting.target)
+            .map(|f| Fact::Process { percent: f.offset_percent }),
     };
     turn.into_iter().chain([Fact::Rims { mm: front_over_back_mm(setting, &view) }]).collect()
 }
@@ -100,7 +109,8 @@ pub(super) fn way(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft>
     let view = if turning { moved(aim, off, aside) } else { moved(aim, aside, off) }?;
     let (to, degrees, has) = larger(aim.oblique_deg - view.oblique_deg, aim.tilt_deg - view.tilt_deg);
     // The criteria say the same: one is far out, the other is met.
-    let [of_turn, of_tilt] = criteria_of_view(setting.target.level, wanted).map(|id| shares(setting, view, id));
+    let [of_turn, of_tilt] =
+        criteria_of_view(setting.target.level, wanted).map(|id| shares(setting, view, id));
     let (out, met) = if turning { (of_turn, of_tilt) } else { (of_tilt, of_turn) };
     if out.0 < 1.5 || met.1 > 0.6 {
         return None;
@@ -127,7 +137,8 @@ pub(super) fn amount(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Dra
     let view = if turning { moved(aim, off, 0.0) } else { moved(aim, 0.0, off) }?;
     let (to, degrees, _) = larger(aim.oblique_deg - view.oblique_deg, aim.tilt_deg - view.tilt_deg);
     // Where the criterion has full marks already, nothing has to be moved.
-    let [of_turn, of_tilt] = criteria_of_view(setting.target.level, wanted).map(|id| shares(setting, view, id));
+    let [of_turn, of_tilt] =
+        criteria_of_view(setting.target.level, wanted).map(|id| shares(setting, view, id));
     if if turning { of_turn.0 } else { of_tilt.0 } < 1.0 / GOOD_BAD.0 {
         return None;
     }
@@ -147,7 +158,9 @@ pub(super) fn step(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     let kinds = [ViewKind::TrueAp, ViewKind::Oblique, ViewKind::Lateral];
     let meant = setting.wished(&[0, 1, 2, 3]);
     let view = match kinds.get(meant) {
-        Some(&kind) => moved(best(setting, kind)?, between(numbers, [-0.5, 0.5]), between(numbers, [-1.0, 1.0]))?,
+        Some(&kind) => {
+            moved(best(setting, kind)?, between(numbers, [-0.5, 0.5]), between(numbers, [-1.0, 1.0]))?
+        }
         None => no_view(setting, numbers)?,
     };
     let asked = AskedView::usual(setting.target);
@@ -170,7 +183,8 @@ pub(super) fn step(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     facts.retain(|fact| !matches!(fact, Fact::Spinous { percent } | Fact::Process { percent } if percent.abs() > 300.0));
     (draft.seen, draft.reason) = (facts.clone(), facts);
     draft.truth = best(setting, kinds.get(meant).copied().unwrap_or(ViewKind::Oblique))?;
-    let choices: Vec<Choice> = kinds.iter().map(|&view| Choice::View { view }).chain([Choice::NoView]).collect();
+    let choices: Vec<Choice> =
+        kinds.iter().map(|&view| Choice::View { view }).chain([Choice::NoView]).collect();
     let right = choices[meant];
     draft.answered(choices, right)
 }
@@ -180,7 +194,11 @@ fn no_view(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Orientation> 
     let (ap, oblique) = (best(setting, ViewKind::TrueAp)?, best(setting, ViewKind::Oblique)?);
     if numbers.unit() < 0.5 {
         let share = between(numbers, [0.35, 0.65]);
-        return moved(ap, share * (oblique.oblique_deg - ap.oblique_deg), share * (oblique.tilt_deg - ap.tilt_deg));
+        return moved(
+            ap,
+            share * (oblique.oblique_deg - ap.oblique_deg),
+            share * (oblique.tilt_deg - ap.tilt_deg),
+        );
     }
     let from = one_of(numbers, &[ap, oblique]);
     moved(from, 0.0, sign(numbers) * between(numbers, [11.0, 15.0]))
@@ -195,16 +213,24 @@ pub(super) fn true_ap(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Dr
     let far = 0.5 * setting.stage.off_deg[1];
     let view = match finding {
         ApFinding::TrueAp => moved(aim, between(numbers, [-0.5, 0.5]), between(numbers, [-1.2, 1.2])),
-        ApFinding::NotSquared => {
-            moved(aim, between(numbers, [-0.4, 0.4]), sign(numbers) * between(numbers, [10.5, 11.0 + 0.5 * far]))
-        }
+        ApFinding::NotSquared => moved(
+            aim,
+            between(numbers, [-0.4, 0.4]),
+            sign(numbers) * between(numbers, [10.5, 11.0 + 0.5 * far]),
+        ),
         // Turned to the patient's left, the receptor sees the spinous process to the right.
-        ApFinding::SpinousToLeft => moved(aim, -between(numbers, [9.0, 9.0 + far]), between(numbers, [-1.2, 1.2])),
-        ApFinding::SpinousToRight => moved(aim, between(numbers, [9.0, 9.0 + far]), between(numbers, [-1.2, 1.2])),
+        ApFinding::SpinousToLeft => {
+            moved(aim, -between(numbers, [9.0, 9.0 + far]), between(numbers, [-1.2, 1.2]))
+        }
+        ApFinding::SpinousToRight => {
+            moved(aim, between(numbers, [9.0, 9.0 + far]), between(numbers, [-1.2, 1.2]))
+        }
     }?;
-    let [spinous, squared] = criteria_of_view(setting.target.level, ViewKind::TrueAp).map(|id| shares(setting, view, id));
+    let [spinous, squared] =
+        criteria_of_view(setting.target.level, ViewKind::TrueAp).map(|id| shares(setting, view, id));
     let (good, bad) = GOOD_BAD;
-    let offset = spinous_offset_percent(&view_at(setting, view), setting.interior.level(setting.target.level));
+    let offset =
+        spinous_offset_percent(&view_at(setting, view), setting.interior.level(setting.target.level));
     let (found, has) = if spinous.1 > squared.1 && spinous.0 > 1.0 {
         let side = if offset > 0.0 { ApFinding::SpinousToLeft } else { ApFinding::SpinousToRight };
         (side, (spinous.1 / bad).min(good / squared.0))

@@ -12,7 +12,7 @@ use crate::lesson::parts::{bone_part, has_part};
 use crate::practice::curve::{Curve, RATES, chance_of_reached};
 use crate::practice::film::{Films, Moment};
 use crate::practice::kind::{Kind, Skill};
-use crate::practice::overlay::marks;
+use crate::practice::overlay::{asked_part, marks};
 use crate::practice::progress::{Answer, Progress};
 use crate::practice::question::{Asked, Choice, Fact, Margin, Question, arm_at};
 use crate::practice::round::{DAILY_COUNT, question};
@@ -217,7 +217,12 @@ impl PracticeRoom {
     pub fn marks(&self, oblique: f64, tilt: f64, answered: bool) -> Result<JsValue, JsValue> {
         let open = self.open.as_ref().ok_or_else(no_question)?;
         let patient = open.patient.as_ref().ok_or_else(|| JsError::new("the patient is not shaped yet"))?;
-        Ok(plain(&marks(&open.question, &patient.interior, orientation(oblique, tilt)?, answered))?)
+        let at = orientation(oblique, tilt)?;
+        let mut list = marks(&open.question, &patient.interior, at, answered);
+        if answered {
+            list.extend(asked_part(&open.question, patient, at));
+        }
+        Ok(plain(&list)?)
     }
 
     /// Outlines of the target and its neighbours: `[[u, v, u, v, …], …]`, tenths of a mm on the detector.

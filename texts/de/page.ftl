@@ -22,7 +22,7 @@ case-light = Hell
 case-device = Wie das Gerät
 
 menu-name = Menü
-menu-practice = Üben: fünf Minuten am Tag
+menu-practice = Tagesrunde: fünf Minuten
 menu-check = Lehrende: Belege prüfen
 menu-author = Lehrende: Lektion stellen
 menu-model = Über das Modell

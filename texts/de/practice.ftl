@@ -1,11 +1,11 @@
 ### Üben: die Runde des Tages, die Lernkurve, eine Runde im Kurs.
 
-title = Downbeam: Üben
+title = Downbeam: Tagesrunde
 classTitle = Downbeam: eine Runde für einen Kurs
-heading = Üben
+heading = Tagesrunde
 lead = Neun kurze Bilder am Tag, etwa fünf Minuten. Erst antworten; dann dreht sich das Bild zu dem, was stimmt, und der Grund steht darauf. Was falsch war, kommt morgen wieder, was sitzt, kommt später.
 toClass = Für Lehrende: eine Runde für den Kurs
-toPractice = Üben
+toPractice = Tagesrunde
 noPage = Die Seite ist stehen geblieben ({ $why }). Laden Sie sie neu; was beantwortet ist, bleibt.
 noEngine = Das Modul zum Üben wurde nicht geladen ({ $why }). Prüfen Sie die Verbindung und laden Sie die Seite neu.
 loading = Die Bilder werden geladen.
@@ -268,14 +268,14 @@ isWrong = falsch
 verdict-acceptable = annehmbar
 verdict-unacceptable = nicht annehmbar
 begins = beginnt wieder bei 0
-what = Was die Kurven zeigen können und was nicht
+what-heading = Was die Kurven zeigen können und was nicht
 what-sum = Jede falsche Antwort hebt die Linie um { $up }, jede richtige senkt sie um { $down }. Ist sie um { $h0 } gefallen, sprechen die Antworten für { $p0 } % Fehler, ist sie um { $h1 } gestiegen, für { $p1 } %; beides mit einem Irrtum in einem von zehn Fällen. Dann beginnt sie von vorn.
 what-reached = „Erreicht“ kommt aus einer zweiten Summe, die einen Nachweis des Könnens verlangt. Wer noch { $p1 } % falsch macht, bekommt es in 60 Antworten mit einer Wahrscheinlichkeit von { $chance } % gesagt; wer unter vieren rät, praktisch nie.
 what-not = Sie können nicht zeigen, ob es die richtigen Fragen sind, wie es am Tisch geht oder dass ein Können bleibt. Die beiden Raten sind unsere Wahl. Niemand sollte danach beurteilt werden.
 
 ## Behalten
 
-keep = Ihre Antworten
+keep-heading = Ihre Antworten
 keep-where = Sie bleiben in diesem Browser und nirgends sonst.
 keep-save = Als Datei sichern
 keep-load = Eine Datei hinzunehmen
@@ -353,3 +353,17 @@ teacher-col-difficulty = Schwierigkeit
 teacher-col-discrimination = Trennschärfe
 teacher-all = alle
 teacher-nothing = –
+
+## Kurven eines Kurses
+
+group-heading = Lernkurven eines Kurses
+group-why = Nehmen Sie die Dateien dazu, die Lernende auf ihrer Seite zum Üben gesichert haben. Eine Zeile je Datei; nichts wird behalten oder gesendet.
+group-add = Dateien hinzunehmen
+group-file = Datei
+group-cell = { $n ->
+    [0] keine Antworten
+    [one] { $n } Antwort, { $wrong } falsch
+   *[other] { $n } Antworten, { $wrong } falsch
+  }
+group-reached = erreicht bei { $n }
+group-bad = { $name }: { $why }

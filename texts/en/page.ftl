@@ -22,7 +22,7 @@ case-light = Light
 case-device = As the device
 
 menu-name = Menu
-menu-practice = Practice: five minutes a day
+menu-practice = Daily round: five minutes
 menu-check = Teachers: check receipts
 menu-author = Teachers: set a lesson
 menu-model = About the model

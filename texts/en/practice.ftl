@@ -1,11 +1,11 @@
 ### Practice: a day's round, the learning curve, a round in a class.
 
-title = Downbeam: practice
+title = Downbeam: daily round
 classTitle = Downbeam: a round for a class
-heading = Practice
+heading = Daily round
 lead = Nine short films a day, about five minutes. Answer first; then the film moves to what is true, with the reason on it. What you got wrong comes back tomorrow, what you know comes back later.
 toClass = For teachers: a round for a class
-toPractice = Practice
+toPractice = Daily round
 noPage = The page stopped ({ $why }). Load it again; what you answered is kept.
 noEngine = The practice module did not load ({ $why }). Check the connection and load the page again.
 loading = Loading the films.
@@ -268,14 +268,14 @@ isWrong = wrong
 verdict-acceptable = acceptable
 verdict-unacceptable = unacceptable
 begins = begins again at 0
-what = What the curves can show, and what not
+what-heading = What the curves can show, and what not
 what-sum = Each wrong answer moves the line up by { $up }, each right one down by { $down }. When it has fallen by { $h0 } the answers speak for a failure rate of { $p0 } %, when it has risen by { $h1 } for { $p1 } %; each with a chance of error of one in ten. Then it begins again.
 what-reached = “Reached” comes from a second sum that asks for proof of competence. Somebody who still fails { $p1 } % is told so within 60 answers with a chance of { $chance } %; who guesses among four, practically never.
 what-not = They cannot show whether these are the right questions, how you do at the table, or that a skill stays. The two rates are our choice. Nobody should be judged by them.
 
 ## Keeping
 
-keep = Your answers
+keep-heading = Your answers
 keep-where = They stay in this browser and nowhere else.
 keep-save = Save as a file
 keep-load = Add a file
@@ -353,3 +353,17 @@ teacher-col-difficulty = Difficulty
 teacher-col-discrimination = Discrimination
 teacher-all = all
 teacher-nothing = –
+
+## Curves of a class
+
+group-heading = Learning curves of a class
+group-why = Add the files that learners saved on their page of practice. A row each; nothing is kept or sent.
+group-add = Add files
+group-file = Learner’s file
+group-cell = { $n ->
+    [0] no answers
+    [one] { $n } answer, { $wrong } wrong
+   *[other] { $n } answers, { $wrong } wrong
+  }
+group-reached = reached at { $n }
+group-bad = { $name }: { $why }

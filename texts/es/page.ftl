@@ -22,7 +22,7 @@ case-light = Claro
 case-device = Como el dispositivo
 
 menu-name = Menú
-menu-practice = Práctica: cinco minutos al día
+menu-practice = Ronda diaria: cinco minutos
 menu-check = Docentes: revisar recibos
 menu-author = Docentes: preparar lección
 menu-model = Sobre el modelo

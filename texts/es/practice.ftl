@@ -1,11 +1,11 @@
 ### Práctica: la ronda del día, la curva de aprendizaje, una ronda en clase.
 
-title = Downbeam: práctica
+title = Downbeam: ronda diaria
 classTitle = Downbeam: una ronda para una clase
-heading = Práctica
+heading = Ronda diaria
 lead = Nueve imágenes cortas al día, unos cinco minutos. Primero se responde; luego la imagen gira hacia lo que es cierto, con el motivo encima. Lo que falló vuelve mañana, lo que se sabe vuelve más tarde.
 toClass = Para docentes: una ronda para la clase
-toPractice = Práctica
+toPractice = Ronda diaria
 noPage = La página se ha detenido ({ $why }). Vuelva a cargarla; lo respondido se conserva.
 noEngine = El módulo de práctica no se ha cargado ({ $why }). Compruebe la conexión y vuelva a cargar la página.
 loading = Cargando las imágenes.
@@ -268,14 +268,14 @@ isWrong = fallada
 verdict-acceptable = aceptable
 verdict-unacceptable = no aceptable
 begins = empieza de nuevo en 0
-what = Qué pueden mostrar las curvas y qué no
+what-heading = Qué pueden mostrar las curvas y qué no
 what-sum = Cada respuesta fallada sube la línea { $up }, cada correcta la baja { $down }. Cuando ha bajado { $h0 }, las respuestas hablan de un { $p0 } % de fallos; cuando ha subido { $h1 }, de un { $p1 } %; ambas cosas con un error en uno de cada diez casos. Entonces empieza de nuevo.
 what-reached = «Alcanzado» viene de una segunda suma que pide una prueba de competencia. A quien todavía falla un { $p1 } % se le dice en 60 respuestas con una probabilidad del { $chance } %; a quien adivina entre cuatro, prácticamente nunca.
 what-not = No pueden mostrar si son las preguntas adecuadas, cómo se trabaja en la mesa ni que una destreza permanezca. Las dos tasas son elección nuestra. No se debería juzgar a nadie por ellas.
 
 ## Guardar
 
-keep = Sus respuestas
+keep-heading = Sus respuestas
 keep-where = Se quedan en este navegador y en ningún otro sitio.
 keep-save = Guardar en un archivo
 keep-load = Añadir un archivo
@@ -353,3 +353,17 @@ teacher-col-difficulty = Dificultad
 teacher-col-discrimination = Discriminación
 teacher-all = todas
 teacher-nothing = –
+
+## Curvas de una clase
+
+group-heading = Curvas de aprendizaje de una clase
+group-why = Añada los archivos que los participantes guardaron en su página de práctica. Una fila cada uno; nada se guarda ni se envía.
+group-add = Añadir archivos
+group-file = Archivo
+group-cell = { $n ->
+    [0] sin respuestas
+    [one] { $n } respuesta, { $wrong } fallada
+   *[other] { $n } respuestas, { $wrong } falladas
+  }
+group-reached = alcanzado en { $n }
+group-bad = { $name }: { $why }

@@ -3,6 +3,12 @@
 import { button, byId, make, say } from '../base/dom.js';
 import { practice as t } from '../words/practice.js';
 
+/** Takes the learner to the question, with its film in sight. */
+export function toQuestion() {
+  byId('question').focus({ preventScroll: true });
+  byId('asking').scrollIntoView({ block: 'start' });
+}
+
 /** Puts a question before the learner. `choose(index)` is called once at most for each question. */
 export function asking(choose, leaveOut) {
   let open = null;

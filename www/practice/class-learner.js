@@ -4,7 +4,7 @@ import { byId, say } from '../base/dom.js';
 import { saveText } from '../base/save.js';
 import { store, stored } from '../base/storage.js';
 import { practice as t } from '../words/practice.js';
-import { asking } from './asking.js';
+import { asking, toQuestion } from './asking.js';
 import { complaint } from './module.js';
 
 /** No answer, as the engine takes it. */
@@ -41,7 +41,7 @@ export function classLearner(module, room, film, name, notice) {
     page.show(question, index + 1, all);
     byId('moment').hidden = !question.contrast;
     byId('moment').setAttribute('aria-pressed', 'false');
-    byId('question').focus();
+    toQuestion();
     await film.open(question);
   }
 

@@ -4,7 +4,7 @@ import { late } from '../base/late.js';
 import { reason } from '../engine/room.js';
 import { practice as t } from '../words/practice.js';
 
-/** Resolves to the module: `PracticeRoom`, `ClassDesk`, `pictureCode`. Throws one sentence. */
+/** Resolves to the module: `PracticeRoom` and `ClassDesk`. Throws one sentence. */
 export async function practiceModule() {
   try {
     const module = await late(() => import('../pkg/practice.js'), new URL('../pkg/practice.js', import.meta.url));

@@ -6,7 +6,7 @@ import { saveText } from '../base/save.js';
 import { storageWorks } from '../base/storage.js';
 import { beginPage } from '../teach/frame.js';
 import { practice as t } from '../words/practice.js';
-import { asking } from './asking.js';
+import { asking, toQuestion } from './asking.js';
 import { classLearner } from './class-learner.js';
 import { curveSection, whatTheyShow } from './curve.js';
 import { filmOf } from './film.js';
@@ -92,7 +92,7 @@ function daily(room, film) {
     byId('back').hidden = true;
     byId('moment').hidden = !question.contrast;
     for (const id of ['moment', 'back']) byId(id).setAttribute('aria-pressed', 'false');
-    byId('question').focus();
+    toQuestion();
     await film.open(question);
   }
 
@@ -118,7 +118,9 @@ function daily(room, film) {
   function toNext() {
     say(byId('next'), round.at + 1 < round.cards.length ? t.next : t.finish);
     byId('next').hidden = false;
-    byId('next').focus();
+    byId('next').focus({ preventScroll: true });
+    // The verdict and the way on stand under the answers.
+    byId('next').scrollIntoView({ block: 'nearest' });
   }
 
   byId('begin').addEventListener('click', beginRound);

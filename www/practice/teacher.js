@@ -6,6 +6,7 @@ import { saveText } from '../base/save.js';
 import { beginPage } from '../teach/frame.js';
 import { practice as t } from '../words/practice.js';
 import { asking } from './asking.js';
+import { classCurves } from './class-curves.js';
 import { countsOver } from './counts.js';
 import { filmOf } from './film.js';
 import { complaint, fillPractice, practiceModule } from './module.js';
@@ -52,7 +53,7 @@ async function begin() {
     const link = new URL('practice.html', location.href);
     link.hash = `round=${name}`;
     byId('link').value = link.href;
-    const picture = module.pictureCode(link.href);
+    const picture = module.ClassDesk.pictureCode(link.href);
     byId('picture-code').setAttribute('viewBox', `0 0 ${picture.size} ${picture.size}`);
     byId('picture-path').setAttribute('d', picture.path);
     // The same round again after the page was loaded again: the codes have to be given again.
@@ -147,6 +148,7 @@ async function begin() {
     if (!copied) byId('link').select();
   });
 
+  classCurves(module);
   const asked = location.hash.match(/^#round=(.+)$/);
   if (asked) openRound(decodeURIComponent(asked[1]));
   say(byId('status'), '');

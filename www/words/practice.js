@@ -66,7 +66,6 @@ export const practice = say.tree({
   fact: (f) => FACTS[f.fact](f),
   wrong: (answer) => say('wrong', { answer }),
   margin: (m) => say('margin', { has: say.number(m.has, 1), least: say.number(m.least, 1), unit: m.unit.startsWith('times n') ? 'times' : m.unit.replaceAll(' ', '-') }),
-  caution: { spread: say('caution-spread'), stop: say('caution-stop') },
   done: (right, all) => say('done', { right, all }),
   skill: (skill) => say('skill', { skill }),
   kind: (kind) => say('kind', { kind }),
@@ -77,13 +76,12 @@ export const practice = say.tree({
   chart: (skill, c) => say('chart', { skill: say('skill', { skill }), n: c.answers, wrong: c.wrong }),
   verdict: (verdict) => say(`verdict-${verdict}`),
   what: {
-    heading: say('what'),
     sum: (o, l) => say('what-sum', { up: say.number(1 - l.s, 2), down: say.number(l.s, 2), h0: say.number(l.h0, 2), h1: say.number(l.h1, 2), p0: percent(o.acceptable), p1: percent(o.unacceptable) }),
     reached: (o) => say('what-reached', { p1: percent(o.unacceptable), chance: percent(o.by_chance) }),
-    not: say('what-not'),
   },
-  keep: { heading: say('keep'), added: (n) => say('keep-added', { n }) },
+  keep: { added: (n) => say('keep-added', { n }) },
   class: { lead: (n) => say('class-lead', { n }), codeSoFar: (n, all) => say('class-codeSoFar', { n, all }), badRound: (why) => say('class-badRound', { why }) },
+  group: { cell: (c) => say('group-cell', { n: c.answers, wrong: c.wrong }), reached: (n) => say('group-reached', { n }), bad: (name, why) => say('group-bad', { name, why }) },
   teacher: {
     stageName: (n) => say('teacher-stageName', { n }),
     taken: (n) => say('teacher-taken', { n }),

@@ -32,6 +32,16 @@ struct Counts {
     none: u32,
 }
 
+/// A code's dark modules.
+#[derive(Serialize)]
+struct Picture {
+    size: i32,
+    path: String,
+}
+
+/// Light modules around a code (ISO/IEC 18004: four; memory).
+const QUIET_MODULES: i32 = 4;
+
 #[wasm_bindgen]
 impl ClassDesk {
     /// The round of a name, such as `1.48213.2.8`.
@@ -95,24 +105,18 @@ impl ClassDesk {
         let key = self.key().to_vec();
         csv(&self.round, &table(&self.round, &self.intake, &key))
     }
-}
 
-/// A text as a QR code: the path of its dark modules for an SVG whose view box is `0 0 size size`, as `{size, path}`, with the quiet zone that the
-/// standard asks for.
-#[wasm_bindgen(js_name = pictureCode)]
-pub(crate) fn picture_code(text: &str) -> Result<JsValue, JsError> {
-    #[derive(Serialize)]
-    struct Picture {
-        size: i32,
-        path: String,
+    /// A text as a QR code: the path of its dark modules for an SVG whose view box is `0 0 size size`, as `{size, path}`, with the quiet zone
+    /// that the standard asks for.
+    #[wasm_bindgen(js_name = pictureCode)]
+    pub fn picture_code(text: &str) -> Result<JsValue, JsError> {
+        let code = QrCode::encode_text(text, QrCodeEcc::Medium)
+            .map_err(|_| JsError::new("the link is too long for a picture code"))?;
+        let dark = (0..code.size()).flat_map(|y| (0..code.size()).map(move |x| (x, y)));
+        let path = dark
+            .filter(|&(x, y)| code.get_module(x, y))
+            .map(|(x, y)| format!("M{} {}h1v1h-1z", x + QUIET_MODULES, y + QUIET_MODULES))
+            .collect();
+        plain(&Picture { size: code.size() + 2 * QUIET_MODULES, path })
     }
-    let code = QrCode::encode_text(text, QrCodeEcc::Medium)
-        .map_err(|_| JsError::new("the link is too long for a picture code"))?;
-    let quiet = 4;
-    let dark = (0..code.size()).flat_map(|y| (0..code.size()).map(move |x| (x, y)));
-    let path = dark
-        .filter(|&(x, y)| code.get_module(x, y))
-        .map(|(x, y)| format!("M{} {}h1v1h-1z", x + quiet, y + quiet))
-        .collect();
-    plain(&Picture { size: code.size() + 2 * quiet, path })
 }
