@@ -98,7 +98,7 @@ function daily(room, film) {
 
   function answered(choice) {
     const told = room.told(choice);
-    room.record(choice, Math.floor(Date.now() / 1000), today());
+    room.record(choice, Date.now(), today());
     if (!kept.write() && !kept.problem) notice(t.noKeep);
     round.results.push({ ...round.cards[round.at], right: told.right });
     round.truth = told.truth;
