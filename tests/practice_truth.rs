@@ -295,10 +295,10 @@ fn clock(q: &Question, interior: &Interior, place: &str) {
         let gap = (hour - f64::from(h % 12)).abs();
         gap.min(12.0 - gap)
     };
-    assert!(apart(right) < 0.6, "{place}: {hour}");
+    assert!(apart(right) < 0.45, "{place}: {hour}");
     for choice in &q.choices {
         let Choice::Hour { hour: other } = *choice else { panic!("{place}") };
-        assert!(other == right || apart(other) > apart(right) + 0.9, "{place}: {hour} for {other}");
+        assert!(other == right || apart(other) > apart(right) + 1.1, "{place}: {hour} for {other}");
     }
 }
 

@@ -64,7 +64,11 @@ pub fn asked_part(question: &Question, patient: &Patient, at: Orientation) -> Ve
     let view = Projection::new(&arm_at(at), patient.level(question.target.level).centre);
     let lines = OutlineTracer::default().trace(patient, &view);
     let line = |points: Vec<[f32; 2]>| points.into_iter().map(|p| p.map(f64::from)).collect();
-    lines.into_iter().filter(|o| is(o.label)).map(|o| Mark { what: What::Part, line: line(o.points) }).collect()
+    lines
+        .into_iter()
+        .filter(|o| is(o.label))
+        .map(|o| Mark { what: What::Part, line: line(o.points) })
+        .collect()
 }
 
 /// Points of a ring.

@@ -150,8 +150,9 @@ pub(super) fn part(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     // How far out nothing that is offered comes under the circle, up to twice the least.
     let mut has = LEAST_MM;
     while has < 2.0 * LEAST_MM
-        && circle(&view, uv, at, has + 1.0)
-            .all(|uv| along(interior, &view, uv, at, By::Body).iter().all(|l| !others.contains(&(l.part, l.level))))
+        && circle(&view, uv, at, has + 1.0).all(|uv| {
+            along(interior, &view, uv, at, By::Body).iter().all(|l| !others.contains(&(l.part, l.level)))
+        })
     {
         has += 1.0;
     }

@@ -150,7 +150,7 @@ decide = { $decision ->
 ## El motivo
 
 right = Correcto.
-wrong = No es así: { $answer }.
+wrong = No es así. Lo cierto es: { $answer }.
 next = Siguiente
 finish = Al resultado
 back = Mostrar la imagen preguntada
