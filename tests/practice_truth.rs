@@ -2,7 +2,8 @@
 //! the criteria, by walking the controls instead of Newton's method, by the mesh's silhouettes instead of the fields, by the circle's formula
 //! instead of the needle's steps, by distances to the courses of nerves and vessels instead of the spaces' rules.
 //!
-//! `PRACTICE_SEEDS` says how many questions, `PRACTICE_MESHES` every how many-th part is held against its mesh; DEVELOPERS.md has the command.
+//! `PRACTICE_SEEDS` says how many questions, `PRACTICE_MESHES` every how many-th part is held against its mesh, `PRACTICE_KIND` of which kind
+//! alone; DEVELOPERS.md has the command.
 
 #![allow(clippy::disallowed_methods, reason = "recomputed with the standard library's functions on purpose")]
 
@@ -57,11 +58,15 @@ impl Pinhole {
 fn truths_hold_when_computed_another_way() {
     let seeds = count("PRACTICE_SEEDS", 180);
     let every = count("PRACTICE_MESHES", 5);
+    let only = std::env::var("PRACTICE_KIND");
     let mut asked = [0_u64; 9];
     let mut answers = std::collections::BTreeMap::<String, u64>::new();
     let (mut parts, mut wrong) = (0, 0);
     for seed in 0..seeds {
         let kind = Kind::ALL[(seed % 9) as usize];
+        if only.as_ref().is_ok_and(|only| only != kind.name()) {
+            continue;
+        }
         let stage = (seed / 9 % STAGES.len() as u64) as u8;
         let level = LEVELS[(seed / 54 + seed) as usize % LEVELS.len()];
         let target = Target { level, side: Side::BOTH[(seed / 3 % 2) as usize] };
@@ -100,7 +105,7 @@ fn truths_hold_when_computed_another_way() {
     assert_eq!(wrong, 0, "wrong truths of {seeds}; see above");
     println!("{answers:#?}");
     // No answer of a kind is the right one so often that it could be guessed.
-    if seeds >= 9_000 {
+    if seeds >= 9_000 && only.is_err() {
         for kind in Kind::ALL {
             let of_kind = answers.iter().filter(|(name, _)| name.starts_with(&format!("{} ", kind.name())));
             let most = of_kind.map(|(_, n)| *n).max().unwrap();
@@ -290,10 +295,10 @@ fn clock(q: &Question, interior: &Interior, place: &str) {
         let gap = (hour - f64::from(h % 12)).abs();
         gap.min(12.0 - gap)
     };
-    assert!(apart(right) < 0.6, "{place}: {hour}");
+    assert!(apart(right) < 0.45, "{place}: {hour}");
     for choice in &q.choices {
         let Choice::Hour { hour: other } = *choice else { panic!("{place}") };
-        assert!(other == right || apart(other) > apart(right) + 0.9, "{place}: {hour} for {other}");
+        assert!(other == right || apart(other) > apart(right) + 1.1, "{place}: {hour} for {other}");
     }
 }
 

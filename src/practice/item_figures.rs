@@ -83,7 +83,7 @@ mod tests {
             (2.0 / 3.0, 0.426_401),
             (0.5, 0.137_361),
             (0.5, -0.124_035),
-            (1.0 / 3.0, 0.707_107),
+            (1.0 / 3.0, std::f64::consts::FRAC_1_SQRT_2),
             (1.0 / 3.0, 0.306_186),
         ];
         for (found, (difficulty, discrimination)) in figures(&marks).iter().zip(expected) {

@@ -1,7 +1,7 @@
 //! Questions about the needle. Truth: the tip's reading in the AP film ([`reading::clock`]), and where the needle goes when it is pushed on as
 //! it stands ([`Needle::advance`]).
 //!
-//! Margins: *clock*: the reading is nearer to its hour than to any other that is offered by at least an hour. *notch*: the tip goes within 25
+//! Margins: *clock*: the reading is nearer to its hour than to any other that is offered by at least 1.3 hours, so within 21 minutes of it. *notch*: the tip goes within 25
 //! degrees of the direction, where the next begins at 45, and at least a millimetre. A choice, no source.
 
 use super::ask::{Draft, Setting, between, one_of, sign};
@@ -18,7 +18,7 @@ use crate::view::best_view::ViewKind;
 use glam::{DVec2, DVec3};
 
 /// Least difference of an hour to the next that is offered, hours.
-const CLOCK_LEAST_H: f64 = 1.0;
+const CLOCK_LEAST_H: f64 = 1.3;
 /// A tip nearer to the pedicle's centre, or further from it, has no place on its clock, mm.
 const CLOCK_REACH_MM: [f64; 2] = [4.0, 20.0];
 /// Most between where the tip goes and the direction that it is said to go, degrees.

@@ -21,7 +21,7 @@ pub const MOST_BYTES: usize = 4 << 20;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Answer {
-    /// When, in seconds since 1970: tells answers apart and orders them.
+    /// When, in milliseconds since 1970: tells answers apart and orders them.
     pub at: u64,
     /// Number of the day where the learner was, since 1970.
     pub day: u32,

@@ -255,7 +255,7 @@ impl PracticeRoom {
         })
     }
 
-    /// Keeps an answer to the open question: `at` in seconds since 1970, `day` the number of the learner's day.
+    /// Keeps an answer to the open question: `at` in milliseconds since 1970, `day` the number of the learner's day.
     pub fn record(&mut self, choice: usize, at: f64, day: u32) -> Result<(), JsError> {
         let q = &self.open.as_ref().ok_or_else(no_question)?.question;
         let answer = Answer {

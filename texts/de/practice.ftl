@@ -150,7 +150,7 @@ decide = { $decision ->
 ## Der Grund
 
 right = Richtig.
-wrong = Nicht so: { $answer }.
+wrong = Nicht so. Richtig ist: { $answer }.
 next = Weiter
 finish = Zum Ergebnis
 back = Das gefragte Bild zeigen

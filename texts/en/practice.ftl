@@ -150,7 +150,7 @@ decide = { $decision ->
 ## The reason
 
 right = Right.
-wrong = Not so: { $answer }.
+wrong = Not so. True is: { $answer }.
 next = Next
 finish = To the result
 back = Show the film that was asked

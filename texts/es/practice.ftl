@@ -150,7 +150,7 @@ decide = { $decision ->
 ## El motivo
 
 right = Correcto.
-wrong = No es así: { $answer }.
+wrong = No es así. Lo cierto es: { $answer }.
 next = Siguiente
 finish = Al resultado
 back = Mostrar la imagen preguntada
@@ -162,7 +162,7 @@ fact-rims = El borde anterior del platillo superior está { $n } mm { $way ->
     [above] por encima
    *[below] por debajo
   } del posterior.
-fact-process = El contorno de la apófisis inferior está a un { $n } % del ancho del pedículo hacia la { $way ->
+fact-process = El contorno de la apófisis del nivel inferior está a un { $n } % del ancho del pedículo hacia la { $way ->
     [left] izquierda
    *[right] derecha
   } del paciente respecto a su centro.

@@ -15,7 +15,6 @@ export function classLearner(module, room, film, name, notice) {
   try {
     desk = new module.ClassDesk(name);
   } catch (error) {
-    byId('lead').hidden = false;
     return notice(t.class.badRound(complaint(error)));
   }
   const all = desk.count();
@@ -31,6 +30,7 @@ export function classLearner(module, room, film, name, notice) {
   byId('class-begin').addEventListener('click', () => {
     byId('class-start').hidden = true;
     if (next() < 0) return finish();
+    byId('lead').dataset.asking = 'yes';
     byId('asking').hidden = false;
     ask();
   });
@@ -63,6 +63,7 @@ export function classLearner(module, room, film, name, notice) {
   }
 
   function finish() {
+    byId('lead').dataset.asking = 'no';
     byId('asking').hidden = true;
     showCode();
     byId('class-code-heading').focus();

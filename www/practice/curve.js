@@ -22,7 +22,7 @@ export function curveSection({ skill, curve }, overview) {
     { class: 'curve', 'data-skill': skill },
     make('h3', {}, t.skill(skill)),
     make('p', { class: 'reached' }, curve.reached === null ? t.notReached(curve.answers) : t.reached(curve.reached)),
-    ...(curve.answers ? [make('p', { class: 'quiet' }, t.standing(curve.verdicts.at(-1)?.[1], overview)), chart(skill, curve), table(curve)] : []),
+    ...(curve.answers ? [make('p', { class: 'quiet' }, t.standing(curve.verdicts.at(-1)?.[1], overview)), chart(skill, curve), table(skill, curve)] : []),
   );
 }
 
@@ -57,7 +57,7 @@ function sign(x, y, verdict) {
   return verdict === 'acceptable' ? shape('circle', { class: 'met', cx: x, cy: y, r: 4 }) : shape('rect', { class: 'met', x: x - 4, y: y - 4, width: 8, height: 8 });
 }
 
-function table(curve) {
+function table(skill, curve) {
   const verdicts = new Map(curve.verdicts);
   const rows = curve.cusum.map((value, i) => {
     const before = i === 0 || verdicts.has(i) ? 0 : curve.cusum[i - 1];
@@ -66,7 +66,7 @@ function table(curve) {
     return make('tr', {}, make('th', { scope: 'row' }, String(i + 1)), make('td', {}, value < before ? t.isRight : t.isWrong), make('td', {}, sum), make('td', {}, `${t.number(curve.learning[i], 2)} / ${t.number(curve.reached_at, 1)}`));
   });
   const head = make('tr', {}, ...[t.col.answer, t.col.result, t.col.sum, t.col.learning].map((name) => make('th', { scope: 'col' }, name)));
-  return make('details', {}, make('summary', {}, t.chartTable), make('div', { class: 'scrolled' }, make('table', { class: 'plain-table' }, make('thead', {}, head), make('tbody', {}, ...rows))));
+  return make('details', {}, make('summary', {}, t.chartTable), make('div', { class: 'scrolled', tabindex: '0', role: 'region', 'aria-label': t.skill(skill) }, make('table', { class: 'plain-table' }, make('thead', {}, head), make('tbody', {}, ...rows))));
 }
 
 /** What the curves can show. */

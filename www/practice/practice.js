@@ -71,14 +71,16 @@ function daily(room, film) {
     say(byId('begin'), round ? t.more : t.begin);
     byId('curve-list').replaceChildren(...overview.skills.map((skill) => curveSection(skill, overview)));
     byId('what').replaceChildren(...whatTheyShow(overview));
-    for (const id of ['start', 'curves', 'keep', 'lead']) byId(id).hidden = false;
+    for (const id of ['start', 'curves', 'keep']) byId(id).hidden = false;
+    byId('lead').dataset.asking = 'no';
     byId('asking').hidden = true;
   }
 
   function beginRound() {
     const [seed] = crypto.getRandomValues(new Uint32Array(1));
     round = { seed, cards: room.dailyRound(today(), seed), at: 0, results: [] };
-    for (const id of ['start', 'curves', 'keep', 'lead', 'result']) byId(id).hidden = true;
+    for (const id of ['start', 'curves', 'keep', 'result']) byId(id).hidden = true;
+    byId('lead').dataset.asking = 'yes';
     byId('asking').hidden = false;
     ask();
   }
@@ -98,7 +100,7 @@ function daily(room, film) {
 
   function answered(choice) {
     const told = room.told(choice);
-    room.record(choice, Math.floor(Date.now() / 1000), today());
+    room.record(choice, Date.now(), today());
     if (!kept.write() && !kept.problem) notice(t.noKeep);
     round.results.push({ ...round.cards[round.at], right: told.right });
     round.truth = told.truth;
