@@ -112,7 +112,7 @@ fn wrong_use_is_one_sentence_and_exit_code_2() {
         (vec!["build", "fast"], "unknown argument 'fast' of build"),
         (
             vec!["launch"],
-            "unknown command 'launch': allowed are serve, build, pack, view, mesh, patients, check, grade, codes, model, texts, help",
+            "unknown command 'launch': allowed are serve, build, pack, view, mesh, patients, check, grade, codes, schema, model, texts, help",
         ),
         (vec!["help", "launch"], "unknown command 'launch'"),
     ] {

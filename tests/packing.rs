@@ -17,7 +17,7 @@ fn project(name: &str) -> PathBuf {
     let _ = fs::remove_dir_all(&folder);
     copy(&root.join("www"), &folder.join("www"));
     let _ = fs::remove_dir_all(folder.join("www/pkg"));
-    for name in ["downbeam", "lessons"] {
+    for name in ["downbeam", "lessons", "practice"] {
         let glue = format!(
             "const engine = new URL('{name}_bg.wasm', import.meta.url);\nexport {{ engine as default }};\n"
         );
@@ -175,7 +175,7 @@ fn the_same_input_gives_the_same_bytes() {
 fn a_package_holds_what_its_page_needs_and_no_more() {
     let project = project("needed");
     for form in PLATFORMS {
-        packed(&project, &[form, "--lesson", "www/lessons/few-pictures.json", "--force", "--out", "p.zip"]);
+        packed(&project, &[form, "--lesson", "www/lessons/few-pictures.json", "--out", "p.zip"]);
         let files = unzipped(&project.join("p.zip"));
         let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
         let name = form.trim_start_matches("--");
@@ -230,7 +230,7 @@ fn a_package_holds_what_its_page_needs_and_no_more() {
     }
     packed(
         &project,
-        &["--scorm12", "--lesson", "www/lessons/few-pictures.json", "--force", "--out", "p.zip"],
+        &["--scorm12", "--lesson", "www/lessons/few-pictures.json", "--out", "p.zip"],
     );
     assert!(text(&unzipped(&project.join("p.zip")), "imsmanifest.xml").contains("<adlcp:masteryscore>75<"));
     assert!(!text(&unzipped(&project.join("p.zip")), "player.html").contains("connect-src 'self' https:"));
@@ -277,7 +277,7 @@ fn markup_in_a_lesson_is_text_in_the_table_of_contents() {
     value["title"]["en"] = serde_json::from_str(&format!("\"{title}\"")).unwrap();
     write(&project.join("m.json"), &value.to_string());
     for form in PLATFORMS {
-        packed(&project, &[form, "--lesson", "m.json", "--force", "--out", "m.zip"]);
+        packed(&project, &[form, "--lesson", "m.json", "--out", "m.zip"]);
         let files = unzipped(&project.join("m.zip"));
         let xml = text(&files, if form == "--cmi5" { "cmi5.xml" } else { "imsmanifest.xml" });
         assert!(
@@ -371,7 +371,7 @@ fn a_site_has_all_and_a_worker_that_knows_it() {
     let version = |worker: &str| worker.split("const VERSION = '").nth(1).unwrap()[..16].to_owned();
     write(
         &project.join("www/state/start.js"),
-        &(fs::read_to_string(project.join("www/state/start.js")).unwrap() + "// changed\n"),
+        &(fs::read_to_string(project.join("www/state/start.js")).unwrap() + "export const changed = true;\n"),
     );
     packed(&project, &["--site", "--lrs", "https://lrs.example.org", "--out", "t"]);
     let other = fs::read_to_string(project.join("t/service-worker.js")).unwrap();
