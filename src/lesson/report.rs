@@ -317,9 +317,11 @@ fn signs(state: &State) -> Signs {
     Signs {
         blood: state.blood,
         paraesthesia: there(|k| matches!(k, ContactKind::Root | ContactKind::Ganglion)),
-        // Suction that brings nothing shows that the tip is out of the fluid again.
-        clear_fluid: state.aspirated == Some(Aspirate::ClearFluid)
-            || (there(|k| k == ContactKind::Dura) && state.aspirated != Some(Aspirate::Nothing)),
+        // Once asked, suction says what the tip lies in; until then the dura that was gone through does.
+        clear_fluid: match state.aspirated {
+            Some(sucked) => sucked == Aspirate::ClearFluid,
+            None => there(|k| k == ContactKind::Dura),
+        },
     }
 }
 

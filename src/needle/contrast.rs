@@ -63,6 +63,8 @@ const LONGEST_STREAK_MM: f64 = 60.0;
 const ARTERIAL_BLOOD: (f64, f64) = (160.0, 0.4);
 /// The same in a vein: slower, and longer to clear.
 const VENOUS_BLOOD: (f64, f64) = (60.0, 1.2);
+/// Part of the vessel's section that the stream of contrast fills: blood flows between it and the wall. Derived.
+const STREAM_FILLS: f64 = 0.6;
 /// Share that runs off where the bevel stands half in a vein.
 const MIXED_VENOUS_SHARE: f64 = 0.5;
 /// How much wider contrast gets as it mixes with the tissue, and the time in which it does so by 1 - 1/e, s. Derived.
@@ -71,6 +73,8 @@ const MIXING: (f64, f64) = (0.35, 45.0);
 const CLOUD_MM3: f64 = 130.0;
 /// Shells of a body: thickness and length over the whole, and their part of the strength.
 const SHELLS: [[f64; 3]; 3] = [[1.15, 1.0, 0.22], [0.85, 0.88, 0.36], [0.55, 0.72, 0.42]];
+/// A joint's cleft as it holds contrast, half height, width and thickness, mm. Derived: some 0.15 ml.
+const CLEFT_HALF_MM: [f64; 3] = [7.0, 5.5, 0.8];
 /// Below this share nothing is drawn.
 const LEAST_SHARE: f64 = 0.01;
 /// Dilution in the sac's fluid.
@@ -114,13 +118,7 @@ impl Bolus {
                 let plate = &interior.level(below).upper_plate;
                 // The joint stands upright; in section it lies between the two planes.
                 let out = plate.left * side.sign();
-                self.blob(
-                    middle,
-                    plate.normal * (6.5 * k),
-                    (out + plate.back).normalize_or(out),
-                    [5.5 * k, 0.9 * k],
-                    volume,
-                )
+                self.in_joint(middle, plate.normal, (out + plate.back).normalize_or(out), k, volume)
             }
             Compartment::Intrathecal => self.in_sac(interior, volume),
             Compartment::Intraneural { level, side } => {
@@ -320,11 +318,26 @@ impl Bolus {
             return Vec::new();
         }
         // Front and tail run out to points, faster in the middle of the vessel than at its wall.
-        let mesh = pipe(
-            &sections(&line, DVec3::X, |t| [radius * libm::sqrt((6.0 * t * (1.0 - t)).clamp(0.02, 1.0)); 2]),
-            SIDES,
-        );
-        mesh.into_iter().map(|mesh| Spread { mesh, share }).collect()
+        let list =
+            sections(&line, DVec3::X, |t| [radius * libm::sqrt((6.0 * t * (1.0 - t)).clamp(0.02, 1.0)); 2]);
+        let filled = pipe(&list, SIDES).map_or(0.0, |mesh| mesh.volume());
+        feathered(&list, STREAM_FILLS * share * filled)
+    }
+
+    /// Between the two processes; what the cleft does not hold bulges into the capsule's recesses above and below. `up` and `wide` lie in
+    /// the joint's plane.
+    fn in_joint(&self, middle: DVec3, up: DVec3, wide: DVec3, k: f64, volume: f64) -> Vec<Spread> {
+        let [tall, broad, thin] = CLEFT_HALF_MM.map(|h| h * k);
+        let holds = 4.0 / 3.0 * std::f64::consts::PI * tall * broad * thin;
+        let mut bodies = self.blob(middle, up * tall, wide, [broad, thin], volume.min(holds));
+        let rest = (volume - holds) / 2.0;
+        if rest > 0.0 {
+            for way in [1.0, -1.0] {
+                let recess = middle + up * (way * 1.15 * tall);
+                bodies.extend(self.blob(recess, up * (0.6 * tall), wide, [0.8 * broad, 3.0 * thin], rest));
+            }
+        }
+        bodies
     }
 
     /// Under the dura on the needle's side: a narrow band that holds together.
@@ -342,12 +355,10 @@ impl Bolus {
             .map(|n| Node { point: n.point + n.left * (side * (n.half_width_mm - 1.2 * k)), radius_mm: 1.0 })
             .collect();
         let (middle, _) = nearest(&course, self.tip);
-        let half = [1.1 * k, 2.4 * k];
-        let length = (volume / (std::f64::consts::PI * half[0] * half[1])).clamp(6.0, 80.0 * k);
-        filled(
-            &sections(&along(&course, middle - 0.5 * length, middle + 0.5 * length), DVec3::X, |_| half),
-            volume,
-        )
+        let half = [1.5 * k, 2.8 * k];
+        let length = (1.4 * volume / (std::f64::consts::PI * half[0] * half[1])).clamp(6.0, 60.0 * k);
+        let line = along(&course, middle - 0.5 * length, middle + 0.5 * length);
+        feathered(&sections(&line, DVec3::X, |t| half.map(|h| h * (0.75 + 0.25 * uneven(t)))), volume)
     }
 
     /// At the front of the sac, where it sinks to in a prone patient.

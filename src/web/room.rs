@@ -25,8 +25,8 @@ use procedure::Procedure;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use still::Still;
-use wasm_bindgen::prelude::*;
 use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d;
 
 /// A patient on the table under a C-arm, and what is aimed at.

@@ -9,8 +9,9 @@ import { MODULES, origin } from './hosts.mjs';
 import { graded, packer, unpacked } from './packages.mjs';
 import { scormHost } from './scorm-host.mjs';
 
-const LESSONS = ['true-ap', 'lateral-view'];
-const VIEWS = { 'true-ap': 'true_ap', 'lateral-view': 'lateral' };
+/** Both want the true AP, of different patients. */
+const LESSONS = ['true-ap', 'true-ap-turned'];
+const PATIENTS = { 'true-ap': 'average', 'true-ap-turned': 'turned' };
 
 let browser;
 let packages;
@@ -44,7 +45,7 @@ async function contents(path, read) {
   const found = await page.evaluate(([text, how]) => {
     const xml = new DOMParser().parseFromString(text, 'application/xml');
     const all = (name, within = xml) => [...within.getElementsByTagNameNS('*', name)];
-    if (how === 'cmi5') return all('au', all('block')[0]).map((au) => ({ title: all('langstring', au)[0].textContent, page: all('url', au)[0].textContent }));
+    if (how === 'cmi5') return all('au', all('block')[0]).map((au) => ({ title: all('langstring', all('title', au)[0]).find((s) => s.getAttribute('lang') === 'en').textContent, page: all('url', au)[0].textContent }));
     const resources = Object.fromEntries(all('resource').map((r) => [r.getAttribute('identifier'), r.getAttribute('href')]));
     return all('item').map((item) => ({ title: all('title', item)[0].textContent, page: resources[item.getAttribute('identifierref')] }));
   }, [readFileSync(path, 'utf8'), read]);
@@ -52,22 +53,22 @@ async function contents(path, read) {
   return found;
 }
 
-/** Does a lesson of one view: begins, keeps the best view, finishes. */
+/** Does a lesson: begins, keeps the best view, finishes. */
 async function done(lesson, id) {
   await lesson.waitForSelector('#lesson-begin', { timeout: 30_000 });
   await lesson.click('#lesson-begin');
   await lessonStands(lesson);
-  const view = VIEWS[id];
-  const best = await lesson.evaluate(async (kind) => {
+  const best = await lesson.evaluate(async (patient) => {
     const { TeachingRoom } = await import('./pkg/downbeam.js');
-    const room = new TeachingRoom('average', 'L4', 'left');
-    const found = room.report().views.find((one) => one.view === kind).best;
+    const [, level, side] = /(L\d) (left|right)/.exec(document.getElementById('lesson-body').textContent);
+    const room = new TeachingRoom(patient, level, side);
+    const found = room.report().views.find(({ view }) => view === 'true_ap').best;
     room.free();
     return found;
-  }, view);
+  }, PATIENTS[id]);
   await typeAngle(lesson, 'oblique', best.oblique.toFixed(1));
   await typeAngle(lesson, 'tilt', best.tilt.toFixed(1));
-  await lesson.click(`#keep-${view}`);
+  await lesson.click('#keep-true_ap');
   await lesson.click('#finish');
   await lesson.waitForSelector('#lesson-receipt');
 }

@@ -131,7 +131,7 @@ test('a learner’s every try is shown, and its link replays it on the page for 
   assert.match(await view.locator('h3').textContent(), new RegExp(`${row.learner}.*every try`));
   assert.equal(await page.evaluate(() => document.activeElement.id), 'one-learner-heading');
   const line = view.locator(`tr[data-row="${row.row}"]`);
-  assert.match(await line.textContent(), /altered/);
+  assert.match(await line.textContent(), /Altered/);
   assert.match(await line.textContent(), /is claimed as/);
   const link = line.locator('a[href]');
   const href = await link.getAttribute('href');

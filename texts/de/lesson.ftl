@@ -132,3 +132,4 @@ completion-dayGiven = Datum, wie angegeben
 completion-engine = Bewertet von
 completion-engineLine = Downbeam { $version }, Rechenkern { $scoring }, Lektion { $hash }
 completion-caution = Übung an einem berechneten Modell. Sie sagt nichts über das Können an Patienten und erlaubt keine klinische Tätigkeit: Es gelten örtliche Vorgaben, Ausbildung unter Aufsicht und die Berufszulassung. Eine solche Seite kann jeder drucken; prüfen lässt sich der Beleg.
+completion-patientLine = { $patient }, { $place }

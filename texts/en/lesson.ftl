@@ -143,3 +143,4 @@ completion-dayGiven = Date, as given
 completion-engine = Scored by
 completion-engineLine = Downbeam { $version }, engine { $scoring }, lesson { $hash }
 completion-caution = Practice on a computed model. It says nothing about skill on patients and allows no clinical work: follow local policy, supervised training and licensed practice. Anyone can print such a page; what can be checked is the receipt.
+completion-patientLine = { $patient }, { $place }

@@ -132,3 +132,4 @@ completion-dayGiven = Fecha, según se indicó
 completion-engine = Calificado por
 completion-engineLine = Downbeam { $version }, motor { $scoring }, lección { $hash }
 completion-caution = Práctica en un modelo calculado. No dice nada de la destreza con pacientes ni autoriza trabajo clínico: siga las normas locales, la formación supervisada y la práctica autorizada. Cualquiera puede imprimir una página así; lo que se puede comprobar es el recibo.
+completion-patientLine = { $patient }, { $place }

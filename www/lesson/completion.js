@@ -57,7 +57,7 @@ function sheet({ info, drawn, score, exposures, engine }, name, day) {
     [c.name, name],
     [c.code, drawn.learner],
     [c.lesson, info.title],
-    [c.patient, t.drawn(drawn, texts.case.patientName(drawn.patient))],
+    [c.patient, c.patientLine(drawn, texts.case.patientName(drawn.patient))],
     [c.dayGiven, day && inWords(day)],
     [c.engine, engine && c.engineLine(engine.version, engine.scoring, info.sha256.slice(0, 12))],
   ].filter(([, value]) => value);

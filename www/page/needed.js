@@ -16,7 +16,8 @@
     'Array.findLast': function () { return 'findLast' in Array.prototype; },
     'Object.hasOwn': function () { return 'hasOwn' in Object; },
     structuredClone: function () { return typeof structuredClone === 'function'; },
-    'transform streams': function () { return typeof TransformStream === 'function'; }
+    'transform streams': function () { return typeof TransformStream === 'function'; },
+    'compressed streams': function () { return typeof CompressionStream === 'function'; }
   };
   function lacks(name) {
     try {

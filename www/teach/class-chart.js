@@ -93,7 +93,7 @@ function numbers(lesson) {
 function histogram(lesson) {
   const most = Math.max(...lesson.histogram);
   const column = (n, i) => {
-    const svg = draw('svg', { class: 'tenth', 'aria-hidden': 'true', viewBox: '0 0 20 60', preserveAspectRatio: 'none' }, draw('rect', { x: 1, width: 18, y: 60 - (59 * n) / most, height: (59 * n) / most, class: 'band band-0' }));
+    const svg = draw('svg', { class: 'tenth', 'aria-hidden': 'true', viewBox: '0 0 20 60', preserveAspectRatio: 'none' }, draw('rect', { x: 1, width: 18, y: 60 - (59 * n) / most, height: (59 * n) / most }));
     return make('td', { 'data-tenth': i }, ...(n > 0 ? [svg] : []), make('span', {}, String(n)));
   };
   return make('div', { class: 'scrolled', tabindex: '0', role: 'region', 'aria-label': t.histogram(lesson.title) },

@@ -30,6 +30,7 @@ export const lesson = say.tree({
   bad: (why) => say('bad', { why }),
   completion: {
     heading: (passed) => say('completion-heading', { passed: yes(passed) }),
+    patientLine: (d, patient) => say('completion-patientLine', { patient, place: view.place(d) }),
     engineLine: (version, scoring, hash) => say('completion-engineLine', { version, scoring, hash }),
   },
   progress: {

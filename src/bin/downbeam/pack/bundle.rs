@@ -43,7 +43,7 @@ pub(super) fn bundled(files: &mut Files, pages: &[&str]) -> anyhow::Result<()> {
         let mut script = String::new();
         for path in paths {
             let wrapped = module::wrapped(path, &lean(&files.text(path)?))?;
-            script += &format!("'{path}'(exports, need, bring, here) {{\n{}}},\n", wrapped.body);
+            script += &format!("'{path}'(exports, need, bring, thisModule) {{\n{}}},\n", wrapped.body);
             needs.push((path.clone(), wrapped.needs));
         }
         Ok(script)

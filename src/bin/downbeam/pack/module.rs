@@ -8,7 +8,7 @@ use anyhow::bail;
 
 /// A module.
 pub(super) struct Wrapped {
-    /// Body of a function of `exports`, `need` (a module by name), `bring` (the same, later) and `here` (the module's address).
+    /// Body of a function of `exports`, `need` (a module by name), `bring` (the same, later) and `thisModule` (the module's address).
     pub(super) body: String,
     /// The modules that it needs at once.
     pub(super) needs: Vec<String>,
@@ -65,7 +65,7 @@ pub(super) fn wrapped(path: &str, source: &str) -> anyhow::Result<Wrapped> {
         exports.iter().map(|(outer, value)| format!("get {outer}() {{ return {value}; }}, ")).collect();
     let defined =
         format!("Object.defineProperties(exports, Object.getOwnPropertyDescriptors({{ {getters}}}));\n");
-    let body = called(&called(&body, "import.meta.url", "here"), "import(", "bring(");
+    let body = called(&called(&body, "import.meta.url", "thisModule"), "import(", "bring(");
     Ok(Wrapped { body: defined + &head + &body, needs })
 }
 
@@ -190,7 +190,7 @@ mod tests {
             "const { e: e, default: d } = need('../y.js');",
             "const f = need('./z.js');",
             "\nneed('./w.js');",
-            "\nconst one = here;",
+            "\nconst one = thisModule;",
             "await bring('./v.js')",
             "reimport(1)",
             "get uno() { return one; }",

@@ -99,7 +99,7 @@ fn script(files: &Files) -> anyhow::Result<String> {
     let mut needs = Vec::new();
     for (path, _) in files.iter().filter(|(path, _)| path.ends_with(".js")) {
         let module = module::wrapped(path, &files.text(path)?)?;
-        script += &format!("'{path}'(exports, need, bring, here) {{\n{}}},\n", module.body);
+        script += &format!("'{path}'(exports, need, bring, thisModule) {{\n{}}},\n", module.body);
         needs.push((path.to_owned(), module.needs));
     }
     module::no_circle(&needs)?;
