@@ -1,11 +1,12 @@
 //! The answers to a class round as a short code that can be read out, typed or pasted: 12 characters in three groups.
 //!
 //! Base 32 with Crockford's letters (0-9, A-Z without I, L, O, U: from memory), read in either case, I and L as 1, O as 0. Sixty bits: a tag of 15 that
-//! tells learners apart and says nothing about them, ten answers of 3 bits each (0 to 3, 7 for none), and 15 bits of SHA-256 over round, tag and
-//! answers, so that a slip, or a code of another round, is found (missed once in 32,768).
+//! tells learners apart and says nothing about them, ten answers of 3 bits each (0 to 3, 7 for none), and 15 bits of SHA-256 over round, engine, tag
+//! and answers, so that a slip, a code of another round, or one made with bones that have changed since, is found (missed once in 32,768).
 
 use super::round::{COUNTS, ClassRound};
 use crate::lesson::digest::sha256;
+use crate::lesson::engine::SCORING;
 
 const LETTERS: &[u8; 32] = b"0123456789ABCDEFGHJKMNPQRSTVWXYZ";
 /// Not answered.
@@ -32,12 +33,12 @@ pub enum CodeError {
     Length { found: String, length: usize },
     #[error("'{found}' has '{letter}', which no code has")]
     Letter { found: String, letter: char },
-    #[error("'{found}' has a slip in it, or is of another round")]
+    #[error("'{found}' has a slip in it, or is of another round, or of another version of the page")]
     Check { found: String },
 }
 
 fn check(round: &ClassRound, tag: u64, answers: u64) -> u64 {
-    let digest = sha256(format!("downbeam round {round} {tag} {answers}").as_bytes());
+    let digest = sha256(format!("downbeam round {round} {SCORING} {tag} {answers}").as_bytes());
     (u64::from(digest[0]) << 8 | u64::from(digest[1])) & ((1 << BITS) - 1)
 }
 
