@@ -82,6 +82,8 @@ mod spacing_mm {
     pub(super) const PART: f32 = 1.0;
 }
 
+/// A body of fewer triangles than this share of the largest one's is a speck that the lattice has left.
+const SPECK_SHARE: f64 = 0.02;
 /// End plates of 0.55 mm (memory: 0.5 to 0.6), so that pedicles, laminae and facets hold their own beside them.
 const PLATE_THINNED: f32 = 0.69;
 /// Half the height of the grain on the marrow's surface, mm: stands for trabeculae running into the cortex. Derived.
@@ -311,7 +313,7 @@ fn mesh(draft: Draft, cortex: f32) -> Vec<Bone> {
     let Draft { level, axial, spacing_mm, frame, solid, twin } = draft;
     let solid = thinned(solid);
     let lattice = Lattice::sample(&solid, spacing_mm);
-    let outer = extract(&solid, &lattice, Surface::Outer);
+    let outer = extract(&solid, &lattice, Surface::Outer).without_specks(SPECK_SHARE);
     let mut marrow = extract(&solid, &lattice, Surface::Marrow);
     grain(&mut marrow, if axial { GRAIN_MM } else { FINE_GRAIN_MM });
     let mut bones = Vec::new();
@@ -391,5 +393,5 @@ fn part_of(bone: &Bone, part: Part, side: Option<Side>) -> Option<Mesh> {
     }
     let solid = Solid { pieces, carves };
     let lattice = Lattice::sample(&solid, spacing_mm::PART);
-    Some(extract(&solid, &lattice, Surface::Outer).moved(&bone.frame))
+    Some(extract(&solid, &lattice, Surface::Outer).without_specks(SPECK_SHARE).moved(&bone.frame))
 }

@@ -49,6 +49,50 @@ impl Mesh {
         self.triangles.extend(other.triangles.iter().map(|t| t.map(|i| i + first)));
     }
 
+    /// Without bodies of less than `share` of the largest one's triangles: specks that a lattice leaves where a surface only just comes
+    /// through. A mesh of one body is given back as it is.
+    pub fn without_specks(self, share: f64) -> Self {
+        // Each vertex points towards the lowest one of its body.
+        let mut lowest: Vec<u32> = (0..self.positions.len() as u32).collect();
+        fn root(lowest: &mut [u32], mut i: u32) -> u32 {
+            while lowest[i as usize] != i {
+                lowest[i as usize] = lowest[lowest[i as usize] as usize];
+                i = lowest[i as usize];
+            }
+            i
+        }
+        for t in &self.triangles {
+            let [a, b, c] = t.map(|i| root(&mut lowest, i));
+            let least = a.min(b).min(c);
+            for i in [a, b, c] {
+                lowest[i as usize] = least;
+            }
+        }
+        let bodies: Vec<u32> = self.triangles.iter().map(|t| root(&mut lowest, t[0])).collect();
+        let mut size = vec![0_u32; self.positions.len()];
+        bodies.iter().for_each(|&body| size[body as usize] += 1);
+        let largest = size.iter().copied().max().unwrap_or(0);
+        let kept = |body: u32| f64::from(size[body as usize]) >= share * f64::from(largest);
+        if bodies.iter().all(|&body| kept(body)) {
+            return self;
+        }
+        let mut number = vec![u32::MAX; self.positions.len()];
+        let mut mesh = Self::default();
+        for (t, _) in self.triangles.iter().zip(&bodies).filter(|(_, body)| kept(**body)) {
+            mesh.triangles.push(t.map(|i| {
+                let i = i as usize;
+                if number[i] == u32::MAX {
+                    number[i] = mesh.positions.len() as u32;
+                    mesh.positions.push(self.positions[i]);
+                    mesh.normals.push(self.normals[i]);
+                    mesh.tags.push(self.tags[i]);
+                }
+                number[i]
+            }));
+        }
+        mesh
+    }
+
     /// Numbers the edges.
     pub fn edges(&self) -> Edges {
         // Edges are kept in a list at their lower vertex; a vertex has about six neighbours, three of them higher.

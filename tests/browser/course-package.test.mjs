@@ -6,7 +6,7 @@ import { after, before, test } from 'node:test';
 import { cmi5Host } from './cmi5-host.mjs';
 import { launch, lessonStands, typeAngle } from './harness.mjs';
 import { MODULES, origin } from './hosts.mjs';
-import { graded, packer, unpacked } from './packages.mjs';
+import { bestTrueAp, graded, packer, unpacked } from './packages.mjs';
 import { scormHost } from './scorm-host.mjs';
 
 /** Both want the true AP, of different patients. */
@@ -58,14 +58,8 @@ async function done(lesson, id) {
   await lesson.waitForSelector('#lesson-begin', { timeout: 30_000 });
   await lesson.click('#lesson-begin');
   await lessonStands(lesson);
-  const best = await lesson.evaluate(async (patient) => {
-    const { TeachingRoom } = await import('./pkg/downbeam.js');
-    const [, level, side] = /(L\d) (left|right)/.exec(document.getElementById('lesson-body').textContent);
-    const room = new TeachingRoom(patient, level, side);
-    const found = room.report().views.find(({ view }) => view === 'true_ap').best;
-    room.free();
-    return found;
-  }, PATIENTS[id]);
+  const [, level, side] = /(L\d) (left|right)/.exec(await lesson.textContent('#lesson-body'));
+  const best = bestTrueAp(PATIENTS[id], level, side);
   await typeAngle(lesson, 'oblique', best.oblique.toFixed(1));
   await typeAngle(lesson, 'tilt', best.tilt.toFixed(1));
   await lesson.click('#keep-true_ap');

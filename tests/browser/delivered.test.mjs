@@ -6,7 +6,7 @@ import { after, before, test } from 'node:test';
 import { cmi5Host } from './cmi5-host.mjs';
 import { launch, lessonStands, typeAngle } from './harness.mjs';
 import { MODULES, origin } from './hosts.mjs';
-import { graded, packer, unpacked } from './packages.mjs';
+import { bestTrueAp, graded, packer, unpacked } from './packages.mjs';
 import { scormHost } from './scorm-host.mjs';
 
 const EXAMPLES = fileURLToPath(new URL('../../examples/', import.meta.url));
@@ -50,13 +50,7 @@ async function begin(lesson, button = '#lesson-begin') {
 
 /** Keeps the true AP: straight, and squared by what the engine holds for best. */
 async function keepView(lesson) {
-  const best = await lesson.evaluate(async () => {
-    const { TeachingRoom } = await import('./pkg/downbeam.js');
-    const room = new TeachingRoom('average', 'L4', 'left');
-    const found = room.report().views.find((view) => view.view === 'true_ap').best;
-    room.free();
-    return found;
-  });
+  const best = bestTrueAp('average', 'L4', 'left');
   await typeAngle(lesson, 'oblique', best.oblique.toFixed(1));
   await typeAngle(lesson, 'tilt', best.tilt.toFixed(1));
   await lesson.click('#keep-true_ap');

@@ -29,10 +29,14 @@ export function graded(folder, text) {
   return JSON.parse(readFileSync(join(folder, 'rows.ndjson'), 'utf8'));
 }
 
-/** Runs the host tool. */
+/** The best true AP, degrees. A package has its engine in one file with the page, so a test cannot ask that one. */
+export const bestTrueAp = (patient, level, side) =>
+  JSON.parse(tool('view', '--patient', patient, '--level', level, '--side', side, '--best', '--view', 'ap', '--json')).orientation;
+
+/** Runs the host tool and gives what it prints. */
 function tool(...words) {
   const [command, ...first] = process.env.DOWNBEAM ? [process.env.DOWNBEAM] : ['cargo', 'run', '--locked', '--quiet', '--'];
-  execFileSync(command, [...first, ...words], { cwd: ROOT, stdio: ['ignore', 'ignore', 'inherit'] });
+  return execFileSync(command, [...first, ...words], { cwd: ROOT, encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'] });
 }
 
 /** Unpacks a zip by its directory (PKWARE APPNOTE 6.3.10, 4.3.7 and 4.3.12), without a tool that may not be there; the folder. */

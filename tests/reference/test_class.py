@@ -1,4 +1,4 @@
-"""The tables of `grade` read back by DuckDB, and the README's queries run on them."""
+"""The tables of `grade` read back by DuckDB, and the queries of docs/teachers.md run on them."""
 
 import csv
 import json
@@ -60,7 +60,7 @@ def test_scores_are_the_replays_and_not_the_claims(rows):
 
 
 def queries():
-    text = (PROJECT / "README.md").read_text()
+    text = (PROJECT / "docs/teachers.md").read_text()
     return re.findall(r"```sql\n(.*?)```", text, re.S)
 
 
@@ -68,7 +68,7 @@ def answer(tables, query):
     return duckdb.sql(query.replace("'rows.ndjson'", f"'{tables / 'rows.ndjson'}'")).fetchall()
 
 
-def test_the_readme_has_three_queries():
+def test_the_docs_have_three_queries():
     assert len(queries()) == 3
 
 

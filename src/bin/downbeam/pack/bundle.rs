@@ -28,7 +28,10 @@ pub(super) fn bundled(files: &mut Files, pages: &[&str]) -> anyhow::Result<()> {
         .into_iter()
         .filter(|name| name.ends_with(".js") && name != NEEDED)
         .collect();
-    let reached = files.needed_by(page)?;
+    // A page that this one links to has modules of its own.
+    let linked: Vec<&str> =
+        files.iter().map(|(path, _)| path).filter(|path| path.ends_with(".html") && *path != page).collect();
+    let reached = files.needed_by_without(page, &linked)?;
     let later: BTreeSet<String> = reached
         .iter()
         .map(|(path, _)| path)
