@@ -46,10 +46,11 @@ export function lessonDoor(app, needle, act) {
       const { attemptOf } = await late(() => import('../base/attempt-link.js'), new URL('../base/attempt-link.js', import.meta.url));
       const attempt = await attemptOf(fragment);
       while (!app.room) await new Promise((resolve) => setTimeout(resolve, 50));
+      await needle.bring();
       needle.attempt.open(attempt);
       app.touch();
     } catch (error) {
-      act.notice([texts.notice.noPart(texts.needle.activity.lessons, reason(error))]);
+      act.notice([texts.notice.noPart(texts.activity.lessons, reason(error))]);
     }
   }
 

@@ -139,10 +139,13 @@ function later() {
       said: (times) => say(byId('status'), texts.picture.zoomed(times)), changed: () => images.rest(),
     }))).catch(without(texts.picture.heading)),
     import('./offline.js').then((m) => m.offline({ notice }), () => {}),
-    needle.bring().then(() => import('../injection/attempt-file.js')).then((m) => {
+    needle.bring().then(() => import('../injection/attempt-file.js').then((m) => {
       m.attemptFile(needle.attempt, notice);
       wishes.file.come();
-    }).catch(without(texts.activity.injection)),
+    }).catch(async (error) => {
+      const { file } = (await import('../words/injection.js')).texts.needle;
+      without(`${file.save}, ${file.open}`)(error);
+    })).catch(without(texts.activity.injection)),
     import('../help/first-press.js').then((m) => {
       help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held });
       help.words();
