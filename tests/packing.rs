@@ -228,10 +228,7 @@ fn a_package_holds_what_its_page_needs_and_no_more() {
             }
         }
     }
-    packed(
-        &project,
-        &["--scorm12", "--lesson", "www/lessons/few-pictures.json", "--out", "p.zip"],
-    );
+    packed(&project, &["--scorm12", "--lesson", "www/lessons/few-pictures.json", "--out", "p.zip"]);
     assert!(text(&unzipped(&project.join("p.zip")), "imsmanifest.xml").contains("<adlcp:masteryscore>75<"));
     assert!(!text(&unzipped(&project.join("p.zip")), "player.html").contains("connect-src 'self' https:"));
 }

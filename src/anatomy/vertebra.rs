@@ -1,7 +1,7 @@
 //! One vertebra as a solid, in its own frame: origin at the body's centre, +x left, +y posterior, +z cranial, mid-plane z = 0.
 //!
 //! The body is a drum; pedicles, articular pillars, laminae and processes are lofts through the rows of [`super::vertebra_table`], carried
-//! to the patient's dimensions ([`super::posterior_arch`], [`super::superior_process`]). The inferior articular processes follow the
+//! to the patient's dimensions (`posterior_arch`, `superior_process`). The inferior articular processes follow the
 //! neighbour's superior ones and are carved by them with the joint space around, so that every joint is open and congruent in every
 //! posture.
 //!

@@ -2,7 +2,7 @@
 //!
 //! A part of the posterior arch is a smooth axis with sections along it (`geometry::sdf::Loft`); a row is one section, at the average's
 //! size, left half. Places are [left, behind the line through the posterior rims, above mid-body], mm. The rows are carried to a
-//! patient's dimensions by [`super::posterior_arch`].
+//! patient's dimensions by `posterior_arch`.
 
 /// One section.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -4,7 +4,7 @@
 //! Contrast never lies even or ends sharp. A body is drawn as shells of the same course, each thinner and shorter than the one before and
 //! with its share of the strength, so that edges and ends thin out; its thickness wavers along the way, and wisps run on past its ends.
 //! What stays is conserved: the bodies' volumes times their shares sum to what was injected. With time it spreads into the tissue, wider and
-//! paler ([`MIXING`]). In a vessel it runs off with the blood:
+//! paler (`MIXING`). In a vessel it runs off with the blood:
 //! its strength is flow over blood flow through the section, and it fades when the injection stops. Which space gives which
 //! pattern: common practice, no source; speeds, sleeves and shares: derived.
 //!

@@ -184,7 +184,7 @@ fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
         }
         _ => {}
     }
-    let inputs = sources.iter().map(|s| Path::new(s)).filter(|p| p.is_file()).map(PathBuf::from);
+    let inputs = sources.iter().map(Path::new).filter(|p| p.is_file()).map(PathBuf::from);
     Ok(Asked { form, lessons, title, inputs: inputs.collect(), out: out.into(), lrs, build, force })
 }
 

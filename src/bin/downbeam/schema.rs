@@ -19,8 +19,11 @@ pub(crate) const COMMAND: Command = Command {
     run,
 };
 
+/// Writes a schema as text.
+type Writer = fn() -> String;
+
 /// The schemas by name.
-pub(crate) const SCHEMAS: [(&str, fn() -> String); 4] = [
+pub(crate) const SCHEMAS: [(&str, Writer); 4] = [
     ("lesson", lesson_schema),
     ("receipt", receipt_schema),
     ("report-row", report_row_schema),
