@@ -46,8 +46,8 @@ pub struct Radiograph {
     raster: Raster,
     /// How far each ray runs through marrow, mm.
     marrow: Vec<f32>,
-    /// Of the picture that is being summed: its tissues, and how many bodies are in.
-    weights: Weights,
+    /// Of the picture that was begun last: what its sums go through, and how many bodies are in.
+    developer: Option<Developer>,
     added: usize,
     /// Rows that are attenuation.
     developed: usize,
@@ -56,7 +56,6 @@ pub struct Radiograph {
     held: Vec<f32>,
     holds: bool,
     receptor: Receptor,
-    trunk: Vec<f32>,
     trunk_row: Vec<f32>,
     display: Display,
     shutters: Shutters,
@@ -86,7 +85,7 @@ impl Radiograph {
             arm: *arm,
             raster: Raster::new(arm.pixels, arm.pixel_mm, arm.sid_mm),
             marrow: vec![0.0; count],
-            weights: Weights::at(KVP_RANGE.0, 1.0),
+            developer: None,
             added: 0,
             developed: 0,
             attenuation: vec![0.0; count],
@@ -94,7 +93,6 @@ impl Radiograph {
             held: Vec::new(),
             holds: false,
             receptor: Receptor::default(),
-            trunk: vec![0.0; COARSE_POINTS],
             trunk_row: vec![0.0; arm.pixels],
             display: Display::new(arm.pixels),
             shutters: [0, arm.pixels, 0, arm.pixels],
@@ -136,17 +134,17 @@ impl Radiograph {
     /// Begins a free picture that is made in steps: [`Self::add_next`] until there is no more, [`Self::develop`],
     /// [`Self::show_attenuation`].
     pub fn begin(&mut self, scene: Scene<'_>, view: &Projection) {
-        let kvp = kvp_for(chord_mm(&scene.patient.soft_tissue.trunk.skin, view, DVec2::ZERO));
-        self.weights = Weights::at(kvp, scene.patient.spec.bone_density);
+        let grid = self.developer.take().map_or_else(Vec::new, |before| before.trunk);
+        self.developer = Some(Developer::with(grid, scene.patient, view, self.size()));
         self.added = 0;
         self.developed = 0;
         self.raster.clear();
     }
 
-    /// Sums the next body up; `false` when all are in.
+    /// Sums the next body up; `false` when all are in, or none was begun.
     pub fn add_next(&mut self, Scene { patient, inclusions }: Scene<'_>, view: &Projection) -> bool {
         let (bones, bodies) = (&patient.bones, &patient.soft_tissue.bodies);
-        let w = &self.weights;
+        let Some(Developer { weights: w, .. }) = &self.developer else { return false };
         // All marrow first, by itself: the raster is then free for the rest.
         let marrows = bones.len();
         let i = self.added;
@@ -169,21 +167,17 @@ impl Radiograph {
     }
 
     /// Makes the attenuation of what has been summed up.
-    pub fn develop(&mut self, scene: Scene<'_>, view: &Projection) {
-        while self.develop_some(scene, view, usize::MAX) {}
+    pub fn develop(&mut self) {
+        while self.develop_some(usize::MAX) {}
     }
 
-    /// Does up to `rows` more rows of it; `false` when none are left.
-    pub fn develop_some(&mut self, scene: Scene<'_>, view: &Projection, rows: usize) -> bool {
+    /// Does up to `rows` more rows of it; `false` when none are left, or none was begun.
+    pub fn develop_some(&mut self, rows: usize) -> bool {
         let size = self.raster.size();
-        let patient = scene.patient;
-        let texture = Texture::new(view, size, patient.spec.bone_density);
-        if self.developed == 0 {
-            let trunk = &patient.soft_tissue.trunk;
-            trunk_grid(trunk, view, &self.weights, &texture, size, &mut self.trunk);
-        }
-        let hardening = Spectrum::at(self.weights.kvp).hardening();
-        let hollow = self.weights.marrow;
+        let Some(Developer { weights, texture, hardening, trunk: grid }) = &self.developer else {
+            return false;
+        };
+        let hollow = weights.marrow;
         let end = self.developed.saturating_add(rows).min(size);
         for y in self.developed..end {
             // A few rows at a time, while they are at hand.
@@ -200,7 +194,7 @@ impl Radiograph {
             texture.add(y, |x| marrow[x], line);
             // The trunk's row by itself first: the polynomial then runs over whole vectors.
             let trunk = &mut self.trunk_row[..size];
-            along_coarse_row(&self.trunk, size, y, |x, t| trunk[x] = t);
+            along_coarse_row(grid, size, y, |x, t| trunk[x] = t);
             for (a, t) in line.iter_mut().zip(trunk) {
                 *a = hardening.attenuation(*t, *a);
             }
@@ -282,8 +276,8 @@ impl Radiograph {
     fn attenuate(&mut self, scene: Scene<'_>, view: &Projection) -> f64 {
         self.begin(scene, view);
         while self.add_next(scene, view) {}
-        self.develop(scene, view);
-        self.weights.kvp
+        self.develop();
+        self.developer.as_ref().map_or(KVP_RANGE.0, |developer| developer.weights.kvp)
     }
 }
 
@@ -303,11 +297,16 @@ pub struct Developer {
 impl Developer {
     /// For free pictures of `size` pixels a side.
     pub fn new(patient: &Patient, view: &Projection, size: usize) -> Self {
+        Self::with(Vec::new(), patient, view, size)
+    }
+
+    /// The same with a buffer for the grid.
+    fn with(mut grid: Vec<f32>, patient: &Patient, view: &Projection, size: usize) -> Self {
         let trunk = &patient.soft_tissue.trunk;
         let kvp = kvp_for(chord_mm(&trunk.skin, view, DVec2::ZERO));
         let weights = Weights::at(kvp, patient.spec.bone_density);
         let texture = Texture::new(view, size, patient.spec.bone_density);
-        let mut grid = vec![0.0; COARSE_POINTS];
+        grid.resize(COARSE_POINTS, 0.0);
         trunk_grid(trunk, view, &weights, &texture, size, &mut grid);
         Self { weights, texture, hardening: Spectrum::at(kvp).hardening(), trunk: grid }
     }

@@ -118,7 +118,7 @@ impl TeachingRoom {
         let scene = Scene { patient: &self.patient, inclusions: self.procedure.inclusions() };
         radiograph.begin(scene, &view);
         while radiograph.add_next(scene, &view) {}
-        radiograph.develop(scene, &view);
+        radiograph.develop();
         Ok(Float32Array::from(radiograph.sums()))
     }
 }

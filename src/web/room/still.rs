@@ -40,7 +40,7 @@ impl TeachingRoom {
         let scene = Scene { patient: &self.patient, inclusions: self.procedure.inclusions() };
         match (&mut self.still.radiograph, &self.still.view) {
             (Some(radiograph), Some(view)) => {
-                !radiograph.add_next(scene, view) && !radiograph.develop_some(scene, view, ROWS)
+                !radiograph.add_next(scene, view) && !radiograph.develop_some(ROWS)
             }
             _ => true,
         }
@@ -50,13 +50,9 @@ impl TeachingRoom {
     #[wasm_bindgen(js_name = showStill)]
     pub fn show_still(&mut self, canvas: &CanvasRenderingContext2d, bone_dark: bool) -> Result<(), JsValue> {
         let look = self.look(bone_dark);
-        let scene = Scene { patient: &self.patient, inclusions: self.procedure.inclusions() };
         // Taken out, so that its memory is free for a spot picture.
-        let Still { radiograph: Some(mut radiograph), view: Some(view) } = std::mem::take(&mut self.still)
-        else {
-            return Ok(());
-        };
-        radiograph.develop(scene, &view);
+        let Some(mut radiograph) = std::mem::take(&mut self.still).radiograph else { return Ok(()) };
+        radiograph.develop();
         let size = radiograph.size();
         put_grey(canvas, &mut self.pixels, radiograph.show_attenuation(&look), size)
     }
