@@ -468,18 +468,21 @@ fn feathered(sections: &[Section], volume: f64) -> Vec<Spread> {
             .collect();
         pipe(&list, SHELL_SIDES)
     };
-    let volume_at = |grow: f64| -> f64 {
-        SHELLS.iter().map(|&s| s[2] * shell(s, grow).map_or(0.0, |m| m.volume())).sum()
+    let shells = |grow: f64| -> Vec<(Mesh, f64)> {
+        SHELLS.iter().filter_map(|&s| shell(s, grow).map(|mesh| (mesh, s[2]))).collect()
     };
-    let held = volume_at(1.0);
-    if held <= 0.0 {
-        return filled(sections, volume);
+    let room =
+        |shells: &[(Mesh, f64)]| -> f64 { shells.iter().map(|(mesh, part)| mesh.volume() * part).sum() };
+    let mut meshes = shells(1.0);
+    let mut whole = room(&meshes);
+    if whole <= 0.0 {
+        return Vec::new();
     }
     // Thicker where there is not room enough: undiluted is the most.
-    let grow = libm::sqrt((volume / held).max(1.0));
-    let meshes: Vec<(Mesh, f64)> =
-        SHELLS.iter().filter_map(|&s| shell(s, grow).map(|mesh| (mesh, s[2]))).collect();
-    let whole: f64 = meshes.iter().map(|(m, part)| m.volume() * part).sum();
+    if volume > whole {
+        meshes = shells(libm::sqrt(volume / whole));
+        whole = room(&meshes);
+    }
     meshes.into_iter().map(|(mesh, part)| Spread { mesh, share: part * volume / whole }).collect()
 }
 
@@ -505,21 +508,6 @@ fn wisps(line: &[Node], half_mm: f64, volume: f64, number: &mut Numbers) -> Vec<
             feathered(&list, volume / COUNT as f64)
         })
         .collect()
-}
-
-/// A pipe that holds the given volume, mm³: paler than the syringe where there is room, and thicker where there is not.
-fn filled(sections: &[Section], volume: f64) -> Vec<Spread> {
-    let Some(mesh) = pipe(sections, SIDES) else { return Vec::new() };
-    let share = volume / mesh.volume().max(1e-9);
-    if share <= 1.0 {
-        return vec![Spread { mesh, share }];
-    }
-    let grow = libm::sqrt(share);
-    let thicker: Vec<Section> =
-        sections.iter().map(|s| Section { half_mm: s.half_mm.map(|h| h * grow), ..*s }).collect();
-    let Some(mesh) = pipe(&thicker, SIDES) else { return Vec::new() };
-    let share = volume / mesh.volume().max(1e-9);
-    vec![Spread { mesh, share }]
 }
 
 /// The course from one length to another, cut at its ends, with points no more than [`SPACING_MM`] apart.
