@@ -5,18 +5,14 @@
 //! the site, or the element, needs them.
 
 use super::files::Files;
-use super::head::replaced;
+use super::head::{ENTRY, ENTRY_TAG, NEEDED, PAGE, replaced};
 use super::{module, specifiers};
 use anyhow::{Context, bail};
 use std::collections::BTreeSet;
 
-const PAGE: &str = "index.html";
-const ENTRY: &str = "page/begin.js";
 const FIRST: &str = "first.js";
 const LATER: &str = "later.js";
 const STYLE: &str = "style/first.css";
-/// Speaks to browsers that read no modules.
-const NEEDED: &str = "page/needed.js";
 /// English is in the scripts; another language is fetched by those who speak it.
 const TEXTS: [&str; 2] = ["pkg/texts/", "pkg/texts/en/"];
 
@@ -42,14 +38,9 @@ pub(super) fn bundled(files: &mut Files, pages: &[&str]) -> anyhow::Result<()> {
     let sheets = sheets(&html);
 
     let mut needs = Vec::new();
-    let functions = |paths: &BTreeSet<String>, needs: &mut Vec<_>| -> anyhow::Result<String> {
-        let mut script = String::new();
-        for path in paths {
-            let wrapped = module::wrapped(path, &lean(&files.text(path)?))?;
-            script += &format!("'{path}'(exports, need, bring, thisModule) {{\n{}}},\n", wrapped.body);
-            needs.push((path.clone(), wrapped.needs));
-        }
-        Ok(script)
+    let functions = |paths: &BTreeSet<String>, needs: &mut module::Needs| -> anyhow::Result<String> {
+        let lean = |path: &String| Ok((path.clone(), lean(&files.text(path)?)));
+        module::functions(paths.iter().map(lean).collect::<anyhow::Result<Vec<_>>>()?, needs)
     };
     let first_script = functions(&first, &mut needs)?;
     for (path, wanted) in &needs {
@@ -123,12 +114,8 @@ fn in_few_files(html: &str) -> anyhow::Result<String> {
         }
         out += line;
     }
-    replaced(
-        &out,
-        &format!("<script type=\"module\" src=\"{ENTRY}\"></script>"),
-        &format!("<script type=\"module\" src=\"{FIRST}\"></script>"),
-    )
-    .with_context(|| format!("{PAGE} does not begin with {ENTRY}"))
+    replaced(&out, ENTRY_TAG, &format!("<script type=\"module\" src=\"{FIRST}\"></script>"))
+        .with_context(|| format!("{PAGE} does not begin with {ENTRY}"))
 }
 
 /// A module without its comments, which are a line or lines of their own. (In a text of several lines such a line would go, too; only

@@ -2,6 +2,13 @@
 
 use anyhow::Context;
 
+/// The page, the module that it begins with, and the tag that does so.
+pub(super) const PAGE: &str = "index.html";
+pub(super) const ENTRY: &str = "page/begin.js";
+pub(super) const ENTRY_TAG: &str = "<script type=\"module\" src=\"page/begin.js\"></script>";
+/// Runs before all else and speaks to browsers that read no modules: says what they lack.
+pub(super) const NEEDED: &str = "page/needed.js";
+
 /// Says in the page how it is delivered (`www/delivery/choose.js`).
 pub(super) fn delivered_by(html: &str, how: &str) -> anyhow::Result<String> {
     with_meta(html, "downbeam-delivery", how)

@@ -7,14 +7,31 @@ use super::specifiers;
 use anyhow::bail;
 
 /// A module.
-pub(super) struct Wrapped {
+struct Wrapped {
     /// Body of a function of `exports`, `need` (a module by name), `bring` (the same, later) and `thisModule` (the module's address).
-    pub(super) body: String,
+    body: String,
     /// The modules that it needs at once.
-    pub(super) needs: Vec<String>,
+    needs: Vec<String>,
 }
 
-pub(super) fn wrapped(path: &str, source: &str) -> anyhow::Result<Wrapped> {
+/// What each module needs, by its path.
+pub(super) type Needs = Vec<(String, Vec<String>)>;
+
+/// Modules, by path and text, as the properties of an object of functions; adds to `needs` what each needs at once.
+pub(super) fn functions(
+    modules: impl IntoIterator<Item = (String, String)>,
+    needs: &mut Needs,
+) -> anyhow::Result<String> {
+    let mut script = String::new();
+    for (path, source) in modules {
+        let module = wrapped(&path, &source)?;
+        script += &format!("'{path}'(exports, need, bring, thisModule) {{\n{}}},\n", module.body);
+        needs.push((path, module.needs));
+    }
+    Ok(script)
+}
+
+fn wrapped(path: &str, source: &str) -> anyhow::Result<Wrapped> {
     let (mut needs, mut head, mut body, mut exports) = (Vec::new(), String::new(), String::new(), Vec::new());
     let mut lines = source.lines();
     while let Some(line) = lines.next() {
@@ -152,7 +169,7 @@ fn called(text: &str, old: &str, new: &str) -> String {
 }
 
 /// Modules that need each other in a circle cannot be packed: constants would be taken before they are there.
-pub(super) fn no_circle(needs: &[(String, Vec<String>)]) -> anyhow::Result<()> {
+pub(super) fn no_circle(needs: &Needs) -> anyhow::Result<()> {
     let mut done: Vec<&str> = Vec::new();
     loop {
         let ready: Vec<&str> = needs
@@ -208,7 +225,7 @@ mod tests {
         {
             assert!(wrapped("m.js", source).is_err(), "{source}");
         }
-        let circle = [("a".to_owned(), vec!["b".to_owned()]), ("b".to_owned(), vec!["a".to_owned()])];
+        let circle = vec![("a".to_owned(), vec!["b".to_owned()]), ("b".to_owned(), vec!["a".to_owned()])];
         assert!(no_circle(&circle).is_err());
     }
 }

@@ -4,7 +4,7 @@
 //! it, and `fetch` answers with them. Script and style are allowed by their digests in the content security policy, and nothing else is.
 
 use super::files::Files;
-use super::head::{delivered_by, replaced};
+use super::head::{ENTRY, ENTRY_TAG, NEEDED, PAGE, delivered_by, replaced};
 use super::{module, specifiers};
 use crate::player_page;
 use anyhow::Context;
@@ -13,12 +13,7 @@ use base64::engine::general_purpose::STANDARD;
 use downbeam::lesson::file::Lesson;
 use sha2::{Digest, Sha256};
 
-const PAGE: &str = "index.html";
-const ENTRY: &str = "page/begin.js";
-/// Runs before all else, so that it can say what a browser lacks that could not read the rest.
-const NEEDED: &str = "page/needed.js";
 const NEEDED_TAG: &str = "<script src=\"page/needed.js\" defer></script>";
-const ENTRY_TAG: &str = "<script type=\"module\" src=\"page/begin.js\"></script>";
 
 /// The page with all lessons; with `lesson`, the page that opens this one.
 pub(super) fn page(www: &Files, lesson: Option<&Lesson>) -> anyhow::Result<String> {
@@ -97,11 +92,10 @@ fn script(files: &Files) -> anyhow::Result<String> {
     }
     script += "};\nconst modules = {\n";
     let mut needs = Vec::new();
-    for (path, _) in files.iter().filter(|(path, _)| path.ends_with(".js")) {
-        let module = module::wrapped(path, &files.text(path)?)?;
-        script += &format!("'{path}'(exports, need, bring, thisModule) {{\n{}}},\n", module.body);
-        needs.push((path.to_owned(), module.needs));
-    }
+    let modules = files.iter().map(|(path, _)| path).filter(|path| path.ends_with(".js"));
+    let modules: Vec<(String, String)> =
+        modules.map(|path| Ok((path.to_owned(), files.text(path)?))).collect::<anyhow::Result<_>>()?;
+    script += &module::functions(modules, &mut needs)?;
     module::no_circle(&needs)?;
     script += "};\n";
     script += RUNTIME;
