@@ -1,33 +1,18 @@
 //! The host tool from outside: output, files, exit codes, and the server.
 
+#[path = "common/tool.rs"]
+mod tool;
+
 use serde_json::Value;
 use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::path::{Path, PathBuf};
-use std::process::{Child, Command, Output, Stdio};
-
-fn downbeam(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_downbeam")).args(arguments).output().unwrap()
-}
-
-/// Standard output of a run that must succeed.
-fn printed(arguments: &[&str]) -> String {
-    let output = downbeam(arguments);
-    assert!(output.status.success(), "{arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
-    String::from_utf8(output.stdout).unwrap()
-}
+use std::process::{Child, Command, Stdio};
+use tool::{downbeam, folder, printed};
 
 fn json(arguments: &[&str]) -> Value {
     serde_json::from_str(&printed(arguments)).unwrap()
-}
-
-/// A folder of its own for one test.
-fn folder(name: &str) -> PathBuf {
-    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
-    let _ = fs::remove_dir_all(&folder);
-    fs::create_dir_all(&folder).unwrap();
-    folder
 }
 
 #[test]

@@ -2,15 +2,12 @@
 //! is one sentence.
 
 mod common;
+#[path = "common/tool.rs"]
+mod tool;
 
 use common::learner::{lessons_folder, receipt, shipped};
 use std::fs;
-use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
-
-fn downbeam(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_downbeam")).args(arguments).output().unwrap()
-}
+use tool::{downbeam, folder, path};
 
 /// What a run that must fail says, and its exit code.
 fn refused(arguments: &[&str]) -> (String, i32) {
@@ -19,17 +16,6 @@ fn refused(arguments: &[&str]) -> (String, i32) {
     assert!(!output.status.success(), "{arguments:?}");
     assert_eq!(said.lines().count(), 1, "{said}");
     (said, output.status.code().unwrap())
-}
-
-fn folder(name: &str) -> PathBuf {
-    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("files").join(name);
-    let _ = fs::remove_dir_all(&folder);
-    fs::create_dir_all(&folder).unwrap();
-    folder
-}
-
-fn path(folder: &Path, name: &str) -> String {
-    folder.join(name).to_str().unwrap().to_owned()
 }
 
 #[test]

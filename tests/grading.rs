@@ -1,39 +1,18 @@
 //! `check` and `grade` from outside: lessons and receipts as files, folders and lines, with bad ones among them.
 
 mod common;
+#[path = "common/tool.rs"]
+mod tool;
 
 use common::learner::{course, lessons_folder, receipt, shipped};
 use downbeam::lesson::link;
 use serde_json::Value;
 use std::fs;
-use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
-
-fn downbeam(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_downbeam")).args(arguments).output().unwrap()
-}
+use std::path::PathBuf;
+use tool::{downbeam, folder, path, printed};
 
 fn text(bytes: &[u8]) -> String {
     String::from_utf8(bytes.to_vec()).unwrap()
-}
-
-/// Standard output of a run that must succeed.
-fn printed(arguments: &[&str]) -> String {
-    let output = downbeam(arguments);
-    assert!(output.status.success(), "{arguments:?}: {}", text(&output.stderr));
-    text(&output.stdout)
-}
-
-/// A folder of its own for one test.
-fn folder(name: &str) -> PathBuf {
-    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("grading").join(name);
-    let _ = fs::remove_dir_all(&folder);
-    fs::create_dir_all(&folder).unwrap();
-    folder
-}
-
-fn path(folder: &Path, name: &str) -> String {
-    folder.join(name).to_str().unwrap().to_owned()
 }
 
 #[test]
