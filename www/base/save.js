@@ -20,3 +20,13 @@ export function saveBlob(name, blob) {
   // The browser has taken its own hold of the file by the next turn.
   setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
+
+/** Puts a text on the clipboard; resolves to whether it is there. */
+export async function copyText(text) {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -2,6 +2,7 @@
 // Patient axes: x to the patient's left, y posterior (up: the patient lies prone), z to the head; origin = isocentre.
 
 import { make, say } from '../base/dom.js';
+import { shape } from '../base/svg.js';
 import { texts } from '../words/texts.js';
 
 export const SOURCE_MM = 700;
@@ -47,16 +48,16 @@ export function directions(oblique_deg, tilt_deg) {
 /** Builds one drawing in `holder`. Returns an update function `(state, needle)`; `needle`: hub and tip, mm, or null. */
 export function gantryDrawing(holder, from) {
   const { see, box } = VIEWERS[from];
-  const svg = node('svg', { viewBox: box, role: 'img', class: 'gantry-svg', 'aria-labelledby': `gantry-${from}-text` });
-  const title = node('title', { id: `gantry-${from}-text` });
+  const svg = shape('svg', { viewBox: box, role: 'img', class: 'gantry-svg', 'aria-labelledby': `gantry-${from}-text` });
+  const title = shape('title', { id: `gantry-${from}-text` });
   svg.append(title);
   const layer = (name, tag = 'path', into = svg) => {
-    const element = node(tag, { class: `g-${name}` });
+    const element = shape(tag, { class: `g-${name}` });
     into.append(element);
     return element;
   };
   // What the table moves stands in groups of its own.
-  const lying = LYING.map(() => node('g', {}));
+  const lying = LYING.map(() => shape('g', {}));
   const parts = Object.fromEntries(['floor', 'arm-edge', 'arm', 'table-under', 'table', 'patient', 'body', 'beam', 'ray', 'upright', 'swing', 'needle', 'source', 'receptor', 'face'].map((n) => {
     const group = lying[LYING.findIndex((names) => names.includes(n))];
     if (group) svg.append(group);
@@ -141,12 +142,6 @@ function put(element, [x, y, anchor = 'middle'], text) {
   element.setAttribute('y', y.toFixed(1));
   element.setAttribute('text-anchor', anchor);
   say(element, text);
-}
-
-export function node(tag, attributes) {
-  const element = document.createElementNS('http://www.w3.org/2000/svg', tag);
-  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
-  return element;
 }
 
 const ring = (n) => Array.from({ length: n }, (_, i) => [Math.cos((2 * Math.PI * i) / n), Math.sin((2 * Math.PI * i) / n)]);

@@ -2,7 +2,8 @@
 
 import { levelBelow } from '../engine/catalogue.js';
 import { onceAFrame } from '../base/frame.js';
-import { VIEWERS, directions, line, node } from './drawing.js';
+import { shape } from '../base/svg.js';
+import { VIEWERS, directions, line } from './drawing.js';
 import { byId, say, segments } from '../base/dom.js';
 import { keep, setting } from '../base/storage.js';
 import { gantryLink as t } from '../words/gantry.js';
@@ -119,13 +120,13 @@ function drawing(app, from) {
   const figure = byId(`gantry-${from}`);
   const svg = figure.querySelector('svg');
   const caption = figure.querySelector('figcaption');
-  const description = node('desc', { id: `gantry-${from}-more` });
+  const description = shape('desc', { id: `gantry-${from}-more` });
   svg.querySelector('title').after(description);
   svg.setAttribute('aria-describedby', description.id);
   const [under, over] = [...svg.querySelectorAll('g')];
   const own = svg.querySelector('.g-body');
   const layer = (name, into, tag = 'path') => {
-    const element = node(tag, { class: `g-${name}` });
+    const element = shape(tag, { class: `g-${name}` });
     into.append(element);
     return element;
   };

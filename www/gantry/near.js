@@ -1,6 +1,7 @@
 // A drawing at the scale of a vertebra: the bones' own outlines, the rays that pass them, and the needle.
 
-import { VIEWERS, line, node } from './drawing.js';
+import { shape } from '../base/svg.js';
+import { VIEWERS, line } from './drawing.js';
 import { make, say } from '../base/dom.js';
 import { gantryLink as t } from '../words/gantry.js';
 import { texts } from '../words/texts.js';
@@ -14,11 +15,11 @@ const ENDS = { feet: [texts.gantry.left, texts.gantry.right], side: [texts.gantr
 export function nearDrawing(holder, from) {
   const { see } = VIEWERS[from];
   const id = `near-${from}-text`;
-  const svg = node('svg', { viewBox: [BOX.left, BOX.top, BOX.right - BOX.left, BOX.bottom - BOX.top].join(' '), role: 'img', class: 'gantry-svg near', id: `near-${from}`, 'aria-labelledby': id });
-  const title = node('title', { id });
+  const svg = shape('svg', { viewBox: [BOX.left, BOX.top, BOX.right - BOX.left, BOX.bottom - BOX.top].join(' '), role: 'img', class: 'gantry-svg near', id: `near-${from}`, 'aria-labelledby': id });
+  const title = shape('title', { id });
   const caption = make('figcaption');
   const layer = (name, tag = 'path') => {
-    const element = node(tag, { class: `n-${name}` });
+    const element = shape(tag, { class: `n-${name}` });
     svg.append(element);
     return element;
   };

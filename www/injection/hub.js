@@ -1,7 +1,7 @@
 // The hub seen from above: its colour, the notch as a cut in its rim, and an arrow where the tip will drift to. Turned by drag, wheel and keys.
 
 import { make } from '../base/dom.js';
-import { node } from '../gantry/drawing.js';
+import { shape } from '../base/svg.js';
 import { texts } from '../words/injection.js';
 
 const RADIUS = 36;
@@ -15,17 +15,17 @@ const QUIET_MS = 180;
 /** Builds the dial in `holder`. `act`: `roll(degrees)` clockwise, `push(mm)`. Returns `show(hour, colour)`. */
 export function hubDial(holder, act) {
   const words = texts.needle.hand;
-  const svg = node('svg', { viewBox: '-72 -72 144 144', class: 'hub-svg', 'aria-hidden': 'true' });
-  const ring = node('g', {});
+  const svg = shape('svg', { viewBox: '-72 -72 144 144', class: 'hub-svg', 'aria-hidden': 'true' });
+  const ring = shape('g', {});
   for (let h = 0; h < 12; h++) {
     const [s, c] = [Math.sin((h * Math.PI) / 6), -Math.cos((h * Math.PI) / 6)];
     const [near, far] = h % 3 ? [62, 66] : [60, 68];
-    ring.append(node('path', { class: 'h-hour', d: `M${near * s} ${near * c}L${far * s} ${far * c}` }));
+    ring.append(shape('path', { class: 'h-hour', d: `M${near * s} ${near * c}L${far * s} ${far * c}` }));
   }
-  const body = node('path', { class: 'h-body' });
-  const bore = node('circle', { class: 'h-bore', r: 9 });
-  const arrow = node('path', { class: 'h-drift', d: 'M0 40V58M-7 50L0 59L7 50' });
-  const turning = node('g', {});
+  const body = shape('path', { class: 'h-body' });
+  const bore = shape('circle', { class: 'h-bore', r: 9 });
+  const arrow = shape('path', { class: 'h-drift', d: 'M0 40V58M-7 50L0 59L7 50' });
+  const turning = shape('g', {});
   turning.append(body, bore, arrow);
   svg.append(ring, turning);
   // The rim with a wedge cut out of it at 12.

@@ -1,17 +1,11 @@
 // A plain chart in SVG: axes with round numbers, lines told apart by dash and mark as well as by shade, bands and dots. Beside each
 // the same numbers as a table.
 
-const NS = 'http://www.w3.org/2000/svg';
+import { shape } from '../base/svg.js';
+
 const WIDE = 640;
 const HIGH = 340;
 const EDGE = { left: 62, right: 16, top: 14, bottom: 48 };
-
-const draw = (name, attributes, text) => {
-  const element = document.createElementNS(NS, name);
-  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
-  if (text !== undefined) element.textContent = text;
-  return element;
-};
 
 /** About five round numbers over a range. */
 export function ticks(low, high, about = 5) {
@@ -43,24 +37,24 @@ export function plot(figure, { x, y, series, bands = [], log = false, names, whi
   const over = (v) => EDGE.left + (w * (v - x[0])) / (x[1] - x[0]);
   const share = log ? (v) => Math.log(v / y[0]) / Math.log(y[1] / y[0]) : (v) => (v - y[0]) / (y[1] - y[0]);
   const up = (v) => EDGE.top + h * (1 - share(v));
-  for (const [i, band] of bands.entries()) svg.append(draw('rect', { x: EDGE.left, width: w, y: up(band.high), height: Math.max(0, up(band.low) - up(band.high)), class: `plot-band plot-band-${i}` }));
+  for (const [i, band] of bands.entries()) svg.append(shape('rect', { x: EDGE.left, width: w, y: up(band.high), height: Math.max(0, up(band.low) - up(band.high)), class: `plot-band plot-band-${i}` }));
   for (const v of log ? logTicks(...y) : ticks(...y)) {
-    svg.append(draw('line', { x1: EDGE.left, x2: EDGE.left + w, y1: up(v), y2: up(v), class: 'plot-grid' }));
-    svg.append(draw('text', { x: EDGE.left - 8, y: up(v) + 4, class: 'plot-number plot-end' }, minus(v)));
+    svg.append(shape('line', { x1: EDGE.left, x2: EDGE.left + w, y1: up(v), y2: up(v), class: 'plot-grid' }));
+    svg.append(shape('text', { x: EDGE.left - 8, y: up(v) + 4, class: 'plot-number plot-end' }, minus(v)));
   }
   for (const v of names ? names.map((_, i) => i) : ticks(...x, 7)) {
-    svg.append(draw('line', { x1: over(v), x2: over(v), y1: EDGE.top + h, y2: EDGE.top + h + 5, class: 'plot-axis' }));
-    svg.append(draw('text', { x: over(v), y: EDGE.top + h + 20, class: 'plot-number plot-middle' }, names ? names[v] : minus(v)));
+    svg.append(shape('line', { x1: over(v), x2: over(v), y1: EDGE.top + h, y2: EDGE.top + h + 5, class: 'plot-axis' }));
+    svg.append(shape('text', { x: over(v), y: EDGE.top + h + 20, class: 'plot-number plot-middle' }, names ? names[v] : minus(v)));
   }
-  svg.append(draw('path', { d: `M${EDGE.left} ${EDGE.top}V${EDGE.top + h}H${EDGE.left + w}`, class: 'plot-axis' }));
-  svg.append(draw('text', { x: EDGE.left + w / 2, y: HIGH - 8, class: 'plot-name plot-middle' }, svg.dataset.x));
-  svg.append(draw('text', { x: 15, y: EDGE.top + h / 2, class: 'plot-name plot-middle', transform: `rotate(-90 15 ${EDGE.top + h / 2})` }, svg.dataset.y));
+  svg.append(shape('path', { d: `M${EDGE.left} ${EDGE.top}V${EDGE.top + h}H${EDGE.left + w}`, class: 'plot-axis' }));
+  svg.append(shape('text', { x: EDGE.left + w / 2, y: HIGH - 8, class: 'plot-name plot-middle' }, svg.dataset.x));
+  svg.append(shape('text', { x: 15, y: EDGE.top + h / 2, class: 'plot-name plot-middle', transform: `rotate(-90 15 ${EDGE.top + h / 2})` }, svg.dataset.y));
   const order = [...figure.querySelectorAll('[data-series]')].map((e) => e.dataset.series);
-  for (const [low, high, at] of whiskers) svg.append(draw('path', { d: `M${over(at) - 7} ${up(low)}h14M${over(at)} ${up(low)}V${up(high)}M${over(at) - 7} ${up(high)}h14`, class: 'plot-whisker' }));
+  for (const [low, high, at] of whiskers) svg.append(shape('path', { d: `M${over(at) - 7} ${up(low)}h14M${over(at)} ${up(low)}V${up(high)}M${over(at) - 7} ${up(high)}h14`, class: 'plot-whisker' }));
   for (const one of series) {
     const look = Math.max(0, order.indexOf(one.key)) % 8;
     const place = ([a, b]) => [over(a), up(b)];
-    if (!one.dots) svg.append(draw('path', { d: one.points.map((p, i) => `${i ? 'L' : 'M'}${place(p).map((v) => v.toFixed(1)).join(' ')}`).join(''), class: `plot-line look-${look}` }));
+    if (!one.dots) svg.append(shape('path', { d: one.points.map((p, i) => `${i ? 'L' : 'M'}${place(p).map((v) => v.toFixed(1)).join(' ')}`).join(''), class: `plot-line look-${look}` }));
     const every = one.dots ? 1 : Math.max(1, Math.round(one.points.length / 8));
     one.points.forEach((p, i) => i % every === 0 && svg.append(mark(...place(p), look)));
   }
@@ -70,11 +64,11 @@ export function plot(figure, { x, y, series, bands = [], log = false, names, whi
 }
 
 const SHAPES = ['M-4 0a4 4 0 1 0 8 0a4 4 0 1 0-8 0', 'M-4-4h8v8h-8z', 'M0-5L5 4H-5z', 'M0-5.5L5.5 0 0 5.5-5.5 0z', 'M-4-4L4 4M-4 4L4-4', 'M-5 0H5M0-5V5', 'M0 5L5-4H-5z', 'M-2-5h4v10h-4z'];
-const mark = (x, y, look) => draw('path', { d: SHAPES[look], transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`, class: `plot-mark look-${look}` });
+const mark = (x, y, look) => shape('path', { d: SHAPES[look], transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`, class: `plot-mark look-${look}` });
 
 function sample(look) {
-  const svg = draw('svg', { viewBox: '0 0 36 14', class: 'plot-sample', 'aria-hidden': 'true' });
-  svg.append(draw('path', { d: 'M1 7H35', class: `plot-line look-${look}` }), mark(18, 7, look));
+  const svg = shape('svg', { viewBox: '0 0 36 14', class: 'plot-sample', 'aria-hidden': 'true' });
+  svg.append(shape('path', { d: 'M1 7H35', class: `plot-line look-${look}` }), mark(18, 7, look));
   return svg;
 }
 

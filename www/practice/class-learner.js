@@ -1,14 +1,12 @@
 // A round of a class on the learner's page: the same films for everybody, no truth, and a code to hand in.
 
 import { byId, say } from '../base/dom.js';
-import { saveText } from '../base/save.js';
+import { copyText, saveText } from '../base/save.js';
 import { store, stored } from '../base/storage.js';
 import { practice as t } from '../words/practice.js';
 import { asking, toQuestion } from './asking.js';
 import { complaint } from './module.js';
-
-/** No answer, as the engine takes it. */
-const NONE = 255;
+import { NO_CHOICE, offerMoment } from './page.js';
 
 export function classLearner(module, room, film, name, notice) {
   let desk;
@@ -20,7 +18,7 @@ export function classLearner(module, room, film, name, notice) {
   const all = desk.count();
   const key = `downbeam.round.${name}`;
   const state = taken(stored(key), all);
-  const page = asking(answered, () => answered(NONE));
+  const page = asking(answered, () => answered(NO_CHOICE));
   say(byId('class-lead'), t.class.lead(all));
   byId('lead-text').hidden = true;
   byId('class-start').hidden = false;
@@ -39,8 +37,7 @@ export function classLearner(module, room, film, name, notice) {
     const index = next();
     const question = desk.begin(room, index);
     page.show(question, index + 1, all);
-    byId('moment').hidden = !question.contrast;
-    byId('moment').setAttribute('aria-pressed', 'false');
+    offerMoment(question);
     toQuestion();
     await film.open(question);
   }
@@ -57,7 +54,7 @@ export function classLearner(module, room, film, name, notice) {
 
   function showCode() {
     const given = state.choices.filter((choice) => choice !== null).length;
-    say(byId('class-code'), desk.code(state.tag, Uint8Array.from(state.choices, (choice) => choice ?? NONE)));
+    say(byId('class-code'), desk.code(state.tag, Uint8Array.from(state.choices, (choice) => choice ?? NO_CHOICE)));
     say(byId('class-progress'), given < all ? t.class.codeSoFar(given, all) : '');
     byId('class-done').hidden = false;
   }
@@ -70,7 +67,7 @@ export function classLearner(module, room, film, name, notice) {
   }
 
   byId('class-copy').addEventListener('click', async () => {
-    const copied = await navigator.clipboard?.writeText(byId('class-code').textContent).then(() => true, () => false);
+    const copied = await copyText(byId('class-code').textContent);
     say(byId('class-copied'), copied ? t.class.copied : '');
     if (!copied) getSelection()?.selectAllChildren(byId('class-code'));
   });
@@ -82,7 +79,7 @@ function taken(text, all) {
   try {
     const found = JSON.parse(text ?? '');
     const fits = Number.isInteger(found.tag) && found.tag >= 0 && found.tag < 32_768 && Array.isArray(found.choices) && found.choices.length === all;
-    if (fits && found.choices.every((c) => c === null || c === NONE || [0, 1, 2, 3].includes(c))) return found;
+    if (fits && found.choices.every((c) => c === null || c === NO_CHOICE || [0, 1, 2, 3].includes(c))) return found;
   } catch {
     // Nothing, or nothing of ours.
   }

@@ -1,9 +1,9 @@
 // What a class answered, over the film: an arrow at the edge for a direction, and a bar beside each answer.
 
 import { byId, make, say } from '../base/dom.js';
+import { shape } from '../base/svg.js';
 import { practice as t } from '../words/practice.js';
 
-const SVG = 'http://www.w3.org/2000/svg';
 /** Where an arrow of a direction stands and points, [right, down]. The receptor's left is the picture's left. */
 const WAYS = { left: [-1, 0], right: [1, 0], cephalad: [0, -1], caudad: [0, 1], head: [0, -1], feet: [0, 1], patients_left: [-1, 0], patients_right: [1, 0] };
 /** Half the film less the arrow's room, mm. */
@@ -27,8 +27,7 @@ export function countsOver(question, counts, answer) {
     return way && counts[i] > 0 ? arrow(way, counts[i] / most, counts[i], i === answer) : [];
   });
   let layer = byId('overlay').querySelector('.class-arrows');
-  if (!layer) byId('overlay').append((layer = document.createElementNS(SVG, 'g')));
-  layer.setAttribute('class', 'class-arrows');
+  if (!layer) byId('overlay').append((layer = shape('g', { class: 'class-arrows' })));
   layer.replaceChildren(...arrows);
 }
 
@@ -37,13 +36,8 @@ function arrow([dx, dy], share, count, right) {
   const [x, y] = [dx * EDGE, dy * EDGE];
   const from = [x - dx * length, y - dy * length];
   const d = `M${from[0]} ${from[1]}L${x} ${y}M${x - dx * 5 - dy * 4} ${y - dy * 5 - dx * 4}L${x} ${y}L${x - dx * 5 + dy * 4} ${y - dy * 5 + dx * 4}`;
-  return ['rim', 'ink'].flatMap((kind) => {
-    const line = document.createElementNS(SVG, 'path');
-    line.setAttribute('class', `${kind} class-arrow${right ? ' is-true' : ''}`);
-    line.setAttribute('d', d);
-    const text = document.createElementNS(SVG, 'text');
-    for (const [name, value] of Object.entries({ class: `${kind} class-count`, x: x + dx * 8, y: y + dy * 8 + 3, 'text-anchor': 'middle' })) text.setAttribute(name, value);
-    text.textContent = String(count);
-    return [line, text];
-  });
+  return ['rim', 'ink'].flatMap((kind) => [
+    shape('path', { class: `${kind} class-arrow${right ? ' is-true' : ''}`, d }),
+    shape('text', { class: `${kind} class-count`, x: x + dx * 8, y: y + dy * 8 + 3, 'text-anchor': 'middle' }, String(count)),
+  ]);
 }

@@ -1,19 +1,12 @@
 // A learning curve as an SVG, with the same as a table for who cannot see it.
 
 import { make } from '../base/dom.js';
+import { shape } from '../base/svg.js';
 import { practice as t } from '../words/practice.js';
 
-const SVG = 'http://www.w3.org/2000/svg';
 const SIZE = { width: 320, height: 150, left: 34, right: 8, top: 10, bottom: 24 };
 /** So many answers are drawn at least, so that a short row is not stretched. */
 const LEAST = 20;
-
-function shape(name, attributes, text) {
-  const element = document.createElementNS(SVG, name);
-  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);
-  if (text !== undefined) element.textContent = text;
-  return element;
-}
 
 /** The section of a skill. `overview` has the rates. */
 export function curveSection({ skill, curve }, overview) {

@@ -1,9 +1,9 @@
 // The film of the open question: shaped a bone at a time, drawn at the screen's resolution, moved to what is true.
 
 import { byId, say } from '../base/dom.js';
+import { shape } from '../base/svg.js';
 import { practice as t } from '../words/practice.js';
 
-const SVG = 'http://www.w3.org/2000/svg';
 /** While it moves, and at rest at most. */
 const MOVING_PIXELS = 256;
 const MOST_PIXELS = 1024;
@@ -106,18 +106,9 @@ function pairs(flat) {
   return points;
 }
 
-function path(what, points) {
-  const line = document.createElementNS(SVG, 'path');
-  line.setAttribute('class', what);
-  line.setAttribute('d', points.map(([u, v], i) => `${i ? 'L' : 'M'}${u.toFixed(1)} ${(-v).toFixed(1)}`).join(''));
-  return line;
-}
+const path = (what, points) => shape('path', { class: what, d: points.map(([u, v], i) => `${i ? 'L' : 'M'}${u.toFixed(1)} ${(-v).toFixed(1)}`).join('') });
 
-function circle(what, [u, v], radius) {
-  const dot = document.createElementNS(SVG, 'circle');
-  for (const [name, value] of Object.entries({ class: what, cx: u.toFixed(1), cy: (-v).toFixed(1), r: radius })) dot.setAttribute(name, value);
-  return dot;
-}
+const circle = (what, [u, v], radius) => shape('circle', { class: what, cx: u.toFixed(1), cy: (-v).toFixed(1), r: radius });
 
 /** The shapes of a mark; each with a dark rim under it, so that it shows on any film. */
 function mark(what, line) {

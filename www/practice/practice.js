@@ -4,51 +4,25 @@ import { chooser } from '../base/chooser.js';
 import { byId, make, say } from '../base/dom.js';
 import { saveText } from '../base/save.js';
 import { storageWorks } from '../base/storage.js';
-import { beginPage } from '../teach/frame.js';
 import { practice as t } from '../words/practice.js';
 import { asking, toQuestion } from './asking.js';
 import { classLearner } from './class-learner.js';
 import { curveSection, whatTheyShow } from './curve.js';
-import { filmOf } from './film.js';
 import { keptPractice } from './kept.js';
-import { complaint, fillPractice, practiceModule, today } from './module.js';
+import { complaint, today } from './module.js';
+import { namedRound, offerMoment, practicePage } from './page.js';
 
-const notice = beginPage(t.title);
-fillPractice();
-say(byId('status'), t.loading);
-const ROUND = /^#round=(.+)$/;
-
-begin().catch((error) => {
-  notice(complaint(error), { again: true });
-  document.documentElement.dataset.settled = 'yes';
-});
-
-async function begin() {
-  const module = await practiceModule();
-  const room = new module.PracticeRoom();
-  const film = filmOf(room, (error) => notice(complaint(error), { again: true }));
-  filmButtons(film);
-  const asked = location.hash.match(ROUND);
+practicePage(t.title, ({ module, room, film, notice }) => {
+  filmKeys();
+  const round = namedRound();
   // Another link in the same tab is another round.
   addEventListener('hashchange', () => location.reload());
-  if (asked) classLearner(module, room, film, decodeURIComponent(asked[1]), notice);
-  else daily(room, film);
-  say(byId('status'), '');
-  document.documentElement.dataset.settled = 'yes';
-}
+  if (round) classLearner(module, room, film, round, notice);
+  else daily(room, film, notice);
+});
 
-/** Inverted or not, and for contrast the later film. */
-function filmButtons(film) {
-  byId('invert').addEventListener('click', () => {
-    film.shown.boneDark = !film.shown.boneDark;
-    byId('invert').setAttribute('aria-pressed', String(!film.shown.boneDark));
-    film.again();
-  });
-  byId('moment').addEventListener('click', () => {
-    const later = film.shown.moment === 'later';
-    film.show(later ? (film.shown.answered ? 'answered' : 'asked') : 'later');
-    byId('moment').setAttribute('aria-pressed', String(!later));
-  });
+/** C for the later film, B for the film that was asked. */
+function filmKeys() {
   addEventListener('keydown', (event) => {
     if (event.altKey || event.ctrlKey || event.metaKey || event.target.closest?.('input, textarea, select')) return;
     const name = { c: 'moment', b: 'back' }[event.key.toLowerCase()];
@@ -56,7 +30,7 @@ function filmButtons(film) {
   });
 }
 
-function daily(room, film) {
+function daily(room, film, notice) {
   const kept = keptPractice(room);
   if (kept.problem) notice(t.badKeep(kept.problem));
   else if (!storageWorks()) notice(t.noKeep);
@@ -92,8 +66,8 @@ function daily(room, film) {
     page.show(question, round.at + 1, round.cards.length);
     byId('next').hidden = true;
     byId('back').hidden = true;
-    byId('moment').hidden = !question.contrast;
-    for (const id of ['moment', 'back']) byId(id).setAttribute('aria-pressed', 'false');
+    byId('back').setAttribute('aria-pressed', 'false');
+    offerMoment(question);
     toQuestion();
     await film.open(question);
   }

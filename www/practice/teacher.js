@@ -2,33 +2,19 @@
 
 import { chooser } from '../base/chooser.js';
 import { byId, choices, make, say } from '../base/dom.js';
-import { saveText } from '../base/save.js';
-import { beginPage } from '../teach/frame.js';
+import { copyText, saveText } from '../base/save.js';
 import { practice as t } from '../words/practice.js';
 import { asking } from './asking.js';
 import { classCurves } from './class-curves.js';
 import { countsOver } from './counts.js';
-import { filmOf } from './film.js';
-import { complaint, fillPractice, practiceModule } from './module.js';
+import { complaint } from './module.js';
+import { NO_CHOICE, namedRound, offerMoment, practicePage } from './page.js';
 
-const notice = beginPage(t.classTitle);
-fillPractice();
-say(byId('status'), t.loading);
 const STAGES = [0, 1, 2, 3, 4, 5];
 const COUNTS = [3, 4, 5, 6, 7, 8, 9, 10];
-/** No choice has this number. */
-const NOBODY = 255;
 const chosen = { stage: 1, count: 8 };
 
-begin().catch((error) => {
-  notice(complaint(error), { again: true });
-  document.documentElement.dataset.settled = 'yes';
-});
-
-async function begin() {
-  const module = await practiceModule();
-  const room = new module.PracticeRoom();
-  const film = filmOf(room, (error) => notice(complaint(error), { again: true }));
+practicePage(t.classTitle, ({ module, room, film }) => {
   const page = asking(() => page.close());
   const open = { desk: null, at: 0, question: null };
   choices(byId('stage'), STAGES.map((n) => [String(n), t.teacher.stageName(n)]), (n) => (chosen.stage = Number(n)))(String(chosen.stage));
@@ -77,8 +63,7 @@ async function begin() {
     open.question = open.desk.begin(room, open.at);
     page.show(open.question, open.at + 1, open.desk.count());
     page.close();
-    byId('moment').hidden = !open.question.contrast;
-    byId('moment').setAttribute('aria-pressed', 'false');
+    offerMoment(open.question);
     byId('turn').disabled = false;
     byId('previous').disabled = open.at === 0;
     byId('next').disabled = open.at + 1 >= open.desk.count();
@@ -96,7 +81,7 @@ async function begin() {
 
   byId('turn').addEventListener('click', async () => {
     // Nobody's own answer: the truth is all that is wanted.
-    const told = room.told(NOBODY);
+    const told = room.told(NO_CHOICE);
     byId('turn').disabled = true;
     page.tell(null, told);
     showCounts(told.answer);
@@ -105,16 +90,6 @@ async function begin() {
   });
   byId('previous').addEventListener('click', () => ((open.at -= 1), ask()));
   byId('next').addEventListener('click', () => ((open.at += 1), ask()));
-  byId('invert').addEventListener('click', () => {
-    film.shown.boneDark = !film.shown.boneDark;
-    byId('invert').setAttribute('aria-pressed', String(!film.shown.boneDark));
-    film.again();
-  });
-  byId('moment').addEventListener('click', () => {
-    const later = film.shown.moment === 'later';
-    film.show(later ? (film.shown.answered ? 'answered' : 'asked') : 'later');
-    byId('moment').setAttribute('aria-pressed', String(!later));
-  });
 
   function taken({ learners, refused }) {
     say(byId('taken'), t.teacher.taken(learners));
@@ -143,14 +118,12 @@ async function begin() {
 
   byId('save-figures').addEventListener('click', () => saveText('downbeam-round-figures.csv', open.desk.csv(), 'text/csv'));
   byId('copy-link').addEventListener('click', async () => {
-    const copied = await navigator.clipboard?.writeText(byId('link').value).then(() => true, () => false);
+    const copied = await copyText(byId('link').value);
     say(byId('link-said'), copied ? t.class.copied : '');
     if (!copied) byId('link').select();
   });
 
   classCurves(module);
-  const asked = location.hash.match(/^#round=(.+)$/);
-  if (asked) openRound(decodeURIComponent(asked[1]));
-  say(byId('status'), '');
-  document.documentElement.dataset.settled = 'yes';
-}
+  const round = namedRound();
+  if (round) openRound(round);
+});

@@ -5,7 +5,7 @@ import { chooser } from '../base/chooser.js';
 import { onceQuiet } from '../base/frame.js';
 import { lessonDesk } from '../lesson/desk.js';
 import { byId, choices, make, say } from '../base/dom.js';
-import { saveText } from '../base/save.js';
+import { copyText, saveText } from '../base/save.js';
 import { store, stored } from '../base/storage.js';
 import { goTo } from './form-groups.js';
 import { beginPage, complaint } from './frame.js';
@@ -256,13 +256,9 @@ byId('another').addEventListener('click', () => {
 
 for (const [button, field] of [['copy', 'link-out'], ['copy-handout', 'handout']]) {
   byId(button).addEventListener('click', async () => {
-    let said = field === 'handout' ? t.handoutCopied : t.copied;
-    try {
-      await navigator.clipboard.writeText(byId(field).value);
-    } catch {
-      byId(field).select();
-      said = t.notCopied;
-    }
+    const copied = await copyText(byId(field).value);
+    if (!copied) byId(field).select();
+    const said = copied ? (field === 'handout' ? t.handoutCopied : t.copied) : t.notCopied;
     say(byId('link-note'), said);
     say(byId('status'), said);
   });

@@ -2,53 +2,46 @@
 // stand in the cells of a table, so that what is drawn is also read; the four bands differ in pattern, not in colour alone.
 
 import { make } from '../base/dom.js';
+import { shape } from '../base/svg.js';
 import { remarks } from '../words/remark.js';
 import { teach } from '../words/teach.js';
 
 const t = teach.check.lesson;
-const SVG = 'http://www.w3.org/2000/svg';
 const BANDS = [0, 1, 2, 3];
 /** Names that are shown before the rest is folded away. */
 const NAMES = 6;
 /** Least share of a bar that a number fits into. */
 const LEAST_LABELLED = 0.075;
 
-function draw(tag, attributes = {}, ...children) {
-  const element = document.createElementNS(SVG, tag);
-  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
-  element.append(...children);
-  return element;
-}
-
 /** The patterns of the bands, once for the page. */
 export function bandPatterns() {
-  const pattern = (id, size, ...shapes) => draw('pattern', { id, width: size, height: size, patternUnits: 'userSpaceOnUse' }, draw('rect', { width: size, height: size, class: 'band-ground' }), ...shapes);
-  return draw('svg', { class: 'unseen', width: 1, height: 1, 'aria-hidden': 'true', focusable: 'false' },
-    draw('defs', {},
-      pattern('band-1', 7, draw('path', { class: 'band-ink', d: 'M-1 8L8 -1M-1 1L1 -1M6 8L8 6' })),
-      pattern('band-2', 8, draw('circle', { class: 'band-dot', cx: 2, cy: 2, r: 1.2 }), draw('circle', { class: 'band-dot', cx: 6, cy: 6, r: 1.2 }))));
+  const pattern = (id, size, ...shapes) => shape('pattern', { id, width: size, height: size, patternUnits: 'userSpaceOnUse' }, shape('rect', { width: size, height: size, class: 'band-ground' }), ...shapes);
+  return shape('svg', { class: 'unseen', width: 1, height: 1, 'aria-hidden': 'true', focusable: 'false' },
+    shape('defs', {},
+      pattern('band-1', 7, shape('path', { class: 'band-ink', d: 'M-1 8L8 -1M-1 1L1 -1M6 8L8 6' })),
+      pattern('band-2', 8, shape('circle', { class: 'band-dot', cx: 2, cy: 2, r: 1.2 }), shape('circle', { class: 'band-dot', cx: 6, cy: 6, r: 1.2 }))));
 }
 
 const fillOf = (band) => (band === 1 || band === 2 ? { fill: `url(#band-${band})`, class: 'band' } : { class: `band band-${band}` });
 
 /** One step's bar: the class as a whole is its width. */
 function bar(step, learners) {
-  const svg = draw('svg', { class: 'bands', role: 'img', 'aria-label': t.bar(teach.stepName(step), step.bands) });
+  const svg = shape('svg', { class: 'bands', role: 'img', 'aria-label': t.bar(teach.stepName(step), step.bands) });
   let before = 0;
   for (const band of BANDS) {
     const count = step.bands[band];
     if (count === 0) continue;
     const share = count / learners;
     const percent = (part) => `${100 * part}%`;
-    svg.append(draw('rect', { x: percent(before), width: percent(share), y: 1, height: 24, ...fillOf(band) }));
-    if (share >= LEAST_LABELLED) svg.append(draw('text', { x: percent(before + share / 2), y: 18, class: `band-count on-${band}` }, String(count)));
+    svg.append(shape('rect', { x: percent(before), width: percent(share), y: 1, height: 24, ...fillOf(band) }));
+    if (share >= LEAST_LABELLED) svg.append(shape('text', { x: percent(before + share / 2), y: 18, class: `band-count on-${band}` }, String(count)));
     before += share;
   }
   return svg;
 }
 
 function key() {
-  const sample = (band) => draw('svg', { class: 'band-sample', 'aria-hidden': 'true' }, draw('rect', { x: 1, y: 1, width: 26, height: 14, ...fillOf(band) }));
+  const sample = (band) => shape('svg', { class: 'band-sample', 'aria-hidden': 'true' }, shape('rect', { x: 1, y: 1, width: 26, height: 14, ...fillOf(band) }));
   return make('ul', { class: 'band-key', 'aria-label': t.key }, ...BANDS.map((band) => make('li', {}, sample(band), t.bands[band])));
 }
 
@@ -93,7 +86,7 @@ function numbers(lesson) {
 function histogram(lesson) {
   const most = Math.max(...lesson.histogram);
   const column = (n, i) => {
-    const svg = draw('svg', { class: 'tenth', 'aria-hidden': 'true', viewBox: '0 0 20 60', preserveAspectRatio: 'none' }, draw('rect', { x: 1, width: 18, y: 60 - (59 * n) / most, height: (59 * n) / most }));
+    const svg = shape('svg', { class: 'tenth', 'aria-hidden': 'true', viewBox: '0 0 20 60', preserveAspectRatio: 'none' }, shape('rect', { x: 1, width: 18, y: 60 - (59 * n) / most, height: (59 * n) / most }));
     return make('td', { 'data-tenth': i }, ...(n > 0 ? [svg] : []), make('span', {}, String(n)));
   };
   return make('div', { class: 'scrolled', tabindex: '0', role: 'region', 'aria-label': t.histogram(lesson.title) },
