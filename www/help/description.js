@@ -16,7 +16,7 @@ const QUIET_MS = 400;
 const APART_MS = 1500;
 const DETECTOR_MM = 512 * 0.4;
 
-/** Builds it. `page` is that of `door.js`. Returns `{ update(), read(), show() }`. */
+/** Builds it. `page` is that of `on-demand.js`. Returns `{ update(), read(), show() }`. */
 export function description(app, page) {
   const t = help.describe;
   const holder = byId('description-body');

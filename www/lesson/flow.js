@@ -22,7 +22,7 @@ const CODE = 'downbeam.code';
 const KEEP_MS = 1000;
 const NO_LESSON = { lesson: '', seed: null, changed: '' };
 
-/** See `door.js`. */
+/** See `on-demand.js`. */
 export function lessonFlow(app, needle, act) {
   const { attempt } = needle;
   const panel = byId('lesson');

@@ -12,10 +12,10 @@ import { early } from './early.js';
 import { FIRST_BEAM } from '../exposure/exposure.js';
 import { filmState } from '../film/film-state.js';
 import { onceAFrame, onceQuiet } from '../base/frame.js';
-import { injectionDoor } from '../injection/first-press.js';
+import { injectionOnDemand } from '../injection/on-demand.js';
 import { arrowsTurn, listen, NEEDLE_KEYS, PAGE_KEYS, VIEW_KEYS } from '../controls/keys.js';
 import { missedLanguage } from '../words/language.js';
-import { leadsToLesson, lessonDoor } from '../lesson/first-press.js';
+import { leadsToLesson, lessonsOnDemand } from '../lesson/on-demand.js';
 import { byId, say } from '../base/dom.js';
 import { fillPage } from './skeleton.js';
 import { picture, pictureWords, shownIn } from '../film/picture.js';
@@ -82,9 +82,9 @@ const patient = shaping(app, film, { offered, made: () => (record.connect(), req
 const record = exposureRecord(app, images, patient, {
   words: showWords, fail, tick: () => (needle.attempt.on() ? needle.attempt.tick() : undefined), exposed: () => needle.attempt.exposed(), marks,
 });
-const needle = injectionDoor((m) => m.injection(app, patient, () => record, { notice }), touch);
+const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
-const door = lessonDoor(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
+const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
 const viewKeys = { pick: (view) => change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
@@ -111,12 +111,12 @@ if (!storageWorks()) notice([texts.notice.noStorage]);
 if (missedLanguage()) notice([texts.notice.noLanguage(missedLanguage())]);
 // To come again would end what a platform has begun.
 byId('language-choice').hidden = isDelivered();
-const address = addressKeeper(app, { restart: review.restart, notice, leadsToLesson, lesson: door.arrive, leaveLesson: door.leave });
+const address = addressKeeper(app, { restart: review.restart, notice, leadsToLesson, lesson: lessons.arrive, leaveLesson: lessons.leave });
 draw();
 patient.start();
 // What carries a lesson or waits for messages is met at once; an address that leads to a lesson does it by itself.
-if (isDelivered() && !leadsToLesson(location.hash)) door.delivered();
-else if (!leadsToLesson(location.hash)) door.resume();
+if (isDelivered() && !leadsToLesson(location.hash)) lessons.delivered();
+else if (!leadsToLesson(location.hash)) lessons.resume();
 
 /** Says that a part has not come. */
 function without(name) {
@@ -146,8 +146,8 @@ function later() {
       const { file } = (await import('../words/injection.js')).texts.needle;
       without(`${file.save}, ${file.open}`)(error);
     })).catch(without(texts.activity.injection)),
-    import('../help/first-press.js').then((m) => {
-      help = m.helpDoor(app, { notice, needle, review, record: () => record, held: () => held });
+    import('../help/on-demand.js').then((m) => {
+      help = m.helpOnDemand(app, { notice, needle, review, record: () => record, held: () => held });
       help.words();
       wishes.help.come();
     }).catch(without(texts.menu.name)),
@@ -180,11 +180,11 @@ function offered() {
 
 /** Another activity was chosen: a lesson that runs is left as it stands. */
 function activity(name) {
-  door.leave();
+  lessons.leave();
   change({ injection: name === 'injection', lessons: name === 'lessons', selfTest: false });
   byId('lesson').hidden = name !== 'lessons';
   if (name === 'injection') needle.bring().catch(without(texts.activity.injection));
-  if (name === 'lessons') door.list();
+  if (name === 'lessons') lessons.list();
 }
 
 /** The single keys that hold now, with what does them. */
@@ -253,7 +253,7 @@ function draw() {
     return fail(texts.loading.failedRun(reason(error)));
   }
   showWords();
-  door.after();
+  lessons.after();
 }
 
 function showWords() {
@@ -287,7 +287,7 @@ function settled() {
   // That the C-arm rests here may be what a step waited for.
   if (app.state.injection) {
     showWords();
-    door.after();
+    lessons.after();
   }
   address.write();
   keepsakes?.settled();

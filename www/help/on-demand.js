@@ -1,4 +1,4 @@
-// The door to help: the line for a first visit, and behind it tour, list of keys and description, each loaded when it is first used.
+// What the page has of help at first: the line for a first visit. Tour, list of keys and description are each loaded when first used.
 
 import { late } from '../base/late.js';
 import { byId } from '../base/dom.js';
@@ -10,7 +10,7 @@ import { texts } from '../words/texts.js';
  * `page`: `notice(sentences)`, `needle` from `injection`, `review`, `record()`, `held()` whether a hand turns just now. Returns
  * `{ keys(), read(), tour(), words() }`; `words()` after everything that shows.
  */
-export function helpDoor(app, page) {
+export function helpOnDemand(app, page) {
   const menu = byId('menu');
   const welcome = byId('welcome');
   let told = null;

@@ -1,4 +1,4 @@
-// The door to lessons: what the rest of the page knows of them. Everything behind it is loaded when it is first opened.
+// What the rest of the page knows of lessons. All else of them is loaded when one is first opened.
 
 import { late } from '../base/late.js';
 import { byId } from '../base/dom.js';
@@ -7,17 +7,17 @@ import { texts } from '../words/texts.js';
 import { interrupted } from './interrupted.js';
 
 /** `#lesson=…` carries a lesson whole, `#open=…` names one of the course, `#attempt=…` carries an attempt to be replayed. */
-const DOORS = /^#(lesson|open|attempt)=/;
+const LINKS = /^#(lesson|open|attempt)=/;
 const ATTEMPT = /^#attempt=/;
 
 /** Whether an address leads to a lesson. */
-export const leadsToLesson = (fragment) => DOORS.test(fragment);
+export const leadsToLesson = (fragment) => LINKS.test(fragment);
 
 /**
- * `needle` is from `injectionDoor`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
+ * `needle` is from `injectionOnDemand`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
  * lesson. Returns `{ list(), arrive(fragment), delivered(), resume(), leave(), after() }`.
  */
-export function lessonDoor(app, needle, act) {
+export function lessonsOnDemand(app, needle, act) {
   let flow = null;
   let loading = null;
 

@@ -1,14 +1,14 @@
-// The door to the injection: what the rest of the page knows of it. What is behind it is loaded after the first picture; until then there is no
-// attempt, nothing of it in the picture and nothing to say.
+// What the rest of the page knows of the injection. All else of it is loaded after the first picture, or at once for who asks; until then
+// there is no attempt, nothing of it in the picture and nothing to say.
 
 import { late } from '../base/late.js';
 
 /** `make(module)` makes the injection of `injection.js`, whose handle this then is; `touch()` asks for a frame. */
-export function injectionDoor(make, touch) {
+export function injectionOnDemand(make, touch) {
   let coming = null;
   let come = false;
   const nothing = () => null;
-  const door = {
+  const handle = {
     attempt: {
       on: () => false, inLesson: () => false, flowing: () => false, hasLast: () => false, tick: () => 0, revision: () => 0,
       report: nothing, seen: nothing, score: nothing, trace: nothing, patientReady: nothing, settled: nothing, exposed: nothing, forget: nothing,
@@ -25,8 +25,8 @@ export function injectionDoor(make, touch) {
       coming ??= late(() => import('./injection.js'), new URL('./injection.js', import.meta.url)).then(
         (module) => {
           const { attempt, ...rest } = make(module);
-          Object.assign(door.attempt, attempt);
-          Object.assign(door, rest);
+          Object.assign(handle.attempt, attempt);
+          Object.assign(handle, rest);
           come = true;
           touch();
         },
@@ -38,5 +38,5 @@ export function injectionDoor(make, touch) {
       return coming;
     },
   };
-  return door;
+  return handle;
 }
