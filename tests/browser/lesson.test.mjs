@@ -63,6 +63,21 @@ async function axe(page, what) {
   assert.deepEqual((await axeFinds(page)).violations, [], what);
 }
 
+test('a code typed and Begin reached at once by Tab: the button under the focus stays and begins', async () => {
+  const { page, errors, close } = await arrive('#open=true-ap');
+  await page.evaluate(() => (window.firstButton = document.getElementById('lesson-begin')));
+  await page.focus('#lesson-code');
+  await page.keyboard.type('M-7');
+  await page.keyboard.press('Tab');
+  // What was kept for a code is looked up after each letter; give every answer the time to come.
+  await page.waitForTimeout(300);
+  assert.equal(await page.evaluate(() => document.activeElement === window.firstButton && window.firstButton.isConnected), true);
+  await page.keyboard.press('Enter');
+  await lessonStands(page);
+  assert.deepEqual(errors, []);
+  await close();
+});
+
 test('the course is listed whole, and a lesson goes from its first panel to a receipt that the native engine verifies', async () => {
   const { page, errors, close } = await open(site);
   await page.check('#activity-lessons', { force: true });

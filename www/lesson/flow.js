@@ -106,11 +106,21 @@ export function lessonFlow(app, needle, act) {
       event.preventDefault();
       start(json, info, code.value, null);
     });
+    // One button stays while a code is typed: whoever has tabbed to it keeps the focus.
+    const beginButton = button(t.begin, () => start(json, info, code.value, null), { class: 'button strong', id: 'lesson-begin' });
+    buttons.append(beginButton);
+    let goOn = null;
+    let asked = 0;
     const offer = async () => {
+      const mine = ++asked;
       where.opened?.({ sha256: info.sha256, learner: code.value.trim() });
       const lines = await where.resume().catch(() => null);
-      const goOn = lines && button(t.goOn(lines.length), () => start(json, info, code.value, lines), { class: 'button strong', id: 'lesson-go-on' });
-      buttons.replaceChildren(...(goOn ? [goOn] : []), button(goOn ? t.beginAnew : t.begin, () => start(json, info, code.value, null), { class: goOn ? 'button' : 'button strong', id: 'lesson-begin' }));
+      if (mine !== asked) return;
+      goOn?.remove();
+      goOn = lines && button(t.goOn(lines.length), () => start(json, info, code.value, lines), { class: 'button strong', id: 'lesson-go-on' });
+      if (goOn) beginButton.before(goOn);
+      say(beginButton, lines ? t.beginAnew : t.begin);
+      beginButton.classList.toggle('strong', !lines);
     };
     code.addEventListener('input', offer);
     await offer();
