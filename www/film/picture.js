@@ -98,7 +98,9 @@ export function drawOver(pen, room, state, shown, { marks, scale, ratio = device
   }
   if (shown) drawEdgeLetters(pen, shown, scale, texts.picture);
   if (shown?.labels) drawDogNames(pen, shown, scale, texts.picture);
-  if (marks) drawMarks(pen, (mm) => [size * (0.5 + mm[0] / fieldOf(shown)), size * (0.5 - mm[1] / fieldOf(shown))], scale, marks);
+  const at = (mm) => [size * (0.5 + mm[0] / fieldOf(shown)), size * (0.5 - mm[1] / fieldOf(shown))];
+  marks?.dimension?.(pen, at, scale);
+  if (marks) drawMarks(pen, at, scale, marks);
 }
 
 /** The width of what is shown, mm on the detector. */

@@ -23,7 +23,7 @@ export function comparison(app, patient, needle) {
   const words = make('p', { class: 'compare-words', id: 'compare-words', hidden: true });
   const stage = make('div', { class: 'compare', id: 'compare-film', role: 'img', hidden: true });
   film.append(stage);
-  view.querySelector('.film-row').after(bar, words);
+  byId('film-stage').after(bar, words);
   // The state that is compared, or null.
   let open = null;
   let split = 50;
