@@ -52,8 +52,8 @@ export function comparison(app, patient, needle) {
     open = standing();
     show();
     move(50);
-    // The picture first: it may be above what is in sight.
-    film.scrollIntoView({ block: 'nearest' });
+    // The film is the page: the sheet with the button makes room.
+    byId('checks-sheet').hidePopover();
     slider.focus({ preventScroll: true });
   }
 
@@ -69,7 +69,7 @@ export function comparison(app, patient, needle) {
     open = null;
     show();
     stage.replaceChildren();
-    if (back) opener.focus();
+    if (back) (opener.checkVisibility() ? opener : byId('checks-button')).focus();
   }
 
   function move(percent) {

@@ -279,6 +279,7 @@ function showWords() {
   pictureWords(state, shown(), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
   ask?.update();
+  say(byId('film-said'), (app.room && dimension()?.label) || '');
   help?.words();
   keepsakes?.after();
   link?.update();
@@ -298,7 +299,7 @@ function dimension() {
   const { state } = app;
   const report = state.byExposure ? record.taken()?.report : app.report;
   if (!dimensions || !report || state.ownView || state.lessons) return null;
-  const draw = (d) => d && ((...pen) => dimensions.drawDimension(...pen, d));
+  const draw = (d) => d && Object.assign((...pen) => dimensions.drawDimension(...pen, d), { label: d.label });
   if (state.injection) return draw(needle.dimension(report, dimensions));
   const told = state.selfTest ? review.test.revealed : ask?.shows();
   return told ? draw(dimensions.dimensionOf(report, steps.needs(), dimensions.words)) : null;
