@@ -12,8 +12,9 @@
 //! A module uses only modules to its left:
 //!
 //! ```text
-//! geometry  <-  anatomy  <-  imaging  <-  view  <-  needle  <-  lesson  <-  practice  <-  web   (wasm-bindgen lives there only)
-//!                                                                       <-  bin   (files, processes, sockets live there only)
+//! geometry <- anatomy <- imaging <- view <- needle <- procedure <- score <- lesson <- class <- practice
+//!     practice <- web   (wasm-bindgen lives there only)
+//!     practice <- bin   (files, processes, sockets live there only)
 //! ```
 //!
 //! # Not for clinical use
@@ -22,12 +23,15 @@
 //! licensed practice.
 
 pub mod anatomy;
+pub mod class;
 pub mod geometry;
 pub mod imaging;
 pub mod lesson;
 pub mod needle;
 #[cfg(feature = "practice")]
 pub mod practice;
+pub mod procedure;
+pub mod score;
 pub mod view;
 #[cfg(target_arch = "wasm32")]
 mod web;

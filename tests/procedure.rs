@@ -10,13 +10,14 @@ use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::nerves::Node;
 use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
 use downbeam::anatomy::vessels::{Vessel, VesselKind};
-use downbeam::lesson::action::{Action, Event, TICKS_PER_S};
-use downbeam::lesson::attempt::Attempt;
-use downbeam::lesson::case::Case;
-use downbeam::lesson::score::{Score, StepId, score};
 use downbeam::needle::compartment::{Pattern, compartment_at};
 use downbeam::needle::contact::ContactKind;
 use downbeam::needle::device::Gauge;
+use downbeam::procedure::action::{Action, Event, TICKS_PER_S};
+use downbeam::procedure::attempt::Attempt;
+use downbeam::procedure::case::Case;
+use downbeam::procedure::step::StepId;
+use downbeam::score::rubric::{Score, score};
 use downbeam::view::best_view::ViewKind;
 use downbeam::view::criteria::Target;
 use glam::DVec3;
@@ -231,7 +232,7 @@ fn the_sac_is_entered_from_behind() {
     });
     let mut hand = reached.expect("no way between the laminae");
     assert!(hand.attempt.state.met.iter().any(|m| m.contact.kind == ContactKind::Dura));
-    assert_eq!(hand.attempt.state.aspirated, Some(downbeam::lesson::attempt::Aspirate::ClearFluid));
+    assert_eq!(hand.attempt.state.aspirated, Some(downbeam::procedure::record::Aspirate::ClearFluid));
     hand.act(Action::Name { pattern: Pattern::Intrathecal });
     // Not live and in the wrong place.
     assert!(marks(&hand, StepId::Contrast) <= 0.4 + 1e-12);

@@ -3,15 +3,15 @@
 mod common;
 
 use common::learner::{receipt, shipped};
-use downbeam::lesson::action::{Action, Event};
-use downbeam::lesson::class_report::{ClassReport, Row, Status, row};
-use downbeam::lesson::class_table::{CsvStyle, csv, ndjson};
+use downbeam::class::receipt::{Lessons, Receipt, Verdict, verify, verify_text};
+use downbeam::class::report::{ClassReport, Row, Status, row};
+use downbeam::class::table::{CsvStyle, csv, ndjson};
 use downbeam::lesson::draw::Interiors;
-use downbeam::lesson::engine;
 use downbeam::lesson::file::Lesson;
-use downbeam::lesson::log_line;
-use downbeam::lesson::receipt::{Lessons, Receipt, Verdict, verify, verify_text};
-use downbeam::lesson::score::StepId;
+use downbeam::procedure::action::{Action, Event};
+use downbeam::procedure::log_line;
+use downbeam::procedure::step::StepId;
+use downbeam::score::engine;
 use std::sync::LazyLock;
 
 static LESSON: LazyLock<Lesson> = LazyLock::new(|| shipped("views-homework"));

@@ -3,14 +3,14 @@
 mod common;
 
 use common::learner::{log, shipped};
-use downbeam::lesson::action::{Action, Event};
-use downbeam::lesson::class_list::ClassList;
-use downbeam::lesson::class_report::{ClassReport, Status, row};
-use downbeam::lesson::class_table::{self, CsvStyle, Separator};
+use downbeam::class::gradebook::Class;
+use downbeam::class::list::ClassList;
+use downbeam::class::receipt::{Lessons, Receipt};
+use downbeam::class::report::{ClassReport, Status, row};
+use downbeam::class::table::{self, CsvStyle, Separator};
 use downbeam::lesson::draw::{Interiors, drawn};
-use downbeam::lesson::gradebook::Class;
 use downbeam::lesson::marks::{ReplayError, replay};
-use downbeam::lesson::receipt::{Lessons, Receipt};
+use downbeam::procedure::action::{Action, Event};
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
@@ -243,7 +243,7 @@ fn from_class_list_to_gradebook() {
     );
 
     // The same from the command line, from the folder as it was exported.
-    fs::write(folder.join("class.csv"), class_table::list(&list, CsvStyle::default())).unwrap();
+    fs::write(folder.join("class.csv"), table::list(&list, CsvStyle::default())).unwrap();
     let done = Command::new(env!("CARGO_BIN_EXE_downbeam"))
         .args([
             "grade",

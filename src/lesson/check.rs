@@ -1,12 +1,12 @@
 //! What a lesson must keep to beyond its types, and reading one that does.
 
 use super::file::{AskedBone, FORMAT, Lesson, LessonApproach, LessonLevel, LessonPart, Mode, Texts};
-use super::gate::FURTHER;
-use super::parts::has_part;
 use super::read_error::ReadError;
-use super::score::StepId;
 use crate::anatomy::names::{Level, Part};
 use crate::anatomy::patient::PatientSpec;
+use crate::procedure::pointing::has_part;
+use crate::procedure::step::StepId;
+use crate::score::gate::FURTHER;
 
 /// Longest texts, characters.
 const TITLE: usize = 120;

@@ -3,13 +3,13 @@
 //! Unknown keys are refused. What the types cannot say (ranges, what goes with what) is in `super::check`. Who the patient is and
 //! where the needle goes may be left to the learner's code: see `super::draw`.
 
-use super::case::{Case, NeedleTolerances, Par};
 use super::changes::Changes;
-use super::gate::GateId;
 use super::read_error::ReadError;
-use super::score::StepId;
 use crate::anatomy::names::{Level, Part, Side};
 use crate::needle::device::Medium;
+use crate::procedure::case::{Case, NeedleTolerances, Par};
+use crate::procedure::step::StepId;
+use crate::score::gate::GateId;
 use crate::view::criteria::Target;
 use crate::view::tolerance::{Tolerance, Tolerances};
 use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor, value};

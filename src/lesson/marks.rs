@@ -1,14 +1,17 @@
 //! A lesson's own score: its steps only, weighted among themselves, and whether that is a pass.
 
-use super::action::{Action, ActionError, Event};
-use super::attempt::{Attempt, State};
 use super::draw::Drawn;
 use super::file::{Lesson, LessonApproach};
-use super::gate::{Gate, gate, gates_of};
 use super::parts::Exercise;
-use super::score::{Step, StepId, scale_economy, step, weighed};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Label;
+use crate::procedure::action::{Action, ActionError, Event};
+use crate::procedure::attempt::Attempt;
+use crate::procedure::state::State;
+use crate::procedure::step::StepId;
+use crate::score::gate::{Gate, gate, gates_of};
+use crate::score::marks::{Step, scale_economy, weighed};
+use crate::score::rubric::step;
 use serde::Serialize;
 
 /// The score of a lesson.

@@ -1,17 +1,17 @@
 //! A class on the teacher's page: receipts and lessons as texts in, rows, summary and tables out. Nothing leaves the page.
 
 use super::plain;
-use crate::lesson::action::Event;
-use crate::lesson::case::Case;
-use crate::lesson::class_list::ClassList;
-use crate::lesson::class_report::{ClassReport, LessonSummary, Row, Status, row, unreadable};
-use crate::lesson::class_table::{self, CsvStyle, Separator};
+use crate::class::gradebook::Class;
+use crate::class::list::ClassList;
+use crate::class::receipt::{Lessons, Receipt};
+use crate::class::receipt_text;
+use crate::class::report::{ClassReport, LessonSummary, Row, Status, row, unreadable};
+use crate::class::table::{self, CsvStyle, Separator};
 use crate::lesson::draw::{Drawn, Interiors, drawn};
 use crate::lesson::file::Lesson;
-use crate::lesson::gradebook::Class;
 use crate::lesson::link;
-use crate::lesson::receipt::{Lessons, Receipt};
-use crate::lesson::receipt_text;
+use crate::procedure::action::Event;
+use crate::procedure::case::Case;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
@@ -93,7 +93,7 @@ impl RowEntry {
             passed: score.map(|s| s.passed),
             complete: score.map(|s| s.complete),
             steps: steps.map(|s| StepEntry { id: s.id.id(), name: s.id.name(), score: s.score }).collect(),
-            gates_failed: score.map_or(Vec::new(), |s| class_table::failed(&s.gates)),
+            gates_failed: score.map_or(Vec::new(), |s| table::failed(&s.gates)),
             same_log_as: row.same_log_as,
             alike: row.alike.map(|(row, _)| row),
             alike_share: row.alike.map(|(_, share)| share),
@@ -181,7 +181,7 @@ impl ClassRoom {
 
     /// The rows as CSV: `separator` is comma, semicolon or tab.
     pub fn csv(&self, separator: &str, bom: bool) -> String {
-        class_table::csv(&self.whole(), style(separator, bom))
+        table::csv(&self.whole(), style(separator, bom))
     }
 
     /// Takes a class list (CSV of code and name); returns how many learners are on it.
@@ -195,7 +195,7 @@ impl ClassRoom {
     #[wasm_bindgen(js_name = dealCodes)]
     pub fn deal_codes(&mut self, names: &str, seed: u64, separator: &str) -> Result<String, JsError> {
         self.list = ClassList::dealt(names, seed)?;
-        Ok(class_table::list(&self.list, style(separator, true)))
+        Ok(table::list(&self.list, style(separator, true)))
     }
 
     /// The class by learner, as a plain object.
@@ -215,7 +215,7 @@ impl ClassRoom {
 
     /// The rows as NDJSON.
     pub fn ndjson(&self) -> String {
-        class_table::ndjson(&self.whole())
+        table::ndjson(&self.whole())
     }
 
     /// Forgets the receipts; the lessons stay.

@@ -3,10 +3,10 @@
 use super::lesson_desk::{LessonDesk, StepEntry};
 use super::{PatientEntry, patients, plain};
 use crate::anatomy::names::{Level, Side};
-use crate::lesson::case::{Case, Par};
 use crate::lesson::file::{FORMAT, LessonPart, LessonTolerances};
-use crate::lesson::gate::{FURTHER, GateId};
-use crate::lesson::score::StepId;
+use crate::procedure::case::{Case, Par};
+use crate::procedure::step::StepId;
+use crate::score::gate::{FURTHER, GateId};
 use crate::view::criteria::Target;
 use serde::Serialize;
 use serde_json::Value;

@@ -10,13 +10,15 @@ use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::Level;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
-use downbeam::lesson::action::{Action, Event};
-use downbeam::lesson::attempt::{Aspirate, Attempt, view_of};
-use downbeam::lesson::case::Case;
 use downbeam::needle::compartment::Pattern;
 use downbeam::needle::contact::ContactKind;
 use downbeam::needle::device::Gauge;
 use downbeam::needle::reading::{coaxial, drift, hub_over_tip_deg, lateral};
+use downbeam::procedure::action::{Action, Event};
+use downbeam::procedure::attempt::Attempt;
+use downbeam::procedure::beam::view_of;
+use downbeam::procedure::case::Case;
+use downbeam::procedure::record::Aspirate;
 use downbeam::view::best_view::{ViewKind, best_view};
 use glam::DVec3;
 

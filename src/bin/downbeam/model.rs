@@ -12,7 +12,7 @@ mod views;
 
 use crate::command::{Command, print, unknown};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
-use downbeam::lesson::engine;
+use downbeam::score::engine;
 use lexopt::Parser;
 use serde_json::{Value, json};
 

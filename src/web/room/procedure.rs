@@ -7,14 +7,14 @@ use super::{TeachingRoom, plain, understood};
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::patient::PatientSpec;
 use crate::imaging::inclusion::Inclusion;
-use crate::lesson::action::{Action, Event};
-use crate::lesson::attempt::{Attempt, seconds};
-use crate::lesson::case::Case;
-use crate::lesson::log_line;
-use crate::lesson::report::procedure_report;
-use crate::lesson::score::score;
 use crate::needle::device::Medium;
 use crate::needle::shape;
+use crate::procedure::action::{Action, Event, seconds};
+use crate::procedure::attempt::Attempt;
+use crate::procedure::case::Case;
+use crate::procedure::log_line;
+use crate::score::report::procedure_report;
+use crate::score::rubric::score;
 use crate::view::criteria::Target;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -181,7 +181,7 @@ impl TeachingRoom {
         Ok(())
     }
 
-    /// Begins a new attempt at a whole case (`lesson::case::Case`), as a lesson sets it; level and side become the case's.
+    /// Begins a new attempt at a whole case (`procedure::case::Case`), as a lesson sets it; level and side become the case's.
     #[wasm_bindgen(js_name = beginCase)]
     pub fn begin_case(&mut self, case: JsValue) -> Result<(), JsValue> {
         let case: Case = understood("case", &case)?;
@@ -190,7 +190,7 @@ impl TeachingRoom {
         Ok(())
     }
 
-    /// The attempt's log, a line an event (`lesson::log_line`).
+    /// The attempt's log, a line an event (`procedure::log_line`).
     #[wasm_bindgen(js_name = attemptLog)]
     pub fn attempt_log(&self) -> Vec<String> {
         self.procedure.attempt.log.iter().map(log_line::write).collect()
@@ -207,7 +207,7 @@ impl TeachingRoom {
         self.take_up(self.procedure.attempt.case, &events)
     }
 
-    /// Does an action (`lesson::action::Action`) at a tick (twentieths of a second). Returns the procedure as it then stands.
+    /// Does an action (`procedure::action::Action`) at a tick (twentieths of a second). Returns the procedure as it then stands.
     pub fn act(&mut self, tick: u32, action: JsValue) -> Result<JsValue, JsValue> {
         let action: Action = understood("action", &action)?;
         self.do_action(tick, action)?;
@@ -223,12 +223,12 @@ impl TeachingRoom {
         Ok(())
     }
 
-    /// The procedure as it stands (`lesson::report::ProcedureReport`), in the present view.
+    /// The procedure as it stands (`score::report::ProcedureReport`), in the present view.
     pub fn procedure(&self, tick: u32) -> Result<JsValue, JsValue> {
         Ok(plain(&procedure_report(&self.procedure.attempt, &self.patient.interior, &self.arm, tick))?)
     }
 
-    /// The score by step (`lesson::score::Score`).
+    /// The score by step (`score::rubric::Score`).
     pub fn score(&self) -> Result<JsValue, JsError> {
         let attempt = &self.procedure.attempt;
         plain(&score(&attempt.case, &self.patient.interior, &attempt.state))

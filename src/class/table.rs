@@ -1,9 +1,11 @@
 //! The rows of a class as CSV (RFC 4180) for spreadsheets and as NDJSON (a JSON object a line) for everything else. One table
 //! makes both.
 
-use super::class_list::ClassList;
-use super::class_report::{ClassReport, Row, Status};
-use super::score::StepId;
+use super::list::ClassList;
+use super::report::{ClassReport, Row, Status};
+use crate::procedure::step::StepId;
+use crate::score::gate::Gate;
+use crate::score::marks::Step;
 use serde_json::{Map, Value};
 
 /// A column: its name, what it tells, and what stands in it for a row of a number.
@@ -112,13 +114,13 @@ const LAST: [Column; 10] = [
 ];
 
 /// Steps that were asked for and not done, by name.
-fn not_done(steps: &[super::score::Step]) -> String {
+fn not_done(steps: &[Step]) -> String {
     let left: Vec<&str> = steps.iter().filter(|s| s.score.is_none()).map(|s| s.id.id()).collect();
     left.join(" ")
 }
 
 /// Gates that failed, by name.
-pub fn failed(gates: &[super::gate::Gate]) -> Vec<&'static str> {
+pub fn failed(gates: &[Gate]) -> Vec<&'static str> {
     gates.iter().filter(|g| !g.passed).map(|g| g.id.id()).collect()
 }
 

@@ -1,9 +1,10 @@
 //! Everything that page and host tool say about the needle, as plain data.
 
-use super::attempt::{Aspirate, Attempt, State, seconds, view_of};
-use super::case::{Case, Caution};
+use super::depth::depth_seen;
+use super::needle_path::DEEP_MM;
 use super::remark::{Area, Remark, Way};
-use super::score::{DEEP_MM, StepId, depth_seen, step, tip_place};
+use super::rubric::step;
+use super::tip_place::tip_place;
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
 use crate::imaging::c_arm::CArm;
@@ -13,6 +14,13 @@ use crate::needle::contact::{Contact, ContactKind};
 use crate::needle::device::{Device, Medium};
 use crate::needle::reading::{Clock, Coaxial, LateralReading, clock, coaxial, hour, lateral, off_mark_mm};
 use crate::needle::shaft::Needle;
+use crate::procedure::action::seconds;
+use crate::procedure::attempt::Attempt;
+use crate::procedure::beam::view_of;
+use crate::procedure::case::{Case, Caution};
+use crate::procedure::record::Aspirate;
+use crate::procedure::state::State;
+use crate::procedure::step::StepId;
 use crate::view::best_view::ViewKind;
 use glam::{DVec2, DVec3};
 use serde::Serialize;

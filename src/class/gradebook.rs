@@ -1,9 +1,9 @@
 //! The class by learner: each one's tries at each lesson in the order in which they were given, the best of them, who has handed in
 //! nothing, and what should be looked at; and that as a table for a gradebook, a row a learner.
 
-use super::class_list::{ClassList, Member};
-use super::class_report::{ClassReport, Row, Status};
-use super::class_table::{CsvStyle, table};
+use super::list::{ClassList, Member};
+use super::report::{ClassReport, Row, Status};
+use super::table::{CsvStyle, table};
 use serde::Serialize;
 use serde_json::Value;
 use std::collections::BTreeMap;

@@ -2,13 +2,13 @@
 //!
 //! Rows come in the order in which the receipts were given; nothing in here depends on the order of a hash map or on the clock.
 
-use super::draw::Interiors;
-use super::file::Lesson;
-use super::gate::{GateId, gates_of};
 use super::log_likeness;
 use super::receipt::{Lessons, Receipt, Replayed, Verdict, verify_text};
 use super::receipt_text;
-use super::score::StepId;
+use crate::lesson::draw::Interiors;
+use crate::lesson::file::Lesson;
+use crate::procedure::step::StepId;
+use crate::score::gate::{GateId, gates_of};
 use serde::Serialize;
 use std::collections::BTreeMap;
 

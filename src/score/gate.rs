@@ -3,13 +3,21 @@
 //! [`HELD_TO`] says which gate a lesson is held to by the steps it asks for; a lesson file can name further ones. Each is a question of the
 //! state with a reason in names and values. What counts as harm: common practice, no source; blood as [`crate::needle::aspirate`].
 
-use super::attempt::{Injected, State};
-use super::case::Case;
+use super::contacts::PUSHED_MM;
+use super::depth::unproven;
+use super::marks::Step;
+use super::needle_path::final_tip;
+use super::radiation::spent;
 use super::remark::Remark;
-use super::score::{PUSHED_MM, Step, StepId, final_tip, medial_limit_mm, place_of, unproven};
+use super::target::{marked_point, place_of};
+use super::tip_place::medial_limit_mm;
 use crate::anatomy::interior::Interior;
 use crate::needle::compartment::Compartment;
 use crate::needle::contact::ContactKind;
+use crate::procedure::case::Case;
+use crate::procedure::record::Injected;
+use crate::procedure::state::State;
+use crate::procedure::step::StepId;
 use crate::view::best_view::ViewKind;
 use crate::view::report::view_score;
 use serde::{Deserialize, Serialize};
@@ -159,7 +167,7 @@ pub fn gate(case: &Case, interior: &Interior, state: &State, steps: &[Step], id:
             every(state, |i| i.named == Some(i.bolus.compartment.pattern()), Remark::NamedWrongly)
         }
         GateId::WithinPar => {
-            let (pictures, beam_s) = super::score::spent(state);
+            let (pictures, beam_s) = spent(state);
             let (par_pictures, par_beam_s) = (case.par.exposures, case.par.beam_s);
             let over = pictures > par_pictures || beam_s > f64::from(par_beam_s);
             over.then_some(Remark::Spent { pictures, beam_s, par_pictures, par_beam_s })
@@ -194,7 +202,7 @@ fn views(case: &Case, interior: &Interior, state: &State, steps: &[Step]) -> Opt
 /// At which level and side mark and tip are: those of the nearest foramen.
 fn target(case: &Case, interior: &Interior, state: &State) -> Option<Remark> {
     let (wanted_level, wanted_side) = (case.target.level, case.target.side);
-    let places = [super::score::marked_point(case, interior, state), final_tip(state)];
+    let places = [marked_point(case, interior, state), final_tip(state)];
     places.into_iter().flatten().find_map(|p| {
         let (level, side) = place_of(interior, state.approach, p)?;
         let wrong = (level, side) != (wanted_level, wanted_side);

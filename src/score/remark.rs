@@ -193,9 +193,9 @@ impl Way {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::lesson::case::Caution;
-    use crate::lesson::gate::GateId;
     use crate::needle::compartment::Pattern;
+    use crate::procedure::case::Caution;
+    use crate::score::gate::GateId;
     use strum::VariantNames;
 
     /// The names as they stand in JSON.
