@@ -2,6 +2,7 @@
 
 pub mod action;
 pub mod attempt;
+pub mod attempt_file;
 pub mod beam;
 pub mod case;
 mod imaging_acts;

@@ -26,7 +26,7 @@ type Harm = fn(&Lesson, &Case, &Interior) -> Vec<Event>;
 
 /// Each hand, the gate that is to tell it, and the steps of which a lesson must ask for one so that it applies.
 const HANDS: [(&str, Harm, GateId, &[StepId]); 14] = [
-    ("nothing done", |_, _, _| vec![Event(0, Action::Finish)], GateId::Complete, &StepId::OF_LESSONS),
+    ("nothing done", |_, _, _| vec![Event(0, Action::Finish)], GateId::Complete, StepId::ALL),
     ("through the root", through_root, GateId::Root, &[StepId::Contacts]),
     ("through the dura", through_dura, GateId::Dura, &[StepId::Contacts]),
     ("paraesthesia ignored", pain_ignored, GateId::Paraesthesia, &[StepId::Contacts]),

@@ -103,7 +103,7 @@ fn attenuation_is_the_tables_and_no_number_is_missing() {
 #[test]
 fn injections_of_the_films_spread_as_they_are_called() {
     let shown = TOLD["contrast"].as_array().unwrap();
-    for pattern in Pattern::ALL {
+    for &pattern in Pattern::ALL {
         let of = |entry: &&Value| entry["pattern"] == serde_json::to_value(pattern).unwrap();
         let entry = shown.iter().find(of).unwrap_or_else(|| panic!("{pattern:?} is not shown"));
         let spec = PatientSpec::named(entry["patient"].as_str().unwrap()).unwrap();

@@ -279,7 +279,7 @@ fn a_class_has_a_row_each_and_its_doubles_stand_out() {
         ]
     );
     assert_eq!(class.copies(), 2);
-    for status in Status::ALL {
+    for &status in Status::ALL {
         assert_eq!(class.count(status), class.rows.iter().filter(|r| r.status == status).count());
     }
 }

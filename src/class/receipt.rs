@@ -124,7 +124,7 @@ pub struct Claim {
     #[serde(default)]
     #[cfg_attr(
         feature = "cli",
-        schemars(extend("propertyNames" = serde_json::json!({ "enum": GateId::all().map(GateId::id).collect::<Vec<_>>() })))
+        schemars(extend("propertyNames" = serde_json::json!({ "enum": GateId::ALL })))
     )]
     pub gates: BTreeMap<GateId, bool>,
 }
@@ -210,7 +210,8 @@ impl Receipt {
             .iter()
             .enumerate()
             .map(|(i, line)| {
-                log_line::read(line).map_err(|problem| ReadError::at(format!("log[{i}]"), problem))
+                log_line::read(line)
+                    .map_err(|problem| ReadError::at(format!("log[{i}]"), problem.to_string()))
             })
             .collect()
     }
@@ -360,7 +361,7 @@ fn differences(claim: &Claim, own: &Claim) -> Vec<String> {
             format!("{a}, and the log gives {b}")
         }
     };
-    for id in StepId::OF_LESSONS {
+    for &id in StepId::ALL {
         match (claim.steps.get(&id), own.steps.get(&id)) {
             (Some(&a), Some(&b)) if differ(a, b) => {
                 found.push(format!("{} is claimed as {}", id.name(), said(a, b)))
@@ -375,7 +376,7 @@ fn differences(claim: &Claim, own: &Claim) -> Vec<String> {
     if differ(Some(claim.total), Some(own.total)) {
         found.push(format!("the total is claimed as {}", said(Some(claim.total), Some(own.total))));
     }
-    for id in GateId::all() {
+    for &id in GateId::ALL {
         let said = |passed: Option<&bool>| match passed {
             Some(true) => "passed",
             Some(false) => "failed",

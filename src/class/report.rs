@@ -13,8 +13,21 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 
 /// How a receipt came out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[derive(
+    Clone,
+    Copy,
+    Debug,
+    PartialEq,
+    Eq,
+    PartialOrd,
+    Ord,
+    Hash,
+    Serialize,
+    strum::IntoStaticStr,
+    strum::VariantArray,
+)]
 #[serde(rename_all = "snake_case")]
+#[strum(serialize_all = "snake_case")]
 #[allow(missing_docs, reason = "described at `super::receipt::Verdict`")]
 pub enum Status {
     Verified,
@@ -26,29 +39,16 @@ pub enum Status {
 
 impl Status {
     /// All of them.
-    pub const ALL: [Self; 5] =
-        [Self::Verified, Self::Altered, Self::UnknownEngine, Self::UnknownLesson, Self::Unreadable];
+    pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// The name used in files.
     pub fn id(self) -> &'static str {
-        match self {
-            Self::Verified => "verified",
-            Self::Altered => "altered",
-            Self::UnknownEngine => "unknown_engine",
-            Self::UnknownLesson => "unknown_lesson",
-            Self::Unreadable => "unreadable",
-        }
+        self.into()
     }
 
-    /// In words.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Verified => "verified",
-            Self::Altered => "altered",
-            Self::UnknownEngine => "unknown engine",
-            Self::UnknownLesson => "unknown lesson",
-            Self::Unreadable => "unreadable",
-        }
+    /// In words, such as `unknown engine`.
+    pub fn name(self) -> String {
+        self.id().replace('_', " ")
     }
 }
 

@@ -132,7 +132,7 @@ fn marks(row: &Row, id: StepId) -> Value {
 
 fn cells(number: usize, row: &Row) -> impl Iterator<Item = (&'static str, Value)> {
     let of = move |(name, _, cell): Column| (name, cell.value(number, row));
-    let steps = StepId::OF_LESSONS.into_iter().map(move |id| (id.id(), marks(row, id)));
+    let steps = StepId::ALL.iter().map(move |&id| (id.id(), marks(row, id)));
     FIRST.into_iter().map(of).chain(steps).chain(LAST.into_iter().map(of))
 }
 
@@ -147,11 +147,11 @@ pub(crate) fn row_schema() -> Value {
         Cell::Flag(_) => json!({ "type": ["boolean", "null"] }),
         Cell::Text(_) => json!({ "type": "string" }),
         Cell::TextIfRead(_) => json!({ "type": ["string", "null"] }),
-        Cell::Came(_) => json!({ "enum": Status::ALL.map(Status::id) }),
+        Cell::Came(_) => json!({ "enum": Status::ALL }),
     };
     let column = |(name, tells, cell): Column| (name, tells.to_owned(), schema(cell));
     let step = |id: StepId| (id.id(), format!("Marks of the step: {}", id.name()), share());
-    let steps = StepId::OF_LESSONS.into_iter().map(step);
+    let steps = StepId::ALL.iter().copied().map(step);
     let mut properties = Map::new();
     for (name, tells, mut schema) in
         FIRST.into_iter().map(column).chain(steps).chain(LAST.into_iter().map(column))
@@ -221,7 +221,7 @@ pub fn csv(report: &ClassReport, style: CsvStyle) -> String {
     let names = FIRST
         .iter()
         .map(|c| c.0)
-        .chain(StepId::OF_LESSONS.map(StepId::id))
+        .chain(StepId::ALL.iter().map(|id| id.id()))
         .chain(LAST.iter().map(|c| c.0))
         .map(Value::from);
     let rows =

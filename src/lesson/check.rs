@@ -211,8 +211,8 @@ fn steps_problems(lesson: &Lesson) -> Vec<(&'static str, String)> {
                 None => format!("there is no bone below {level}: allowed is the bone 'target'"),
                 Some(bone) if !has_part(bone, part) => {
                     let allowed: Vec<&str> = LessonPart::ALL
-                        .map(Part::from)
-                        .into_iter()
+                        .iter()
+                        .map(|&p| Part::from(p))
                         .filter(|&p| has_part(bone, p))
                         .map(Part::name)
                         .collect();
@@ -227,7 +227,7 @@ fn steps_problems(lesson: &Lesson) -> Vec<(&'static str, String)> {
 }
 
 fn step_names() -> String {
-    StepId::OF_LESSONS.map(StepId::id).join(", ")
+    StepId::ALL.iter().map(|step| step.id()).collect::<Vec<_>>().join(", ")
 }
 
 fn patient_problems(lesson: &Lesson) -> Vec<(String, String)> {

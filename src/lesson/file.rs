@@ -162,11 +162,16 @@ pub enum AskedSide {
 macro_rules! some_of {
     ($(#[$doc:meta])* $name:ident of $whole:ident, $case:literal: $($variant:ident),*) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Read, Write)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Read, Write, strum::VariantArray)]
         #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
         #[serde(rename_all = $case)]
         #[allow(missing_docs, reason = "the names are the documentation")]
         pub enum $name { $($variant),* }
+
+        impl $name {
+            /// All of them.
+            pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
+        }
 
         impl From<$name> for $whole {
             fn from(some: $name) -> Self {

@@ -4,29 +4,13 @@
 //! second, a quarter at the third, none later. Order and marks are our own choice; that what was missed should return after a gap is
 //! the spacing effect (Cepeda 2006, Psychol Bull 132:354: from memory).
 
-use super::file::{AskedBone, AskedPart, AskedSide, LessonPart};
+use super::file::{AskedBone, AskedPart, AskedSide};
 use crate::anatomy::names::{Label, Part};
 use crate::anatomy::seeded::Numbers;
 use crate::score::marks::Step;
 use crate::score::remark::Remark;
 use crate::view::criteria::Target;
 use std::collections::VecDeque;
-
-impl LessonPart {
-    /// All of them.
-    pub const ALL: [Self; 10] = [
-        Self::Body,
-        Self::Pedicle,
-        Self::Pars,
-        Self::Lamina,
-        Self::SuperiorArticularProcess,
-        Self::InferiorArticularProcess,
-        Self::TransverseProcess,
-        Self::SpinousProcess,
-        Self::Ala,
-        Self::MedianCrest,
-    ];
-}
 
 fn in_midline(part: Part) -> bool {
     matches!(part, Part::Body | Part::SpinousProcess | Part::MedianCrest)

@@ -16,8 +16,11 @@ pub fn seconds(tick: u32) -> f64 {
 }
 
 /// One action. Angles in tenths of a degree, lengths in tenths of a millimetre unless their name says otherwise.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, strum::IntoStaticStr, strum::VariantNames,
+)]
 #[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[strum(serialize_all = "snake_case")]
 pub enum Action {
     /// The C-arm goes to an orientation.
     Orient {

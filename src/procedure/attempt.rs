@@ -26,6 +26,9 @@ impl Attempt {
     }
 
     /// Does an action and writes it down.
+    ///
+    /// # Errors
+    /// When it cannot be done; nothing has changed then.
     pub fn apply(&mut self, interior: &Interior, event: Event) -> Result<(), ActionError> {
         self.state.apply(&self.case, interior, event)?;
         self.log.push(event);
@@ -34,6 +37,9 @@ impl Attempt {
     }
 
     /// A whole log; stops at the first action that cannot be done.
+    ///
+    /// # Errors
+    /// At the first action that cannot be done.
     pub fn replay(case: Case, interior: &Interior, log: &[Event]) -> Result<Self, ActionError> {
         let mut attempt = Self::new(case);
         for &event in log {

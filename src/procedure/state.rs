@@ -107,6 +107,9 @@ impl State {
     }
 
     /// Does one action. On an error nothing has changed.
+    ///
+    /// # Errors
+    /// When the action cannot be done as the attempt stands, or one of its values is out of range.
     pub fn apply(&mut self, case: &Case, interior: &Interior, event: Event) -> Result<(), ActionError> {
         let Event(tick, action) = event;
         if tick < self.tick {

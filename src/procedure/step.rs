@@ -3,9 +3,23 @@
 use serde::{Deserialize, Serialize};
 
 /// A step of the procedure, or of a lesson; in the order in which they are done.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Clone,
+    Copy,
+    Debug,
+    PartialEq,
+    Eq,
+    Hash,
+    PartialOrd,
+    Ord,
+    Serialize,
+    Deserialize,
+    strum::IntoStaticStr,
+    strum::VariantArray,
+)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
+#[strum(serialize_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum StepId {
     NameParts,
@@ -23,22 +37,10 @@ pub enum StepId {
 
 impl StepId {
     /// All that a lesson can ask for, in order.
-    pub const OF_LESSONS: [Self; 11] = [
-        Self::NameParts,
-        Self::TrueAp,
-        Self::Oblique,
-        Self::Lateral,
-        Self::Target,
-        Self::DownTheBeam,
-        Self::Steering,
-        Self::Depth,
-        Self::Contacts,
-        Self::Contrast,
-        Self::Radiation,
-    ];
+    pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Those of a whole procedure, in its order.
-    pub const ALL: [Self; 9] = [
+    pub const OF_PROCEDURE: [Self; 9] = [
         Self::TrueAp,
         Self::Oblique,
         Self::Target,
@@ -69,18 +71,6 @@ impl StepId {
 
     /// The name used in files, such as `true_ap`.
     pub fn id(self) -> &'static str {
-        match self {
-            Self::NameParts => "name_parts",
-            Self::TrueAp => "true_ap",
-            Self::Oblique => "oblique",
-            Self::Lateral => "lateral",
-            Self::Target => "target",
-            Self::DownTheBeam => "down_the_beam",
-            Self::Steering => "steering",
-            Self::Depth => "depth",
-            Self::Contacts => "contacts",
-            Self::Contrast => "contrast",
-            Self::Radiation => "radiation",
-        }
+        self.into()
     }
 }

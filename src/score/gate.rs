@@ -23,9 +23,23 @@ use crate::view::report::view_score;
 use serde::{Deserialize, Serialize};
 
 /// A gate.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Clone,
+    Copy,
+    Debug,
+    PartialEq,
+    Eq,
+    Hash,
+    PartialOrd,
+    Ord,
+    Serialize,
+    Deserialize,
+    strum::IntoStaticStr,
+    strum::VariantArray,
+)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
+#[strum(serialize_all = "snake_case")]
 pub enum GateId {
     /// Every step was done.
     Complete,
@@ -95,29 +109,11 @@ pub const FURTHER: [(GateId, StepId); 4] = [
 impl GateId {
     /// The name used in files, such as `contrast_live`.
     pub fn id(self) -> &'static str {
-        match self {
-            Self::Complete => "complete",
-            Self::Views => "views",
-            Self::Target => "target",
-            Self::Root => "root",
-            Self::Dura => "dura",
-            Self::Paraesthesia => "paraesthesia",
-            Self::Medial => "medial",
-            Self::Blood => "blood",
-            Self::ContrastLive => "contrast_live",
-            Self::Compartment => "compartment",
-            Self::Steering => "steering",
-            Self::Aspirated => "aspirated",
-            Self::PatternNamed => "pattern_named",
-            Self::WithinPar => "within_par",
-            Self::OneNeedle => "one_needle",
-        }
+        self.into()
     }
 
     /// All of them, in order.
-    pub fn all() -> impl Iterator<Item = Self> {
-        HELD_TO.iter().map(|g| g.0).chain(FURTHER.iter().map(|g| g.0))
-    }
+    pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
 }
 
 /// The gates of a lesson that asks for these steps and names these further ones.

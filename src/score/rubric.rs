@@ -35,11 +35,12 @@ pub struct Score {
 
 /// Scores an attempt as it stands.
 pub fn score(case: &Case, interior: &Interior, state: &State) -> Score {
-    let mut steps: Vec<Step> = StepId::ALL.into_iter().map(|id| step(case, interior, state, id)).collect();
+    let mut steps: Vec<Step> =
+        StepId::OF_PROCEDURE.into_iter().map(|id| step(case, interior, state, id)).collect();
     scale_economy(&mut steps);
     let counts = |s: &&Step| s.id != StepId::Radiation || case.exposures;
     let counted: Vec<Step> = steps.iter().filter(counts).cloned().collect();
-    let gates = gates_of(&StepId::ALL, &[]);
+    let gates = gates_of(&StepId::OF_PROCEDURE, &[]);
     Score {
         total: weighed(counted.iter()),
         complete: counted.iter().all(|s| s.score.is_some()),

@@ -10,8 +10,7 @@ use crate::class::table::{self, CsvStyle, Separator};
 use crate::lesson::draw::{Drawn, Interiors, drawn};
 use crate::lesson::file::Lesson;
 use crate::lesson::link;
-use crate::procedure::action::Event;
-use crate::procedure::case::Case;
+use crate::procedure::attempt_file::AttemptFile;
 use serde::Serialize;
 use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
@@ -100,17 +99,6 @@ impl RowEntry {
             repeat_of: row.repeat_of,
         }
     }
-}
-
-/// An attempt as the page opens one from a file (`super::room::procedure`).
-#[derive(Serialize)]
-struct AttemptEntry {
-    patient: &'static str,
-    seed: u64,
-    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
-    changed: BTreeMap<&'static str, f64>,
-    case: Case,
-    log: Vec<Event>,
 }
 
 #[wasm_bindgen]
@@ -224,14 +212,13 @@ impl ClassRoom {
         self.rows.clear();
     }
 
-    fn attempt_of(&self, number: usize) -> Option<AttemptEntry> {
+    fn attempt_of(&self, number: usize) -> Option<AttemptFile> {
         let given = self.given.get(number.checked_sub(1)?)?;
         let receipt = Receipt::from_json(&receipt_text::receipt_in(given.text.as_ref().ok()?)).ok()?;
         let lesson = self.lessons.named(&receipt.lesson)?;
         let Drawn { spec, case, .. } = drawn(lesson, &receipt.learner).ok()?;
         let log = receipt.events().ok()?;
-        let changed = spec.differences().into_iter().collect();
-        Some(AttemptEntry { patient: spec.name, seed: spec.seed, changed, case, log })
+        Some(AttemptFile::of(&spec, case, log))
     }
 
     fn whole(&self) -> ClassReport {

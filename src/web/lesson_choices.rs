@@ -18,7 +18,7 @@ struct Choices {
     format: u32,
     steps: Vec<StepEntry>,
     /// As a lesson file names them.
-    parts: [LessonPart; 10],
+    parts: &'static [LessonPart],
     patients: Vec<PatientEntry>,
     levels: Vec<&'static str>,
     /// In the order of the file.
@@ -46,7 +46,7 @@ impl LessonDesk {
         let tolerances = LessonTolerances::default().list();
         plain(&Choices {
             format: FORMAT,
-            steps: StepId::OF_LESSONS.map(StepEntry::from).into(),
+            steps: StepId::ALL.iter().copied().map(StepEntry::from).collect(),
             parts: LessonPart::ALL,
             patients: patients(),
             levels: Level::TARGETS.map(Level::name).to_vec(),

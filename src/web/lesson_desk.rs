@@ -204,5 +204,7 @@ impl LessonDesk {
 }
 
 fn events(log: &[String]) -> Result<Vec<Event>, JsError> {
-    log.iter().map(|line| log_line::read(line).map_err(|problem| JsError::new(&problem))).collect()
+    log.iter()
+        .map(|line| log_line::read(line).map_err(|problem| JsError::new(&problem.to_string())))
+        .collect()
 }

@@ -138,7 +138,10 @@ impl PracticeRoom {
             cards,
             answers: self.progress.answers().len(),
             stages: Kind::ALL.map(|kind| (kind, self.progress.stage(kind))).to_vec(),
-            skills: Skill::ALL.map(|skill| SkillCurve { skill, curve: self.progress.curve(skill) }).into(),
+            skills: Skill::ALL
+                .iter()
+                .map(|&skill| SkillCurve { skill, curve: self.progress.curve(skill) })
+                .collect(),
             acceptable: RATES.acceptable,
             unacceptable: RATES.unacceptable,
             by_chance: chance_of_reached(RATES.unacceptable, 60, &RATES),

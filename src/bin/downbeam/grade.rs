@@ -24,7 +24,7 @@ pub(crate) const COMMAND: Command = Command {
             that end in .json, .ndjson, .jsonl or .txt are taken. What platforms give out counts too: a copied field, statements.\n\
             Each gives a row; a bad one stops nothing.\n\n\
             --lesson L     A lesson file, a folder of them, or a homework link; may be given several times. Default: the\n\
-                           lessons that come with the project.\n\
+            \x20              lessons that come with the project.\n\
             --csv FILE     Write the rows for a spreadsheet\n\
             --ndjson FILE  Write the rows as JSON, one object a line\n\
             --class FILE   The class list, CSV of code and name: names beside codes, and who has handed in nothing\n\
@@ -294,7 +294,8 @@ fn named(who: &[String]) -> String {
 
 fn totals_in_words(report: &ClassReport) -> String {
     let counts: Vec<String> = Status::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .filter(|&s| s == Status::Verified || report.count(s) > 0)
         .map(|s| format!("{} {}", report.count(s), s.name()))
         .collect();

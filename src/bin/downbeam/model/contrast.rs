@@ -45,7 +45,7 @@ pub(super) fn told(average: &Interior) -> Value {
             json!({ "pattern": pattern, "patient": patient, "log": log, "tick": attempt.state.tick + LATER }),
         )
     };
-    Pattern::ALL.into_iter().filter_map(shown).collect()
+    Pattern::ALL.iter().copied().filter_map(shown).collect()
 }
 
 /// The first injection that spreads so, from the points nearest to the triangle's middle on.

@@ -28,13 +28,14 @@ pub(super) fn told(average: &Interior) -> Value {
     let case = |level, approach| Case { approach, ..Case::new(Target { level, side: Side::Left }) };
     let usual = case(Level::L4, Approach::Subpedicular);
     let state = Attempt::new(usual).state;
-    let steps: Vec<Value> = StepId::OF_LESSONS
-        .into_iter()
-        .map(|id| json!({ "id": id.id(), "name": id.name(), "weight": round(step(&usual, average, &state, id).weight, 3) }))
+    let steps: Vec<Value> = StepId::ALL
+        .iter()
+        .map(|&id| json!({ "id": id.id(), "name": id.name(), "weight": round(step(&usual, average, &state, id).weight, 3) }))
         .collect();
     let criteria: Vec<Value> =
         CRITERIA.iter().map(|c| json!({ "id": c, "name": c.name(), "unit": c.unit() })).collect();
-    let cautions: BTreeMap<Caution, &str> = Caution::ALL.map(|caution| (caution, caution.sentence())).into();
+    let cautions: BTreeMap<Caution, &str> =
+        Caution::ALL.iter().map(|&caution| (caution, caution.sentence())).collect();
     let patterns: Vec<Value> = Pattern::ALL.iter().map(|p| json!({ "name": p, "sign": p.sign() })).collect();
     let contacts: Vec<Value> =
         ContactKind::ALL.iter().map(|k| json!({ "kind": k, "sign": k.sign() })).collect();
