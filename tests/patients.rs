@@ -63,6 +63,7 @@ fn bone(interior: &Interior, level: Level) -> &Tissue {
 const SAC_TOUCHES_MM: f64 = 1.3;
 
 /// What is wrong with how the parts lie, where a root may be squeezed by `squeezed_mm`; empty when nothing is.
+#[expect(clippy::too_many_lines, reason = "one question after the other, each a few lines")]
 fn misplaced(interior: &Interior, squeezed_mm: f64) -> Vec<String> {
     let mut wrong = Vec::new();
     for level in Level::VERTEBRAE {

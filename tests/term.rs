@@ -147,6 +147,7 @@ fn book(text: &str) -> Book {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "one term from its beginning to its end")]
 fn from_class_list_to_gradebook() {
     let names: String = (0..LEARNERS).map(|i| format!("\"Learner; {i}\"\n")).collect();
     let list = ClassList::dealt(&names, 41).unwrap();

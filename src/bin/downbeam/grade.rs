@@ -46,78 +46,90 @@ pub(crate) const COMMAND: Command = Command {
     run,
 };
 
-fn run(parser: &mut Parser) -> anyhow::Result<()> {
-    let mut sources: Vec<PathBuf> = Vec::new();
-    let mut lessons = Lessons::default();
-    let (mut csv_file, mut ndjson_file, mut summary, mut given) = (None, None, false, false);
-    let (mut class_file, mut gradebook_file) = (None, None);
-    let (mut style, mut force, mut strict, mut inputs) = (CsvStyle::default(), false, false, Vec::new());
+/// What was asked for.
+#[derive(Default)]
+struct Asked {
+    /// Files and folders of receipts.
+    sources: Vec<PathBuf>,
+    lessons: Lessons,
+    /// What is read, other than receipts.
+    inputs: Vec<PathBuf>,
+    csv: Option<PathBuf>,
+    ndjson: Option<PathBuf>,
+    class: Option<PathBuf>,
+    gradebook: Option<PathBuf>,
+    style: CsvStyle,
+    force: bool,
+    strict: bool,
+    summary: bool,
+}
+
+fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
+    let (mut asked, mut given) = (Asked::default(), false);
     while let Some(argument) = parser.next()? {
         match argument {
             Arg::Long("lesson") => {
                 given = true;
                 let source = text(parser, "--lesson")?;
-                inputs.push(PathBuf::from(&source));
-                lesson_source::lessons(&source)?.into_iter().for_each(|l| lessons.add(l));
+                asked.inputs.push(PathBuf::from(&source));
+                lesson_source::lessons(&source)?.into_iter().for_each(|l| asked.lessons.add(l));
             }
-            Arg::Long("csv") => csv_file = Some(PathBuf::from(text(parser, "--csv")?)),
-            Arg::Long("ndjson") => ndjson_file = Some(PathBuf::from(text(parser, "--ndjson")?)),
-            Arg::Long("separator") => style.separator = separator(&text(parser, "--separator")?)?,
-            Arg::Long("bom") => style.byte_order_mark = true,
-            Arg::Long("force") => force = true,
-            Arg::Long("class") => class_file = Some(PathBuf::from(text(parser, "--class")?)),
-            Arg::Long("gradebook") => gradebook_file = Some(PathBuf::from(text(parser, "--gradebook")?)),
-            Arg::Long("strict") => strict = true,
-            Arg::Long("summary") => summary = true,
-            Arg::Value(value) => sources.push(value.into()),
+            Arg::Long("csv") => asked.csv = Some(PathBuf::from(text(parser, "--csv")?)),
+            Arg::Long("ndjson") => asked.ndjson = Some(PathBuf::from(text(parser, "--ndjson")?)),
+            Arg::Long("separator") => asked.style.separator = separator(&text(parser, "--separator")?)?,
+            Arg::Long("bom") => asked.style.byte_order_mark = true,
+            Arg::Long("force") => asked.force = true,
+            Arg::Long("class") => asked.class = Some(PathBuf::from(text(parser, "--class")?)),
+            Arg::Long("gradebook") => asked.gradebook = Some(PathBuf::from(text(parser, "--gradebook")?)),
+            Arg::Long("strict") => asked.strict = true,
+            Arg::Long("summary") => asked.summary = true,
+            Arg::Value(value) => asked.sources.push(value.into()),
             other => return Err(unknown(&COMMAND, &other).into()),
         }
     }
-    if sources.is_empty() {
+    if asked.sources.is_empty() {
         return Err(UsageError("grade wants receipts, such as grade receipts/".to_owned()).into());
     }
     if !given {
         let folder = project::folder("www/lessons")?.join("www/lessons");
-        lesson_source::lessons(&folder.to_string_lossy())?.into_iter().for_each(|l| lessons.add(l));
+        lesson_source::lessons(&folder.to_string_lossy())?.into_iter().for_each(|l| asked.lessons.add(l));
     }
-    if let Some(missing) = sources.iter().find(|s| s.as_os_str() == "-") {
+    if let Some(missing) = asked.sources.iter().find(|s| s.as_os_str() == "-") {
         let sentence = format!("'{}' is no file: write the receipts into one", missing.display());
         return Err(UsageError(sentence).into());
     }
+    Ok(asked)
+}
+
+fn run(parser: &mut Parser) -> anyhow::Result<()> {
+    let asked = asked(parser)?;
     let missing: Vec<String> =
-        sources.iter().filter(|s| !s.exists()).map(|s| s.display().to_string()).collect();
-    inputs.extend(sources.iter().chain(&class_file).cloned());
-    let list = class_file.as_deref().map(class_list).transpose()?;
+        asked.sources.iter().filter(|s| !s.exists()).map(|s| s.display().to_string()).collect();
+    let list = asked.class.as_deref().map(class_list).transpose()?;
     let outputs: Vec<(&str, &Path)> =
-        [("--csv", &csv_file), ("--ndjson", &ndjson_file), ("--gradebook", &gradebook_file)]
+        [("--csv", &asked.csv), ("--ndjson", &asked.ndjson), ("--gradebook", &asked.gradebook)]
             .into_iter()
             .filter_map(|(option, file)| Some((option, file.as_deref()?)))
             .collect();
-    may_write(&outputs, &inputs, force)?;
-    let report = ClassReport::of(rows(&sources, &lessons));
+    let inputs: Vec<PathBuf> =
+        asked.inputs.iter().chain(&asked.sources).chain(&asked.class).cloned().collect();
+    may_write(&outputs, &inputs, asked.force)?;
+    let report = ClassReport::of(rows(&asked.sources, &asked.lessons));
     if report.rows.is_empty() {
-        let names: Vec<String> = sources.iter().map(|s| s.display().to_string()).collect();
+        let names: Vec<String> = asked.sources.iter().map(|s| s.display().to_string()).collect();
         anyhow::bail!(
             "there is no receipt in {}: allowed are .json, .ndjson, .jsonl and .txt files",
             names.join(", ")
         );
     }
-    if let Some(file) = csv_file {
-        out_file::write(&file, csv(&report, style).as_bytes())?;
-    }
-    if let Some(file) = ndjson_file {
-        out_file::write(&file, ndjson(&report).as_bytes())?;
-    }
     let class = Class::of(&report, &list.clone().unwrap_or_default());
-    if let Some(file) = gradebook_file {
-        out_file::write(&file, class.gradebook(style).as_bytes())?;
-    }
+    write_tables(&asked, &report, &class)?;
     let mut text = rows_in_words(&report);
     if let Some(list) = &list {
         text += &list_in_words(&class, list);
     }
-    if summary {
-        for class in report.summary(&lessons) {
+    if asked.summary {
+        for class in report.summary(&asked.lessons) {
             text += &summary_in_words(&class);
         }
     }
@@ -127,8 +139,21 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         anyhow::bail!("there is no {}", missing.join(", "));
     }
     let bad = report.rows.len() - report.count(Status::Verified);
-    if strict && bad > 0 {
+    if asked.strict && bad > 0 {
         return Err(NotVerified(format!("{bad} of {} receipts are not verified", report.rows.len())).into());
+    }
+    Ok(())
+}
+
+fn write_tables(asked: &Asked, report: &ClassReport, class: &Class) -> anyhow::Result<()> {
+    if let Some(file) = &asked.csv {
+        out_file::write(file, csv(report, asked.style).as_bytes())?;
+    }
+    if let Some(file) = &asked.ndjson {
+        out_file::write(file, ndjson(report).as_bytes())?;
+    }
+    if let Some(file) = &asked.gradebook {
+        out_file::write(file, class.gradebook(asked.style).as_bytes())?;
     }
     Ok(())
 }

@@ -33,7 +33,7 @@ pub(crate) const COMMAND: Command = Command {
             --tilt DEG          Receptor cephalad (> 0) or caudad (< 0). Default 0.\n\
             --best              Take the best view instead of --oblique and --tilt\n\
             --view V            Which best view: ap, oblique, lateral, or steep-oblique for the way under the root.\n\
-                                Default oblique.\n\
+            \x20                   Default oblique.\n\
             --patient NAME      One of the patients by name. Default average.\n\
             --with FIELD=NUMBER Change a field of it, such as --with curve_deg=9; more than one may be given.\n\
             \x20                   'downbeam patients' lists names and fields\n\
