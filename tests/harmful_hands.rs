@@ -1,4 +1,4 @@
-//! Hands that do harm: none passes a lesson, however well it does the rest, and each is told by its gate.
+//! Hands that do harm: none passes a lesson, however well it does the rest, and each is stopped by its gate.
 
 mod common;
 
@@ -132,7 +132,7 @@ fn through_dura(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
         hand.set_up(ViewKind::TrueAp);
         hand.looks = false;
         hand.drive_to(Gauge::G22, node.point);
-        if hand.attempt.state.met.iter().any(|m| m.contact.kind == ContactKind::Dura) {
+        if hand.attempt.state.contacts.iter().any(|m| m.contact.kind == ContactKind::Dura) {
             return then_well(hand);
         }
     }
@@ -144,7 +144,7 @@ fn through_dura(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
             Gauge::G22,
             node.point + node.left * (case.target.side.sign() * node.half_width_mm * 0.6),
         );
-        if hand.attempt.state.met.iter().any(|m| m.contact.kind == ContactKind::Dura) {
+        if hand.attempt.state.contacts.iter().any(|m| m.contact.kind == ContactKind::Dura) {
             return then_well(hand);
         }
     }

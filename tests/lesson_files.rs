@@ -1,4 +1,4 @@
-//! Lesson files: what ships can be done and passed, what is wrong is told with its place, and the schema is that of the types.
+//! Lesson files: what ships can be done and passed, what is wrong is reported with its place, and the schema is that of the types.
 
 mod common;
 
@@ -414,7 +414,7 @@ fn rules_across_keys() {
         let found = lesson(change);
         assert!(found.len() == 1 && found[0].starts_with(said), "wanted: {said}\nfound: {found:?}");
     }
-    // Everything that is wrong is told at once.
+    // All faults are reported at once.
     let found = lesson(json!({ "pass_mark": 101, "id": "", "steps": [], "patient": {} }));
     assert_eq!(found.len(), 4, "{found:?}");
 }

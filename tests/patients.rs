@@ -363,7 +363,7 @@ fn transitional_processes_meet_the_wing() {
     }
 }
 
-/// The crests' line in the true AP of L4, told by where the tops fall: at the L4-5 disc on the average (Chakraverty 2007: 86.7 percent
+/// The crests' line in the true AP of L4, read from where the tops fall: at the L4-5 disc on the average (Chakraverty 2007: 86.7 percent
 /// at L4 or L4-5: read), over the middle of L4's body on the one with high crests.
 #[test]
 fn high_crests_stand_over_the_fourth_disc() {

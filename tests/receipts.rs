@@ -132,7 +132,7 @@ fn a_changed_log_is_found() {
         let said = reasons(&receipt).join("; ");
         assert!(said.contains(what), "wanted: {what}\nfound: {said}");
     }
-    // Every single line of a long log counts, or is told to the last bit: taking any one out is found or changes no score.
+    // Every single line of a long log counts, or is found by its last bit: taking any one out is found or changes no score.
     let mut found = 0;
     for i in 0..FULL.log.len() {
         let shorter = changed(&FULL, |r| drop(r.log.remove(i)));

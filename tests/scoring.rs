@@ -1,7 +1,7 @@
 //! Fixed attempts and what they score, to the last bit: the engine's fingerprint (`score::engine::SCORING`).
 //!
 //! When a change of anatomy, needle or rubric is meant, this fails, and the new fingerprint that it prints goes into
-//! `src/score/engine.rs`: receipts of the engine before are then told as those of another. The attempts in `tests/scoring` stay as
+//! `src/score/engine.rs`: receipts of the engine before are then refused as those of another engine. The attempts in `tests/scoring` stay as
 //! they are, each with its lesson and its learner's code on top; one that can no longer be replayed to its end counts with the action that stops it.
 
 mod common;

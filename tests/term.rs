@@ -181,7 +181,7 @@ fn from_class_list_to_gradebook() {
     let row = |n: usize, id: &str, which: usize| &report.rows[at[&(n, id)][which] - 1];
     assert_eq!(report.rows.len(), (LEARNERS - 1) * 6);
 
-    // Each cheat was tried, and is told.
+    // Each cheat was tried, and is reported.
     let claimed = row(1, "true-ap", 1);
     assert_eq!(claimed.status, Status::Altered);
     assert!(claimed.note.contains("the total is claimed as 99.99 %"), "{}", claimed.note);
@@ -192,7 +192,7 @@ fn from_class_list_to_gradebook() {
     assert_eq!((copy.status, copy.same_log_as), (Status::Verified, Some(at[&(VICTIM, "few-pictures")][1])));
     let near = row(4, "few-pictures", 1);
     assert_eq!((near.status, near.same_log_as), (Status::Verified, None));
-    let (like, share) = near.alike.expect("a near copy is told");
+    let (like, share) = near.alike.expect("a near copy is reported");
     assert!(like == at[&(VICTIM, "few-pictures")][1] || like == at[&(3, "few-pictures")][1], "{like}");
     assert!((0.4..1.0).contains(&share), "{share}");
     let again = row(5, "few-pictures", 1);

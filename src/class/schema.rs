@@ -1,4 +1,4 @@
-//! JSON Schemas of what a class hands in and of what is told of it.
+//! JSON Schemas of a receipt and of a row of the class report.
 
 use super::receipt::Receipt;
 use super::table::row_schema;

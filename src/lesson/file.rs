@@ -429,13 +429,13 @@ impl Lesson {
         let t = self.tolerances.unwrap_or_default();
         let (views, needle, usual) = (Tolerances::default(), NeedleTolerances::default(), Par::default());
         let par = self.par.unwrap_or_default();
-        let plain = Case::new(target);
+        let usual_case = Case::new(target);
         Case {
             approach: match self.approach {
                 Some(LessonApproach::Infraneural) => crate::anatomy::foramen::Approach::Infraneural,
-                _ => plain.approach,
+                _ => usual_case.approach,
             },
-            medium: self.medium.unwrap_or(plain.medium),
+            medium: self.medium.unwrap_or(usual_case.medium),
             exposures: self.exposes(),
             views: Tolerances {
                 squared_deg: t.squared_deg.unwrap_or(views.squared_deg),
@@ -456,7 +456,7 @@ impl Lesson {
                 exposures: par.exposures.unwrap_or(usual.exposures),
                 beam_s: par.beam_s.unwrap_or(usual.beam_s),
             },
-            ..plain
+            ..usual_case
         }
     }
 }

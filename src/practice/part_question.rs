@@ -61,7 +61,7 @@ fn places(interior: &Interior, target: Target) -> Vec<Place> {
     list
 }
 
-/// How a point inside bone is told.
+/// How a point inside bone is recognised.
 #[derive(Clone, Copy, PartialEq)]
 enum By {
     /// The part whose surface is nearest: what the outline shows.

@@ -1,7 +1,7 @@
 //! What is done with table, pedal and mark.
 
 use super::action::{ActionError, TICKS_PER_S};
-use super::record::{Mark, Taken};
+use super::record::{Mark, Picture};
 use super::state::{State, in_range};
 use crate::needle::shaft::Needle;
 use glam::{DVec2, DVec3};
@@ -40,8 +40,8 @@ impl State {
         // DICOM's lasts as long as the switch is held, and has angles of its end for that (113739, 113740).
         let goes_on = beam_s > 0.0
             && tick <= self.pulsed_until.saturating_add(LATE_PULSE)
-            && self.taken.last().is_some_and(|last| last.beam_s > 0.0);
-        self.taken.push(Taken { tick, arm: self.arm, depth_mm, beam_s, goes_on });
+            && self.pictures.last().is_some_and(|last| last.beam_s > 0.0);
+        self.pictures.push(Picture { tick, arm: self.arm, depth_mm, beam_s, goes_on });
     }
 
     /// Marks a place on the detector, hundredths of a millimetre, [right, up].

@@ -3,7 +3,7 @@
 use super::action::ActionError;
 use super::beam::{skin_entry, view_of};
 use super::case::Case;
-use super::record::{Held, Met, Taken, Turn};
+use super::record::{ContactRecord, Held, Picture, Turn};
 use super::state::{State, in_range};
 use crate::anatomy::interior::Interior;
 use crate::imaging::c_arm::CArm;
@@ -107,7 +107,7 @@ impl State {
             self.held.degree_mm += coaxial(&view, needle).angle_deg * counted;
             self.held.travel_mm += counted;
         }
-        for met in self.met.iter_mut().filter(|m| !m.drawn_back) {
+        for met in self.contacts.iter_mut().filter(|m| !m.drawn_back) {
             met.pushed_on_mm += pushed;
             met.went_on = true;
         }
@@ -119,7 +119,7 @@ impl State {
         {
             self.medial_mm = Some(self.medial_mm.map_or(medial, |most| most.max(medial)));
         }
-        self.met.extend(contacts.into_iter().map(|contact| Met {
+        self.contacts.extend(contacts.into_iter().map(|contact| ContactRecord {
             tick,
             contact,
             pushed_on_mm: if contact.kind == ContactKind::Bone { 0.0 } else { depth - contact.depth_mm },
@@ -128,8 +128,11 @@ impl State {
             shown: contact.kind != ContactKind::Vessel || shows(interior, contact.position, true),
         }));
         // Blood stands at the hub while the tip is in the vessel that it met.
-        let bleeds =
-            self.met.iter().rev().any(|m| m.tick == tick && m.contact.kind == ContactKind::Vessel && m.shown);
+        let bleeds = self
+            .contacts
+            .iter()
+            .rev()
+            .any(|m| m.tick == tick && m.contact.kind == ContactKind::Vessel && m.shown);
         self.blood = bleeds && compartment_at(interior, tip).vessel().is_some();
         Ok(())
     }
@@ -151,7 +154,7 @@ impl State {
     }
 
     fn drawn_back(&mut self) {
-        for met in &mut self.met {
+        for met in &mut self.contacts {
             met.drawn_back = true;
         }
         self.moved();
@@ -170,8 +173,8 @@ impl State {
             off(a.oblique, arm.oblique) && off(a.tilt, arm.tilt)
         };
         if case.exposures {
-            let here = |t: &&Taken| t.depth_mm.is_some_and(|d| (d - depth_mm).abs() <= SEEN_WITHIN_MM);
-            self.taken.iter().rev().take_while(here).any(|t| near(&t.arm))
+            let here = |t: &&Picture| t.depth_mm.is_some_and(|d| (d - depth_mm).abs() <= SEEN_WITHIN_MM);
+            self.pictures.iter().rev().take_while(here).any(|t| near(&t.arm))
         } else {
             near(&self.arm)
         }

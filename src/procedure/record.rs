@@ -19,16 +19,16 @@ pub struct Mark {
 
 /// A view that was kept.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Kept {
+pub struct KeptView {
     /// As which.
     pub view: ViewKind,
     /// From where.
     pub arm: CArm,
 }
 
-/// A picture that was taken.
+/// A picture: a spot, or a run of fluoroscopy.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Taken {
+pub struct Picture {
     /// When.
     pub tick: u32,
     /// From where.
@@ -41,9 +41,9 @@ pub struct Taken {
     pub goes_on: bool,
 }
 
-/// A contact and when.
+/// A contact of the needle, and what was done about it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Met {
+pub struct ContactRecord {
     /// When.
     pub tick: u32,
     /// What.

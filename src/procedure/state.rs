@@ -3,7 +3,7 @@
 use super::action::{Action, ActionError, Event, TICKS_PER_S};
 use super::beam::view_of;
 use super::case::Case;
-use super::record::{Aspirate, Held, Injected, Kept, Mark, Met, Taken, Turn};
+use super::record::{Aspirate, ContactRecord, Held, Injected, KeptView, Mark, Picture, Turn};
 use crate::anatomy::foramen::{Approach, Area};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Label;
@@ -23,19 +23,19 @@ pub struct State {
     /// Way into the foramen.
     pub approach: Approach,
     /// Kept views, in order.
-    pub kept: Vec<Kept>,
+    pub kept: Vec<KeptView>,
     /// The mark.
     pub mark: Option<Mark>,
     /// The needle.
     pub needle: Option<Needle>,
     /// Stylet in the needle.
     pub stylet: bool,
-    /// What the needle has met, in order.
-    pub met: Vec<Met>,
+    /// What the needle has touched, in order.
+    pub contacts: Vec<ContactRecord>,
     /// Needles that were used.
     pub needles: u32,
     /// Pictures.
-    pub taken: Vec<Taken>,
+    pub pictures: Vec<Picture>,
     /// Where the C-arm was looked through from with the needle in, and how deep it was then, mm; only where pictures are free.
     pub looked: Vec<(CArm, f64)>,
     /// Injections.
@@ -74,9 +74,9 @@ impl State {
             mark: None,
             needle: None,
             stylet: true,
-            met: Vec::new(),
+            contacts: Vec::new(),
             needles: 0,
-            taken: Vec::new(),
+            pictures: Vec::new(),
             looked: Vec::new(),
             injected: Vec::new(),
             aspirated: None,
@@ -146,7 +146,7 @@ impl State {
             Action::MoveTable { left, back, head } => self.move_table([left, back, head])?,
             Action::Spot => self.expose(tick, 0.0),
             Action::Fluoroscopy { pulses, rate } => self.pulse(tick, pulses, rate)?,
-            Action::Keep { view } => self.kept.push(Kept { view, arm: self.arm }),
+            Action::Keep { view } => self.kept.push(KeptView { view, arm: self.arm }),
             Action::Recall { view } => {
                 self.arm = self.kept(view).ok_or(ActionError::NotKept(view.in_words()))?;
             }

@@ -54,7 +54,7 @@ impl State {
             || (self.pulsed_until > 0 && tick <= self.pulsed_until.saturating_add(LIVE_GRACE));
         let aspirated = self.aspirated.is_some();
         self.stylet = false;
-        for met in self.met.iter_mut().filter(|m| !m.drawn_back) {
+        for met in self.contacts.iter_mut().filter(|m| !m.drawn_back) {
             met.went_on = true;
         }
         // More at the same place adds to what is there.

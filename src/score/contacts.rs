@@ -6,7 +6,7 @@ use super::marks::{Marks, not_yet};
 use super::needle_path::final_tip;
 use super::remark::Remark;
 use crate::needle::contact::ContactKind;
-use crate::procedure::record::Met;
+use crate::procedure::record::ContactRecord;
 use crate::procedure::state::State;
 
 /// Pushed on further than this after a contact counts as pushed through, mm.
@@ -16,7 +16,8 @@ pub(super) fn contacts(state: &State) -> Marks {
     if state.needles == 0 || final_tip(state).is_none() {
         return not_yet(Remark::NothingMetYet);
     }
-    let harms: Vec<&Met> = state.met.iter().filter(|m| m.contact.kind.is_harm() && m.shown).collect();
+    let harms: Vec<&ContactRecord> =
+        state.contacts.iter().filter(|m| m.contact.kind.is_harm() && m.shown).collect();
     if harms.is_empty() {
         return (Some(1.0), vec![Remark::NothingMet]);
     }

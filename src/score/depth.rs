@@ -49,7 +49,7 @@ pub(super) fn unproven(case: &Case, interior: &Interior, state: &State) -> Optio
 /// Whether an AP and a lateral picture, `best` each, were taken with the needle near its final depth.
 fn proven(case: &Case, state: &State, best: [Orientation; 2]) -> [bool; 2] {
     let pictures: Vec<(CArm, f64)> = if case.exposures {
-        state.taken.iter().filter_map(|t| t.depth_mm.map(|d| (t.arm, d))).collect()
+        state.pictures.iter().filter_map(|t| t.depth_mm.map(|d| (t.arm, d))).collect()
     } else {
         state.looked.clone()
     };

@@ -207,7 +207,7 @@ fn target(case: &Case, interior: &Interior, state: &State) -> Option<Remark> {
 }
 
 fn through(state: &State, is: impl Fn(ContactKind) -> bool, least_mm: f64) -> Option<Remark> {
-    let met = state.met.iter().find(|m| is(m.contact.kind) && m.pushed_on_mm > least_mm)?;
+    let met = state.contacts.iter().find(|m| is(m.contact.kind) && m.pushed_on_mm > least_mm)?;
     Some(Remark::Harm {
         kind: met.contact.kind,
         level: met.contact.level,
@@ -218,7 +218,7 @@ fn through(state: &State, is: impl Fn(ContactKind) -> bool, least_mm: f64) -> Op
 
 fn ignored(state: &State) -> Option<Remark> {
     let hurts = |k| matches!(k, ContactKind::Root | ContactKind::Ganglion);
-    let met = state.met.iter().find(|m| hurts(m.contact.kind) && m.went_on)?;
+    let met = state.contacts.iter().find(|m| hurts(m.contact.kind) && m.went_on)?;
     Some(Remark::PainIgnored { mm: met.contact.depth_mm })
 }
 

@@ -4,7 +4,7 @@ use super::marks::{Marks, not_yet};
 use super::remark::Remark;
 use crate::anatomy::interior::Interior;
 use crate::procedure::case::Case;
-use crate::procedure::record::Kept;
+use crate::procedure::record::KeptView;
 use crate::procedure::state::State;
 use crate::view::best_view::ViewKind;
 use crate::view::report::view_score;
@@ -16,7 +16,7 @@ pub(super) fn kept_view(case: &Case, interior: &Interior, state: &State, kind: V
         (ViewKind::TrueAp, Some(oblique)) => &state.kept[..oblique],
         _ => &state.kept[..],
     };
-    let last = |kept: &[Kept]| kept.iter().rev().find(|k| k.view == kind).map(|k| k.arm);
+    let last = |kept: &[KeptView]| kept.iter().rev().find(|k| k.view == kind).map(|k| k.arm);
     let (arm, late) = match (last(in_time), last(&state.kept)) {
         (Some(arm), _) => (arm, false),
         (None, Some(arm)) => (arm, true),

@@ -10,7 +10,7 @@ pub(super) fn radiation(case: &Case, state: &State) -> Marks {
     if !case.exposures {
         return not_yet(Remark::PicturesFree);
     }
-    if state.taken.is_empty() {
+    if state.pictures.is_empty() {
         return not_yet(Remark::NoExposure);
     }
     let (pictures, beam_s) = spent(state);
@@ -25,6 +25,6 @@ pub(super) fn radiation(case: &Case, state: &State) -> Marks {
 
 /// Pictures (a run counts once) and seconds of fluoroscopy.
 pub fn spent(state: &State) -> (u32, f64) {
-    let pictures = state.taken.iter().filter(|t| !t.goes_on).count() as u32;
-    (pictures, state.taken.iter().map(|t| t.beam_s).sum())
+    let pictures = state.pictures.iter().filter(|t| !t.goes_on).count() as u32;
+    (pictures, state.pictures.iter().map(|t| t.beam_s).sum())
 }

@@ -70,7 +70,7 @@ pub struct NeedleReport {
 
 /// A contact and when.
 #[derive(Clone, Debug, Serialize)]
-pub struct MetReport {
+pub struct ContactReport {
     /// Tick.
     pub tick: u32,
     /// What.
@@ -158,7 +158,7 @@ pub struct ProcedureReport {
     /// The needle.
     pub needle: Option<NeedleReport>,
     /// Contacts, in order.
-    pub met: Vec<MetReport>,
+    pub met: Vec<ContactReport>,
     /// What the last suction gave, until the needle moved.
     pub aspirated: Option<Aspirate>,
     /// Injections, in order.
@@ -200,11 +200,11 @@ pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick
             .map_or(Vec::new(), |a| a.corners.iter().map(|&p| view.project(p).to_array()).collect()),
         needle: state.needle.as_ref().map(|n| needle_report(case, state, interior, n, view)),
         met: state
-            .met
+            .contacts
             .iter()
             // A vessel that does not bleed is not noticed.
             .filter(|m| m.shown || state.finished)
-            .map(|m| MetReport { tick: m.tick, contact: m.contact, harm: m.contact.kind.is_harm() })
+            .map(|m| ContactReport { tick: m.tick, contact: m.contact, harm: m.contact.kind.is_harm() })
             .collect(),
         aspirated: state.aspirated,
         injected: state
@@ -268,7 +268,7 @@ pub fn needle_report(
 }
 
 /// The state as the next action makes it: where pictures are free, the view that the C-arm rests in is looked at when something is done in
-/// it, so it is told as seen while one stands in it.
+/// it, so it counts as seen while the C-arm rests there.
 fn looked_now<'a>(case: &Case, state: &'a State) -> Cow<'a, State> {
     match &state.needle {
         Some(needle) if !case.exposures => {
@@ -321,7 +321,8 @@ fn progress(case: &Case, state: &State, interior: &Interior, tip: Option<&TipRep
 }
 
 fn signs(state: &State) -> Signs {
-    let there = |is: fn(ContactKind) -> bool| state.met.iter().any(|m| is(m.contact.kind) && !m.drawn_back);
+    let there =
+        |is: fn(ContactKind) -> bool| state.contacts.iter().any(|m| is(m.contact.kind) && !m.drawn_back);
     Signs {
         blood: state.blood,
         paraesthesia: there(|k| matches!(k, ContactKind::Root | ContactKind::Ganglion)),

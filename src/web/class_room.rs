@@ -78,16 +78,16 @@ struct StepEntry {
 
 impl RowEntry {
     fn of(row: &Row) -> Self {
-        let (told, score) = (row.told.as_ref(), row.replayed.as_ref().map(|r| &r.score));
+        let (declared, score) = (row.declared.as_ref(), row.replayed.as_ref().map(|r| &r.score));
         let steps = score.iter().flat_map(|s| &s.steps);
         Self {
             source: row.source.clone(),
             line: row.line,
             status: row.status.id(),
             note: row.note.clone(),
-            learner: told.map(|t| t.learner.clone()),
-            lesson: told.map(|t| t.lesson.clone()),
-            patient: told.map(|t| format!("{} {}, {} {}", t.level, t.side, t.patient, t.seed)),
+            learner: declared.map(|t| t.learner.clone()),
+            lesson: declared.map(|t| t.lesson.clone()),
+            patient: declared.map(|t| format!("{} {}, {} {}", t.level, t.side, t.patient, t.seed)),
             total: score.map(|s| s.total),
             passed: score.map(|s| s.passed),
             complete: score.map(|s| s.complete),

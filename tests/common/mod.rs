@@ -127,7 +127,7 @@ impl<'a> Hand<'a> {
     /// Whether the patient reports pain now.
     pub fn hurts(&self) -> bool {
         let root = |k| matches!(k, ContactKind::Root | ContactKind::Ganglion);
-        self.attempt.state.met.iter().any(|m| root(m.contact.kind) && !m.drawn_back)
+        self.attempt.state.contacts.iter().any(|m| root(m.contact.kind) && !m.drawn_back)
     }
 
     /// Advances to a depth under the skin in steps, looking where it strays and turning the notch towards that side. Stops and draws back

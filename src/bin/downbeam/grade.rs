@@ -165,10 +165,11 @@ fn class_list(file: &Path) -> anyhow::Result<ClassList> {
 
 /// Who has handed in nothing, and codes that are on no list.
 fn list_in_words(class: &Class, list: &ClassList) -> String {
-    let who = |code: &String| format!("{} ({})", plain(list.name(code).unwrap_or_default()), plain(code));
+    let who =
+        |code: &String| format!("{} ({})", printable(list.name(code).unwrap_or_default()), printable(code));
     let missing: Vec<String> = class.missing.iter().map(who).collect();
     let strange: Vec<String> =
-        class.learners.iter().filter(|l| l.name.is_none()).map(|l| plain(&l.code)).collect();
+        class.learners.iter().filter(|l| l.name.is_none()).map(|l| printable(&l.code)).collect();
     let mut text = format!("\n{} learners on the list; handed in nothing: ", list.members().len());
     text += &if missing.is_empty() {
         "nobody".to_owned()
@@ -233,7 +234,7 @@ fn graded(batch: &[Found], lessons: &Lessons, interiors: &mut [Interiors]) -> Ve
     rows.into_iter().map(|(_, row)| row).collect()
 }
 
-fn plain(text: &str) -> String {
+fn printable(text: &str) -> String {
     text.chars().map(|c| if c.is_control() { '?' } else { c }).collect()
 }
 
@@ -248,18 +249,18 @@ fn rows_in_words(report: &ClassReport) -> String {
             Some(_) => "not passed",
             None => "",
         };
-        let (learner, lesson) = row.told.as_ref().map_or(("", ""), |t| (&t.learner, &t.lesson));
+        let (learner, lesson) = row.declared.as_ref().map_or(("", ""), |t| (&t.learner, &t.lesson));
         let _ = write!(
             text,
             "{:>5}  {:<14} {score:>8}  {passed:<12}  {:<16}  {:<28}  {}",
             i + 1,
             row.status.name(),
-            plain(learner),
-            plain(lesson),
-            plain(&place(row))
+            printable(learner),
+            printable(lesson),
+            printable(&place(row))
         );
         for note in [
-            (!row.note.is_empty()).then(|| plain(&row.note)),
+            (!row.note.is_empty()).then(|| printable(&row.note)),
             row.replayed
                 .as_ref()
                 .map(|p| failed(&p.score.gates).join(", "))
@@ -293,7 +294,7 @@ fn summary_in_words(class: &LessonSummary) -> String {
         100.0 * class.mean_total
     );
     for step in &class.steps {
-        let who: Vec<String> = step.below_pass.iter().map(|code| plain(code)).collect();
+        let who: Vec<String> = step.below_pass.iter().map(|code| printable(code)).collect();
         let _ = writeln!(
             text,
             "  {:<22} {:>6.1} %  under the pass mark: {}",
@@ -303,7 +304,7 @@ fn summary_in_words(class: &LessonSummary) -> String {
         );
     }
     for gate in class.gates.iter().filter(|gate| !gate.failed.is_empty()) {
-        let who: Vec<String> = gate.failed.iter().map(|code| plain(code)).collect();
+        let who: Vec<String> = gate.failed.iter().map(|code| printable(code)).collect();
         let _ = writeln!(text, "  gate {:<17} failed by {} ({})", gate.id.id(), who.len(), named(&who));
     }
     text

@@ -32,7 +32,7 @@ const VOLUME: u32 = 50;
 const LATER: u32 = 4;
 
 /// `{pattern, patient, log, tick}` for each pattern, L4 left: the log's lines, and when the film is taken.
-pub(super) fn told(average: &Interior) -> Value {
+pub(super) fn numbers(average: &Interior) -> Value {
     let slight = PatientSpec::named(SLIGHT).map(|spec| PatientBuilder::new(&spec));
     let shown = |pattern| {
         let (patient, interior) = match (pattern, &slight) {

@@ -24,7 +24,7 @@ const CRITERIA: [CriterionId; 7] = [
     CriterionId::SquaredBelow,
 ];
 
-pub(super) fn told(average: &Interior) -> Value {
+pub(super) fn numbers(average: &Interior) -> Value {
     let case = |level, approach| Case { approach, ..Case::new(Target { level, side: Side::Left }) };
     let usual = case(Level::L4, Approach::Subpedicular);
     let state = Attempt::new(usual).state;

@@ -16,7 +16,7 @@ use serde_json::{Value, json};
 
 const LUMBAR: [Level; 5] = [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5];
 
-pub(super) fn told(average: &Interior) -> Value {
+pub(super) fn numbers(average: &Interior) -> Value {
     let levels: Vec<Value> = LUMBAR.iter().map(|&level| of_level(average, level)).collect();
     let skin: Vec<Value> = ["small", "average", "large"]
         .iter()
