@@ -111,6 +111,10 @@ struct Plan {
     interior: Interior,
 }
 
+#[expect(
+    clippy::too_many_lines,
+    reason = "one bone after the other, in the order in which they rest on each other"
+)]
 fn plan(spec: &PatientSpec) -> Plan {
     let physique = Physique::of(spec);
     let Physique { scale: k, vertebrae, pelvis: pelvis_size, shape, joints, .. } = &physique;

@@ -3,10 +3,10 @@
 use super::lesson_desk::{LessonDesk, StepEntry};
 use super::{PatientEntry, patients, plain};
 use crate::anatomy::names::{Level, Side};
-use crate::lesson::case::{Case, Par};
 use crate::lesson::file::{FORMAT, LessonPart, LessonTolerances};
-use crate::lesson::gate::{FURTHER, GateId};
-use crate::lesson::score::StepId;
+use crate::procedure::case::{Case, Par};
+use crate::procedure::step::StepId;
+use crate::score::gate::{FURTHER, GateId};
 use crate::view::criteria::Target;
 use serde::Serialize;
 use serde_json::Value;
@@ -18,7 +18,7 @@ struct Choices {
     format: u32,
     steps: Vec<StepEntry>,
     /// As a lesson file names them.
-    parts: [LessonPart; 10],
+    parts: &'static [LessonPart],
     patients: Vec<PatientEntry>,
     levels: Vec<&'static str>,
     /// In the order of the file.
@@ -46,7 +46,7 @@ impl LessonDesk {
         let tolerances = LessonTolerances::default().list();
         plain(&Choices {
             format: FORMAT,
-            steps: StepId::OF_LESSONS.map(StepEntry::from).into(),
+            steps: StepId::ALL.iter().copied().map(StepEntry::from).collect(),
             parts: LessonPart::ALL,
             patients: patients(),
             levels: Level::TARGETS.map(Level::name).to_vec(),

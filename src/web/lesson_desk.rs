@@ -4,18 +4,18 @@
 
 use super::plain;
 use crate::anatomy::names::Label;
-use crate::lesson::action::Event;
-use crate::lesson::attempt::Attempt;
-use crate::lesson::case::Case;
+use crate::class::receipt::Receipt;
 use crate::lesson::check::faults;
 use crate::lesson::draw::{Drawn, Interiors, code, drawn};
 use crate::lesson::file::{Lesson, LessonApproach, Mode};
-use crate::lesson::gate::{GateId, gates_of};
 use crate::lesson::link;
-use crate::lesson::log_line;
 use crate::lesson::marks::{LessonScore, exercise, lesson_score, replay};
-use crate::lesson::receipt::Receipt;
-use crate::lesson::score::StepId;
+use crate::procedure::action::Event;
+use crate::procedure::attempt::Attempt;
+use crate::procedure::case::Case;
+use crate::procedure::log_line;
+use crate::procedure::step::StepId;
+use crate::score::gate::{GateId, gates_of};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
@@ -204,5 +204,7 @@ impl LessonDesk {
 }
 
 fn events(log: &[String]) -> Result<Vec<Event>, JsError> {
-    log.iter().map(|line| log_line::read(line).map_err(|problem| JsError::new(&problem))).collect()
+    log.iter()
+        .map(|line| log_line::read(line).map_err(|problem| JsError::new(&problem.to_string())))
+        .collect()
 }

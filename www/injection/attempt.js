@@ -57,7 +57,7 @@ export function attemptKeeper(app, patient, act) {
       return act.notice([texts.needle.file.notResumed(reason(error))]);
     }
     begun_ms -= Number.parseInt(lines.at(-1), 10) * TICK_MS;
-    const table = lines.findLast((line) => line.split(' ')[1] === 'move_table')?.split(' ').slice(2).map((n) => Number(n) / 10);
+    const table = tableOf(lines);
     if (table) app.change({ tableX: table[0], tableZ: table[2] });
     takeOver();
     act.said(texts.needle.file.opened);
@@ -84,14 +84,14 @@ export function attemptKeeper(app, patient, act) {
   function replay(trace) {
     app.room.loadAttempt(trace);
     const { target } = trace.case;
-    const end = trace.log.at(-1)?.[0] ?? 0;
+    const lines = app.room.attemptLog();
     patient.aimedAt(target.level, target.side);
-    const table = trace.log.findLast(([, action]) => action.do === 'move_table')?.[1];
+    const table = tableOf(lines) ?? [0, 0, 0];
     replaying = true;
-    app.change({ injection: true, level: target.level, side: target.side, byExposure: Boolean(trace.case.exposures), tableX: (table?.left ?? 0) / 10, tableZ: (table?.head ?? 0) / 10 });
+    app.change({ injection: true, level: target.level, side: target.side, byExposure: Boolean(trace.case.exposures), tableX: table[0], tableZ: table[2] });
     begunFor = keyOf(app.state);
     inLesson = false;
-    begun_ms = performance.now() - end * TICK_MS;
+    begun_ms = performance.now() - Number.parseInt(lines.at(-1) ?? '0', 10) * TICK_MS;
     pictured = null;
     revision += 1;
     if (app.state.byExposure) act.fresh();
@@ -277,6 +277,9 @@ function misshapen(trace, catalogue) {
   if (!catalogue.patients.some((p) => p.name === trace.patient)) return words.noPatient(String(trace.patient).slice(0, 40));
   return null;
 }
+
+/** Where a log leaves the table, [left, back, head] in mm; undefined when it was not moved. */
+const tableOf = (lines) => lines.findLast((line) => line.split(' ')[1] === 'move_table')?.split(' ').slice(2).map((n) => Number(n) / 10);
 
 /** The engine's reason as a sentence. */
 function sentence(text) {
