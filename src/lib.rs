@@ -29,5 +29,5 @@ pub mod needle;
 #[cfg(feature = "practice")]
 pub mod practice;
 pub mod view;
-#[cfg(target_arch = "wasm32")]
-mod web;
+#[cfg(any(target_arch = "wasm32", feature = "cli"))]
+pub mod web;

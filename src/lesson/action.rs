@@ -12,6 +12,7 @@ pub const TICKS_PER_S: u32 = 20;
 
 /// One action. Angles in tenths of a degree, lengths in tenths of a millimetre unless their name says otherwise.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
 pub enum Action {
     /// The C-arm goes to an orientation.
@@ -126,6 +127,7 @@ pub enum Action {
 
 /// An action and when it was done: `[tick, action]`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Event(pub u32, pub Action);
 
 /// Why an action could not be done.

@@ -16,7 +16,7 @@ use serde::{Deserialize, Serialize};
 
 /// A gate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum GateId {
     /// Every step was done.
@@ -121,6 +121,7 @@ pub fn gates_of(steps: &[StepId], named: &[GateId]) -> Vec<GateId> {
 
 /// How an attempt stands at a gate.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Gate {
     /// Which.
     pub id: GateId,

@@ -23,7 +23,7 @@ use serde::{Deserialize, Serialize};
 
 /// A step of the procedure, or of a lesson.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum StepId {
@@ -114,6 +114,7 @@ impl StepId {
 
 /// One step's marks.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Step {
     /// Which.
     pub id: StepId,
@@ -129,6 +130,7 @@ pub struct Step {
 
 /// All steps and the whole.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Score {
     /// In order.
     pub steps: Vec<Step>,

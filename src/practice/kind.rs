@@ -6,6 +6,7 @@ use std::str::FromStr;
 
 /// A kind of decision.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Kind {
     /// Which way to turn or tilt for a wanted view.
@@ -30,6 +31,7 @@ pub enum Kind {
 
 /// What is learnt: kinds of one skill share a curve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Skill {
     /// Setting up the views.
