@@ -86,12 +86,12 @@ export function choices(select, options, onPick) {
  * The element of that id; a missing one, or one of another kind than `kind`, is a mistake in the page, said at once.
  * @template {HTMLElement} [E=HTMLElement]
  * @param {string} id
- * @param {new () => E} [kind] such as `HTMLInputElement`
+ * @param {new () => E} [kind] such as `HTMLInputElement`; anything else, such as an index of `map`, is none
  * @returns {E}
  */
 export function byId(id, kind) {
   const element = document.getElementById(id);
-  if (!element || (kind && !(element instanceof kind))) throw new Error(`the page has no ${kind?.name ?? ''}#${id}`);
+  if (!element || (typeof kind === 'function' && !(element instanceof kind))) throw new Error(`the page has no ${kind?.name ?? ''}#${id}`);
   return /** @type {E} */ (element);
 }
 

@@ -22,7 +22,7 @@ export const oneOf = (values) => ({
  * A number within limits.
  * @param {number} low
  * @param {number} high
- * @param {boolean} whole
+ * @param {boolean} [whole]
  * @returns {Rule<number>}
  */
 export const between = (low, high, whole = false) => ({
