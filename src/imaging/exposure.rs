@@ -15,6 +15,7 @@ use serde::{Deserialize, Serialize};
 
 /// How the beam is switched.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "lowercase")]
 pub enum ExposureKind {
     /// One picture of full quality.
@@ -25,6 +26,7 @@ pub enum ExposureKind {
 
 /// What the learner sets.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields, default)]
 pub struct BeamSettings {
     /// Spot or fluoroscopy.
@@ -74,6 +76,9 @@ pub struct SettingError {
 
 impl BeamSettings {
     /// Refuses what the machine does not have.
+    ///
+    /// # Errors
+    /// At the first setting that the machine does not have.
     pub fn checked(self) -> Result<Self, SettingError> {
         let refuse = |setting, found: String, allowed: String| Err(SettingError { setting, found, allowed });
         if !PULSE_RATES_PER_S.contains(&self.pulses_per_s) {
@@ -142,7 +147,7 @@ const CEILING_FROM_RECEPTOR_MM: f64 = 300.0;
 
 /// What automatic brightness chose.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Technique {
     /// Tube voltage, kVp.
     pub kvp: f64,

@@ -7,6 +7,7 @@ use std::fmt;
 
 /// Why a lesson or receipt cannot be taken.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct ReadError {
     /// Where, such as `tolerances.squared_deg`; empty for the whole file.
     pub path: String,
@@ -91,7 +92,7 @@ pub(crate) fn read_all<T: DeserializeOwned>(
     (None, found)
 }
 
-/// Most faults that are told at once.
+/// Most faults that are reported at once.
 const MOST_FAULTS: usize = 32;
 
 /// A step of a path.

@@ -9,7 +9,7 @@ use serde::Serialize;
 
 /// A kind of contact.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum ContactKind {
@@ -63,7 +63,7 @@ impl ContactKind {
 
 /// One contact.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Contact {
     /// With what.
     pub kind: ContactKind,
@@ -99,6 +99,6 @@ pub(super) fn with_tissue(interior: &Interior, index: usize, position: DVec3, de
 }
 
 /// A contact that belongs to no level.
-pub(super) fn plain(kind: ContactKind, position: DVec3, depth_mm: f64) -> Contact {
+pub(super) fn of_kind(kind: ContactKind, position: DVec3, depth_mm: f64) -> Contact {
     Contact { kind, level: None, side: None, part: None, vessel: None, depth_mm, position }
 }

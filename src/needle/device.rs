@@ -12,8 +12,8 @@
 use serde::{Deserialize, Serialize};
 
 /// Needle gauge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, strum::VariantArray)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub enum Gauge {
     /// 0.7 mm.
     #[serde(rename = "22")]
@@ -25,7 +25,7 @@ pub enum Gauge {
 
 /// What the needle goes through.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "lowercase")]
 pub enum Medium {
     /// As measured in pork.
@@ -36,7 +36,7 @@ pub enum Medium {
 
 /// A needle out of its packet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Device {
     /// Gauge.
@@ -63,7 +63,10 @@ impl Default for Device {
 }
 
 impl Device {
-    /// Checks the length.
+    /// This needle, if there is one of its length.
+    ///
+    /// # Errors
+    /// When there is none.
     pub fn checked(self) -> Result<Self, LengthError> {
         if LENGTHS_MM.contains(&self.length_mm) {
             Ok(self)
@@ -75,7 +78,7 @@ impl Device {
 
 impl Gauge {
     /// All.
-    pub const ALL: [Self; 2] = [Self::G22, Self::G25];
+    pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Outer diameter, mm.
     pub fn outer_mm(self) -> f64 {

@@ -1,19 +1,17 @@
 //! A class on the teacher's page: receipts and lessons as texts in, rows, summary and tables out. Nothing leaves the page.
 
-use super::plain;
-use crate::lesson::action::Event;
-use crate::lesson::case::Case;
-use crate::lesson::class_list::ClassList;
-use crate::lesson::class_report::{ClassReport, LessonSummary, Row, Status, row, unreadable};
-use crate::lesson::class_table::{self, CsvStyle, Separator};
+use super::exchange::plain;
+use super::values::{ClassEntry, RowEntry, RowStep};
+use crate::class::gradebook::Class;
+use crate::class::list::ClassList;
+use crate::class::receipt::{Lessons, Receipt};
+use crate::class::receipt_text;
+use crate::class::report::{ClassReport, Row, Status, row, unreadable};
+use crate::class::table::{self, CsvStyle, Separator};
 use crate::lesson::draw::{Drawn, Interiors, drawn};
 use crate::lesson::file::Lesson;
-use crate::lesson::gradebook::Class;
 use crate::lesson::link;
-use crate::lesson::receipt::{Lessons, Receipt};
-use crate::lesson::receipt_text;
-use serde::Serialize;
-use std::collections::BTreeMap;
+use crate::procedure::attempt_file::AttemptFile;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::*;
 
@@ -36,81 +34,34 @@ pub struct ClassRoom {
     rows: Vec<Row>,
 }
 
-/// What the page shows of a class.
-#[derive(Serialize)]
-struct ClassEntry {
-    rows: Vec<RowEntry>,
-    counts: BTreeMap<&'static str, usize>,
-    copies: usize,
-    lessons: Vec<LessonSummary>,
-}
-
-#[derive(Serialize)]
-struct RowEntry {
-    source: String,
-    line: Option<u64>,
-    status: &'static str,
-    note: String,
-    learner: Option<String>,
-    lesson: Option<String>,
-    patient: Option<String>,
-    total: Option<f64>,
-    passed: Option<bool>,
-    complete: Option<bool>,
-    steps: Vec<StepEntry>,
-    gates_failed: Vec<&'static str>,
-    same_log_as: Option<usize>,
-    alike: Option<usize>,
-    alike_share: Option<f64>,
-    repeat_of: Option<usize>,
-}
-
 fn style(separator: &str, byte_order_mark: bool) -> CsvStyle {
     let found = Separator::ALL.into_iter().find(|(name, _)| *name == separator);
     CsvStyle { separator: found.map_or(Separator::Comma, |(_, separator)| separator), byte_order_mark }
 }
 
-#[derive(Serialize)]
-struct StepEntry {
-    id: &'static str,
-    name: &'static str,
-    score: Option<f64>,
-}
-
 impl RowEntry {
     fn of(row: &Row) -> Self {
-        let (told, score) = (row.told.as_ref(), row.replayed.as_ref().map(|r| &r.score));
+        let (declared, score) = (row.declared.as_ref(), row.replayed.as_ref().map(|r| &r.score));
         let steps = score.iter().flat_map(|s| &s.steps);
         Self {
             source: row.source.clone(),
             line: row.line,
             status: row.status.id(),
             note: row.note.clone(),
-            learner: told.map(|t| t.learner.clone()),
-            lesson: told.map(|t| t.lesson.clone()),
-            patient: told.map(|t| format!("{} {}, {} {}", t.level, t.side, t.patient, t.seed)),
+            learner: declared.map(|t| t.learner.clone()),
+            lesson: declared.map(|t| t.lesson.clone()),
+            patient: declared.map(|t| format!("{} {}, {} {}", t.level, t.side, t.patient, t.seed)),
             total: score.map(|s| s.total),
             passed: score.map(|s| s.passed),
             complete: score.map(|s| s.complete),
-            steps: steps.map(|s| StepEntry { id: s.id.id(), name: s.id.name(), score: s.score }).collect(),
-            gates_failed: score.map_or(Vec::new(), |s| class_table::failed(&s.gates)),
+            steps: steps.map(|s| RowStep { id: s.id.id(), name: s.id.name(), score: s.score }).collect(),
+            gates_failed: score.map_or(Vec::new(), |s| table::failed(&s.gates)),
             same_log_as: row.same_log_as,
             alike: row.alike.map(|(row, _)| row),
             alike_share: row.alike.map(|(_, share)| share),
             repeat_of: row.repeat_of,
         }
     }
-}
-
-/// An attempt as the page opens one from a file (`super::room::procedure`).
-#[derive(Serialize)]
-struct AttemptEntry {
-    patient: &'static str,
-    seed: u64,
-    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
-    changed: BTreeMap<&'static str, f64>,
-    case: Case,
-    log: Vec<Event>,
 }
 
 #[wasm_bindgen]
@@ -169,6 +120,7 @@ impl ClassRoom {
     }
 
     /// Rows, counts by status, and each lesson's class, as a plain object.
+    #[wasm_bindgen(unchecked_return_type = "values.ClassEntry")]
     pub fn report(&self) -> Result<JsValue, JsError> {
         let report = self.whole();
         plain(&ClassEntry {
@@ -181,7 +133,7 @@ impl ClassRoom {
 
     /// The rows as CSV: `separator` is comma, semicolon or tab.
     pub fn csv(&self, separator: &str, bom: bool) -> String {
-        class_table::csv(&self.whole(), style(separator, bom))
+        table::csv(&self.whole(), style(separator, bom))
     }
 
     /// Takes a class list (CSV of code and name); returns how many learners are on it.
@@ -195,10 +147,11 @@ impl ClassRoom {
     #[wasm_bindgen(js_name = dealCodes)]
     pub fn deal_codes(&mut self, names: &str, seed: u64, separator: &str) -> Result<String, JsError> {
         self.list = ClassList::dealt(names, seed)?;
-        Ok(class_table::list(&self.list, style(separator, true)))
+        Ok(table::list(&self.list, style(separator, true)))
     }
 
     /// The class by learner, as a plain object.
+    #[wasm_bindgen(unchecked_return_type = "values.Class")]
     pub fn learners(&self) -> Result<JsValue, JsError> {
         plain(&Class::of(&self.whole(), &self.list))
     }
@@ -209,13 +162,14 @@ impl ClassRoom {
     }
 
     /// What was done in a row's receipt (its number from 1), as the page opens an attempt; nothing where its log cannot be replayed.
+    #[wasm_bindgen(unchecked_return_type = "values.AttemptFile | null")]
     pub fn attempt(&self, number: usize) -> Result<JsValue, JsError> {
         plain(&self.attempt_of(number))
     }
 
     /// The rows as NDJSON.
     pub fn ndjson(&self) -> String {
-        class_table::ndjson(&self.whole())
+        table::ndjson(&self.whole())
     }
 
     /// Forgets the receipts; the lessons stay.
@@ -224,14 +178,13 @@ impl ClassRoom {
         self.rows.clear();
     }
 
-    fn attempt_of(&self, number: usize) -> Option<AttemptEntry> {
+    fn attempt_of(&self, number: usize) -> Option<AttemptFile> {
         let given = self.given.get(number.checked_sub(1)?)?;
         let receipt = Receipt::from_json(&receipt_text::receipt_in(given.text.as_ref().ok()?)).ok()?;
         let lesson = self.lessons.named(&receipt.lesson)?;
         let Drawn { spec, case, .. } = drawn(lesson, &receipt.learner).ok()?;
         let log = receipt.events().ok()?;
-        let changed = spec.differences().into_iter().collect();
-        Some(AttemptEntry { patient: spec.name, seed: spec.seed, changed, case, log })
+        Some(AttemptFile::of(&spec, case, log))
     }
 
     fn whole(&self) -> ClassReport {

@@ -4,10 +4,14 @@ import { viewOf } from '../views/criterion-rows.js';
 import { button, byId, make, say } from '../base/dom.js';
 import { compare as t } from '../words/keepsake.js';
 import { frozen } from '../film/shown.js';
+import { keyOf, POSITIONING } from '../state/positioning.js';
+import { tenth } from '../base/tenth.js';
+
+/** @import { PageState } from '../state/page-state.js' */
 
 /** What ends a comparison when it changes: the case, the C-arm, and how the picture is shown. */
-const SHOWN = ['patient', 'seed', 'changed', 'level', 'side', 'lesson', 'start', 'oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'contrast', 'brightness', 'boneDark', 'outlines', 'view', 'byExposure', 'injection', 'lessons', 'selfTest'];
-const tenth = (degrees) => Math.round(degrees * 10) / 10;
+/** @type {readonly (keyof PageState)[]} */
+const SHOWN = [...POSITIONING, 'lesson', 'start', 'contrast', 'brightness', 'boneDark', 'outlines', 'view', 'byExposure', 'injection', 'lessons', 'selfTest'];
 /** Whether two angles so far apart are read as the same. */
 const alike = (degrees) => Math.abs(degrees) < 0.05;
 
@@ -28,7 +32,7 @@ export function comparison(app, patient, needle) {
   let open = null;
   let split = 50;
 
-  const standing = () => [...SHOWN.map((key) => app.state[key]), needle.inPicture()?.key].join();
+  const standing = () => [keyOf(app.state, SHOWN), needle.inPicture()?.key].join();
   const best = () => viewOf(app.report, app.state.view)?.best;
   /** As the best view may be seen: in self-test after a check; never where pictures have to be taken. */
   const allowed = () => !app.state.byExposure && !byId('best').disabled && !byId('checks').hidden && Boolean(best()) && patient.ready();

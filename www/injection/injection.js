@@ -8,6 +8,7 @@ import { needleHand } from './hand.js';
 import { nextAct } from './next.js';
 import { byId, make, say, segments } from '../base/dom.js';
 import { stageList } from './stages.js';
+import { keyOf, POSITIONING, sameBeam } from '../state/positioning.js';
 import { texts } from '../words/injection.js';
 
 const DETECTOR_MM = 512 * 0.4;
@@ -40,7 +41,7 @@ export function injection(app, patient, record, act) {
   const told = () => !app.state.selfTest || Boolean(attempt.report()?.finished);
   /** Whether what to do may be said unasked: practice says it when asked. */
   const mayTell = () => !app.state.injection || app.state.selfTest || app.state.guided || hintOf === attempt.revision() || Boolean(attempt.report()?.finished);
-  const armAt = () => ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'level', 'side'].map((key) => app.state[key]).join();
+  const armAt = () => keyOf(app.state, POSITIONING);
   const asking = () => (asked.at === armAt() ? asked.view : '');
   /** Whether keeping this view now would earn nothing, where that may be said. */
   const worthNothing = (view) => told() && viewOf(app.report, view)?.score <= 0;
@@ -48,7 +49,7 @@ export function injection(app, patient, record, act) {
   const field_mm = () => (app.state.byExposure ? DETECTOR_MM / (taken()?.magnification ?? 1) : DETECTOR_MM);
   const moved = () => {
     const shown = taken();
-    return !shown || ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'level', 'patient'].some((key) => shown[key] !== app.state[key]);
+    return !shown || !sameBeam(shown, app.state);
   };
 
   /** Does an action and says what came of it. */

@@ -24,30 +24,27 @@ import { viewReview } from '../views/review.js';
 import { reason } from '../engine/room.js';
 import { shaping } from '../engine/shaping.js';
 import { sheets } from '../controls/sheets.js';
+import { CASE, pageStore } from '../state/page-state.js';
+import { PLACE } from '../state/positioning.js';
 import { newStart, startPosition } from '../state/start.js';
 import { stepsPanel } from '../views/steps.js';
 import { keep, setting, storageWorks } from '../base/storage.js';
 import { texts } from '../words/texts.js';
 
 const SETTLE_MS = 350;
-const CASE = ['patient', 'seed', 'changed', 'level', 'side', 'lesson'];
-const ANGLES = ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ'];
 const TOGGLES = [['bone-dark', 'boneDark'], ['outlines', 'outlines'], ['labels', 'labels']];
 
+const store = pageStore({ boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', beam: FIRST_BEAM });
 const app = {
   catalogue: FIRST_CATALOGUE,
-  state: {
-    patient: 'average', seed: null, changed: '', level: 'L4', side: 'left', lesson: '', lessons: false, start: 1, ...startPosition(1),
-    rotation: 0, tableX: 0, tableZ: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
-    boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', labels: false,
-    byExposure: false, beam: FIRST_BEAM, injection: false, guided: true,
-  },
+  state: store.state,
+  subscribe: store.subscribe,
   /** The engine's handle, and its last report on the view; null while there is none. */
   room: null,
   report: null,
   /** The lesson that runs, or null. */
   lesson: null,
-  change,
+  change: store.set,
   touch,
   hold,
   check: () => (app.state.selfTest ? review.check() : review.keep() || ask?.want()),
@@ -89,7 +86,7 @@ const record = exposureRecord(app, images, patient, {
 const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
 const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
-const viewKeys = { pick: (view) => change({ view }), check: () => app.state.selfTest && review.check() };
+const viewKeys = { pick: (view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
 let showCase = caseControls(app);
@@ -117,6 +114,11 @@ if (missedLanguage()) notice([texts.notice.noLanguage(missedLanguage())]);
 // To come again would end what a platform has begun.
 byId('language-choice').hidden = isDelivered();
 const address = addressKeeper(app, { restart: review.restart, notice, leadsToLesson, lesson: lessons.arrive, leaveLesson: lessons.leave });
+// A new case or start begins the steps again. Who is to be told before another subscribes before it (the record does by itself).
+app.subscribe([...CASE, 'start', 'selfTest'], review.restart);
+app.subscribe([...CASE, 'start', 'injection', 'byExposure'], () => needle.restart());
+app.subscribe([...CASE, ...PLACE], review.turned);
+app.subscribe(null, touch);
 draw();
 patient.start();
 // What carries a lesson or waits for messages is met at once; an address that leads to a lesson does it by itself.
@@ -191,7 +193,7 @@ function offered() {
 /** Another activity was chosen: a lesson that runs is left as it stands. */
 function activity(name) {
   lessons.leave();
-  change({ injection: name === 'injection', lessons: name === 'lessons', selfTest: false });
+  app.change({ injection: name === 'injection', lessons: name === 'lessons', selfTest: false });
   byId('lesson').hidden = name !== 'lessons';
   if (name === 'injection') needle.bring().catch(without(texts.activity.injection));
   if (name === 'lessons') lessons.list();
@@ -201,24 +203,6 @@ function activity(name) {
 function keyTables() {
   const here = app.state.injection ? needle.attempt.on() && [NEEDLE_KEYS, needle.does] : !app.state.lessons && [VIEW_KEYS, viewKeys];
   return [[PAGE_KEYS, pageKeys], ...(here ? [here] : [])];
-}
-
-/** Changes the state and asks for a frame. A new case or start begins the steps again. */
-function change(patch) {
-  const { state } = app;
-  const changed = Object.keys(patch).filter((key) => state[key] !== patch[key]);
-  if (changed.length === 0) return;
-  Object.assign(state, patch);
-  const has = (keys) => changed.some((key) => keys.includes(key));
-  if (has(CASE) || has(['start', 'selfTest'])) review.restart();
-  if (has(CASE) || has(['start', 'injection', 'byExposure'])) needle.restart();
-  if (has(['patient', 'seed', 'changed', 'start', 'lesson'])) record.begin();
-  if (has(['byExposure'])) record.stop();
-  if (has(CASE) || has(ANGLES)) {
-    review.turned();
-    if (!('ownView' in patch)) state.ownView = null;
-  }
-  touch();
 }
 
 /** Something changed: draw it, and settle once it has been quiet. */
@@ -232,7 +216,7 @@ function startAt(number) {
   const position = { ...startPosition(number), rotation: 0, tableX: 0, tableZ: 0, ownView: null };
   review.restart();
   record.begin();
-  change({ start: number, ...position });
+  app.change({ start: number, ...position });
   touch();
 }
 
@@ -336,7 +320,7 @@ function notice(sentences) {
 
 function toggle(id, key, onKeep) {
   byId(id).addEventListener('change', (event) => {
-    change({ [key]: event.target.checked });
+    app.change({ [key]: event.target.checked });
     onKeep(event.target.checked);
   });
 }

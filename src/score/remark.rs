@@ -13,6 +13,7 @@ use serde::Serialize;
 
 /// Lengths in mm, angles in degrees, times in s, all without sign: a word says the direction.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(tag = "id", rename_all = "snake_case")]
 #[cfg_attr(test, derive(strum::VariantNames), strum(serialize_all = "snake_case"))]
 #[allow(missing_docs, reason = "the names and values are the documentation; the sentences are in texts")]
@@ -118,6 +119,7 @@ pub enum Remark {
 
 /// What is aimed at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the trade's")]
 pub enum Area {
@@ -139,6 +141,7 @@ impl Area {
 
 /// Along the spine, where that is worth saying.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Along {
@@ -149,6 +152,7 @@ pub enum Along {
 
 /// Across the spine, where that is worth saying.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Across {
@@ -159,6 +163,7 @@ pub enum Across {
 
 /// A direction on the screen, to an eighth of a turn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(test, derive(strum::VariantNames), strum(serialize_all = "snake_case"))]
 #[allow(missing_docs, reason = "the names are the documentation")]
@@ -193,9 +198,9 @@ impl Way {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::lesson::case::Caution;
-    use crate::lesson::gate::GateId;
     use crate::needle::compartment::Pattern;
+    use crate::procedure::case::Caution;
+    use crate::score::gate::GateId;
     use strum::VariantNames;
 
     /// The names as they stand in JSON.
@@ -209,7 +214,7 @@ mod tests {
         let english = include_str!("../../texts/en/remark.ftl");
         let messages: Vec<&str> = english.lines().filter_map(|line| Some(line.split_once(" =")?.0)).collect();
         let (kinds, patterns, cautions) =
-            (names(&ContactKind::ALL), names(&Pattern::ALL), names(&Caution::ALL));
+            (names(&ContactKind::ALL), names(Pattern::ALL), names(Caution::ALL));
         let wanted = Remark::VARIANTS
             .iter()
             .map(|name| (*name).to_owned())
@@ -217,7 +222,7 @@ mod tests {
             .chain(kinds.iter().flat_map(|kind| [format!("kind-{kind}"), format!("sign-{kind}")]))
             .chain(patterns.iter().map(|pattern| format!("pattern-{pattern}")))
             .chain(cautions.iter().map(|caution| format!("caution-{caution}")))
-            .chain(GateId::all().map(|gate| format!("gate-{}", gate.id())));
+            .chain(GateId::ALL.iter().map(|gate| format!("gate-{}", gate.id())));
         for name in wanted {
             assert!(messages.contains(&name.as_str()), "texts/en/remark.ftl has no message {name}");
         }
