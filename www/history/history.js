@@ -16,12 +16,12 @@ const EXPOSURE = /^(spot|fluoroscopy)\b/;
 /** Past so many steps something is wrong with the log; the strip then stays where it is. */
 const MOST_STEPS = 500;
 
-/** Puts the strip under the turn sliders. `act.said(sentence)` for the live line. Returns `{ after(), settled() }`. */
+/** Puts the strip under the tools. `act.said(sentence)` for the live line. Returns `{ after(), settled() }`. */
 export function viewHistory(app, patient, needle, record, act) {
   const { attempt } = needle;
   const list = make('ol', { class: 'history-strip', 'aria-label': t.list, tabindex: '0' });
   const none = make('p', { class: 'quiet' }, t.none);
-  byId('turns-section').append(make('details', { class: 'more', id: 'history' }, make('summary', {}, t.name), none, list));
+  byId('folds').append(make('details', { class: 'more', id: 'history' }, make('summary', {}, t.name), none, list));
   let entries = [];
   let at = -1;
   let caseNow = '';
