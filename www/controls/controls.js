@@ -1,61 +1,11 @@
-// The controls of the page: the angles (turn.js), the table, the window.
+// The angles of the page (turn.js), in its language. Table and window come with the picture's sheet (picture-sheet.js).
 
-import { make, say } from '../base/dom.js';
 import { texts } from '../words/texts.js';
-import { fillTrack, turnControl as turnControlIn } from './turn.js';
+import { turnControl as turnControlIn } from './turn.js';
 
 export { dragToTurn } from './turn.js';
 
 /** A turn control in the page's language. */
 export function turnControl(holder, key, range, app, options) {
   return turnControlIn(holder, key, range, app, texts, options);
-}
-
-/** Moves the table under the beam, 5 mm a press, and puts it back. Returns an update function. */
-export function tableControl(holder, app) {
-  const STEP_MM = 5;
-  const LIMIT_MM = 60;
-  const t = texts.table;
-  const words = make('span', { class: 'turn-words' });
-  const move = (text, key, step) => {
-    const element = make('button', { type: 'button', class: 'nudge' }, make('span', { class: 'unseen' }, `${t.by} `), text);
-    element.addEventListener('click', () => {
-      const next = Math.min(LIMIT_MM, Math.max(-LIMIT_MM, app.state[key] + step));
-      app.change({ [key]: next });
-    });
-    return element;
-  };
-  const reset = make('button', { type: 'button', class: 'nudge', id: 'straighten' }, texts.turn.straighten);
-  reset.addEventListener('click', () => app.change({ tableX: 0, tableZ: 0, rotation: 0, contrast: 100, brightness: 0 }));
-  holder.append(
-    make('div', { class: 'turn', role: 'group', 'aria-label': t.name },
-      make('div', { class: 'turn-head' }, make('span', { class: 'turn-name' }, t.name), words),
-      make('div', { class: 'turn-row wrap' },
-        move(t.left, 'tableX', STEP_MM), move(t.right, 'tableX', -STEP_MM),
-        move(t.head, 'tableZ', STEP_MM), move(t.feet, 'tableZ', -STEP_MM), reset)),
-  );
-  return (state) => say(words, t.words(state.tableX, state.tableZ));
-}
-
-/** Contrast and brightness of the picture, percent against what the engine chooses. Returns an update function. */
-export function windowControl(holder, app) {
-  const t = texts.window;
-  const rows = [
-    ['contrast', 50, 200, 100],
-    ['brightness', -50, 50, 0],
-  ].map(([key, low, high, rest]) => {
-    const slider = make('input', { type: 'range', id: `window-${key}`, min: low, max: high, step: 5 });
-    const words = make('span', { 'aria-hidden': 'true' });
-    slider.addEventListener('input', () => app.change({ [key]: Number(slider.value) }));
-    holder.append(make('div', { class: 'shutter' }, make('label', { for: slider.id }, t[key]), slider, words));
-    return { key, slider, words, fill: (now) => fillTrack(slider, low, high, rest, now) };
-  });
-  return (state) => {
-    for (const { key, slider, words, fill } of rows) {
-      slider.value = String(state[key]);
-      fill(state[key]);
-      slider.setAttribute('aria-valuetext', t.percent(state[key]));
-      say(words, t.percent(state[key]));
-    }
-  };
 }

@@ -6,7 +6,7 @@ import { addressKeeper } from '../state/arrival.js';
 import { caseControls, languageControl, themeControl } from '../controls/case.js';
 import { FIRST_CATALOGUE } from '../engine/catalogue.js';
 import { checksPanel } from '../views/checks.js';
-import { dragToTurn, tableControl, turnControl, windowControl } from '../controls/controls.js';
+import { dragToTurn, turnControl } from '../controls/controls.js';
 import { isDelivered } from '../delivery/delivered.js';
 import { early } from './early.js';
 import { FIRST_BEAM } from '../exposure/exposure.js';
@@ -95,8 +95,6 @@ const updates = [
   turnControl(byId('turns'), 'oblique', range.oblique, app, { leftIsHigh: true, named: byId('film-angles') }),
   turnControl(byId('turns'), 'tilt', range.tilt, app, { named: byId('film-angles') }),
   turnControl(byId('more-turns'), 'rotation', range.rotation, app),
-  tableControl(byId('more-turns'), app),
-  windowControl(byId('more-turns'), app),
 ];
 dragToTurn(byId('overlay'), app);
 sheets();
@@ -150,6 +148,10 @@ function later() {
       dimensions = { ...d, words: w.help.film };
       frame();
     }).catch(without(texts.steps.whichWay)),
+    import('../controls/picture-sheet.js').then((m) => {
+      updates.push(m.tableControl(byId('more-turns'), app), m.windowControl(byId('more-turns'), app));
+      frame();
+    }).catch(without(texts.turn.more)),
     import('./offline.js').then((m) => m.offline({ notice }), () => {}),
     needle.bring().then(() => import('../injection/attempt-file.js').then((m) => {
       m.attemptFile(needle.attempt, notice);
