@@ -98,8 +98,8 @@ pub mod practice;
 pub mod procedure;
 pub mod score;
 pub mod view;
-#[cfg(target_arch = "wasm32")]
-mod web;
+#[cfg(any(target_arch = "wasm32", feature = "cli"))]
+pub mod web;
 
 pub use anatomy::foramen::Approach;
 pub use anatomy::interior::Interior;

@@ -21,6 +21,7 @@ use serde::{Deserialize, Serialize};
 
 /// Which way into the foramen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "lowercase")]
 pub enum Approach {
     /// Under the pedicle, above the root.

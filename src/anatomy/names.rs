@@ -6,7 +6,7 @@ use std::str::FromStr;
 
 /// A vertebral level, cranial to caudal. S1 stands for the whole sacrum.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Level {
     T12,
@@ -75,7 +75,7 @@ impl FromStr for Level {
 
 /// The patient's left or right.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "lowercase")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Side {
@@ -132,7 +132,7 @@ impl FromStr for Side {
 
 /// A named part of a bone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Part {
@@ -224,6 +224,7 @@ impl FromStr for Part {
 
 /// Which part of which bone: the ilium counts as S1, the lowest rib as T12. `side` is `None` in the midline.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub struct Label {
     pub level: Level,

@@ -23,6 +23,7 @@ use serde::Serialize;
 
 /// A kind of tissue.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum TissueKind {

@@ -19,7 +19,7 @@ use serde::Serialize;
 
 /// What kind of vessel.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the anatomist's")]
 pub enum VesselKind {

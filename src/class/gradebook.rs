@@ -10,6 +10,7 @@ use std::collections::BTreeMap;
 
 /// A learner's term.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Learner {
     /// The code.
     pub code: String,
@@ -23,6 +24,7 @@ pub struct Learner {
 
 /// A learner's tries at a lesson.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Tries {
     /// Numbers (from 1) of their rows, in the order given, whatever became of them.
     pub rows: Vec<usize>,
@@ -38,6 +40,7 @@ pub struct Tries {
 
 /// A class by learner.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Class {
     /// Ids of the lessons that there are receipts of, in order.
     pub lessons: Vec<String>,

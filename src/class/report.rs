@@ -26,6 +26,7 @@ use std::collections::BTreeMap;
     strum::IntoStaticStr,
     strum::VariantArray,
 )]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[strum(serialize_all = "snake_case")]
 #[allow(missing_docs, reason = "described at `super::receipt::Verdict`")]
@@ -247,6 +248,7 @@ fn find_alike(rows: &mut [Row]) {
 
 /// A lesson's class. Of a learner with several verified receipts the best counts.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct LessonSummary {
     /// Id.
     pub lesson: String,
@@ -272,6 +274,7 @@ pub struct LessonSummary {
 
 /// A gate's class.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct GateSummary {
     /// Which.
     pub id: GateId,
@@ -281,6 +284,7 @@ pub struct GateSummary {
 
 /// A step's class.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct StepSummary {
     /// Which.
     pub id: StepId,

@@ -103,7 +103,7 @@ pub struct DoseLog {
 
 /// Sums for the display.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct DoseTotals {
     /// Presses and spot pictures.
     pub exposures: usize,
@@ -121,7 +121,7 @@ pub struct DoseTotals {
 
 /// A habit, and how much of the kerma–area product it would have saved.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Saving {
     /// The habit.
     pub habit: Habit,
@@ -131,7 +131,7 @@ pub struct Saving {
 
 /// A habit that saves dose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Habit {
     /// Both pairs of shutters closed to half the field.
@@ -243,7 +243,7 @@ const SLOW_PULSES_PER_S: f64 = 4.0;
 
 /// One numeric item of a dose report.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct DicomItem {
     /// Code value.
     pub code: &'static str,

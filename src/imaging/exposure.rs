@@ -15,6 +15,7 @@ use serde::{Deserialize, Serialize};
 
 /// How the beam is switched.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "lowercase")]
 pub enum ExposureKind {
     /// One picture of full quality.
@@ -25,6 +26,7 @@ pub enum ExposureKind {
 
 /// What the learner sets.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields, default)]
 pub struct BeamSettings {
     /// Spot or fluoroscopy.
@@ -145,7 +147,7 @@ const CEILING_FROM_RECEPTOR_MM: f64 = 300.0;
 
 /// What automatic brightness chose.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Technique {
     /// Tube voltage, kVp.
     pub kvp: f64,

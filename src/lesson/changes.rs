@@ -7,6 +7,7 @@ use std::collections::BTreeMap;
 
 /// Fields by name, each in its unit.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(transparent)]
 pub struct Changes(pub BTreeMap<String, f64>);
 

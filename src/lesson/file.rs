@@ -104,7 +104,7 @@ impl Texts {
 
 /// How much help a lesson gives.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Read, Write)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Mode {
     /// Hints all along, pictures live.
@@ -163,7 +163,7 @@ macro_rules! some_of {
     ($(#[$doc:meta])* $name:ident of $whole:ident, $case:literal: $($variant:ident),*) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Read, Write, strum::VariantArray)]
-        #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+        #[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
         #[serde(rename_all = $case)]
         #[allow(missing_docs, reason = "the names are the documentation")]
         pub enum $name { $($variant),* }

@@ -16,6 +16,7 @@ use serde::Serialize;
 
 /// The score of a lesson.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct LessonScore {
     /// The lesson's steps, in order.
     pub steps: Vec<Step>,

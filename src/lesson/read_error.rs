@@ -7,6 +7,7 @@ use std::fmt;
 
 /// Why a lesson or receipt cannot be taken.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct ReadError {
     /// Where, such as `tolerances.squared_deg`; empty for the whole file.
     pub path: String,

@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 
 /// A space.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(tag = "space", rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Compartment {
@@ -55,6 +55,7 @@ pub enum Compartment {
 
 /// A pattern of spread as a learner names it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, strum::VariantArray)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the trade's")]
 pub enum Pattern {

@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 
 /// Needle gauge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, strum::VariantArray)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub enum Gauge {
     /// 0.7 mm.
     #[serde(rename = "22")]
@@ -25,7 +25,7 @@ pub enum Gauge {
 
 /// What the needle goes through.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "lowercase")]
 pub enum Medium {
     /// As measured in pork.
@@ -36,7 +36,7 @@ pub enum Medium {
 
 /// A needle out of its packet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Device {
     /// Gauge.

@@ -18,7 +18,7 @@ use serde::Serialize;
 
 /// Needle against beam.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Coaxial {
     /// Shaft outside the skin against the ray through the tip, degrees.
     pub angle_deg: f64,
@@ -53,7 +53,7 @@ pub fn hour(direction: DVec2) -> f64 {
 
 /// Tip against the pedicle's ring in an AP picture.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Clock {
     /// Hour, 0 < h <= 12.
     pub hour: f64,
@@ -81,7 +81,7 @@ pub fn clock(view: &Projection, interior: &Interior, level: Level, side: Side, t
 
 /// Tip against foramen and posterior body line in a lateral picture.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct LateralReading {
     /// 0 at the upper pedicle's lower border, 1 at the lower pedicle's upper border.
     pub height: f64,
@@ -151,6 +151,7 @@ pub const OPEN_REACH_MM: f64 = 150.0;
 
 /// Where the tip stands against its line down the beam, and where the notch looks.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Drift {
     /// Off the line, mm at the tip, [right, up].
     pub off_mm: [f64; 2],

@@ -72,6 +72,7 @@ impl Intake {
 
 /// A row of the table of figures.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Row {
     /// Number of the question from 1; `None` for a whole kind.
     pub question: Option<usize>,

@@ -17,6 +17,7 @@ use serde::Serialize;
 
 /// What a chart is drawn against.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Rates {
     /// p0, acceptable share of wrong answers.
     pub acceptable: f64,
@@ -37,6 +38,7 @@ pub const RATES: Rates =
 
 /// Step and limits of the CUSUM.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Limits {
     /// Taken off for a right answer; a wrong one adds one less this.
     pub s: f64,
@@ -59,6 +61,7 @@ pub fn limits(rates: &Rates) -> Limits {
 
 /// What a CUSUM said at an answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Verdict {
@@ -68,6 +71,7 @@ pub enum Verdict {
 
 /// Both charts of a row of answers.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Curve {
     /// Answers.
     pub answers: usize,

@@ -9,6 +9,7 @@ use serde::Serialize;
 
 /// Figures of one question or kind.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Figures {
     /// Answers.
     pub answered: usize,

@@ -16,6 +16,7 @@ use serde::Serialize;
 
 /// What a line stands for; how it looks is the page's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum What {
     /// What the question points at.
@@ -46,6 +47,7 @@ pub enum What {
 
 /// A line over the film.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Mark {
     /// What it stands for.
     pub what: What,

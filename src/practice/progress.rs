@@ -19,6 +19,7 @@ pub const MOST_BYTES: usize = 4 << 20;
 
 /// One answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Answer {
     /// When, in milliseconds since 1970: tells answers apart and orders them.
@@ -39,6 +40,7 @@ pub struct Answer {
 
 /// The file.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Progress {
     format: String,

@@ -13,6 +13,7 @@ use serde::Serialize;
 
 /// A move of the receptor.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the trade's")]
 pub enum Move {
@@ -24,6 +25,7 @@ pub enum Move {
 
 /// A direction on the picture, which stands head up and patient's left to the left.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the trade's")]
 pub enum OnScreen {
@@ -40,6 +42,7 @@ impl OnScreen {
 
 /// What is found of a film that should be a true AP.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the trade's")]
 pub enum ApFinding {
@@ -51,6 +54,7 @@ pub enum ApFinding {
 
 /// What to do now.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "each says its own sentence")]
 pub enum Decision {
@@ -62,6 +66,7 @@ pub enum Decision {
 
 /// One answer that is offered.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(tag = "is", rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Choice {
@@ -99,6 +104,7 @@ pub enum Choice {
 
 /// What the sentence of a question needs beside its kind.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(tag = "asks", rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Asked {
@@ -132,6 +138,7 @@ pub enum Asked {
 
 /// What is seen on a film, for who cannot see it, and for the reason. Lengths are at the patient.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(tag = "fact", rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names and units are the documentation")]
 pub enum Fact {
@@ -161,6 +168,7 @@ pub enum Fact {
 
 /// How clearly the truth is true.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Margin {
     /// How far the nearest other answer is.
     pub has: f64,

@@ -24,6 +24,7 @@ const MOST_OF_A_KIND: usize = 2;
 
 /// A decision that is practised.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Card {
     /// What is asked.
     pub kind: Kind,

@@ -19,6 +19,7 @@ pub fn seconds(tick: u32) -> f64 {
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, strum::IntoStaticStr, strum::VariantNames,
 )]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
 #[strum(serialize_all = "snake_case")]
 pub enum Action {
@@ -134,6 +135,7 @@ pub enum Action {
 
 /// An action and when it was done: `[tick, action]`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Event(pub u32, pub Action);
 
 /// Why an action could not be done.

@@ -15,20 +15,24 @@ use std::fmt;
 
 /// An attempt as it is handed on.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct AttemptFile {
     /// Name of the patient.
     pub patient: String,
     /// The patient's seed, if it is not the named patient's own.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "cli", ts(optional))]
     pub seed: Option<u64>,
     /// What is not as the named patient has it, by field, each in its unit.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    #[cfg_attr(feature = "cli", ts(optional, as = "Option<BTreeMap<String, f64>>"))]
     pub changed: BTreeMap<String, f64>,
     /// What is set.
     pub case: Case,
     /// What was done.
     #[serde(serialize_with = "written", deserialize_with = "read")]
+    #[cfg_attr(feature = "cli", ts(as = "Vec<String>"))]
     pub log: Vec<Event>,
 }
 

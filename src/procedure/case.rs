@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 
 /// A task. The patient stands beside it: the same case can be set on any.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Case {
     /// Level and side.
@@ -74,6 +75,7 @@ impl Case {
 
 /// A caution, from the literature on radiculomedullary arteries (Murthy 2010, Pain Med 11:1756: read) and common practice.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, strum::VariantArray)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "each says its own sentence")]
 pub enum Caution {
@@ -115,6 +117,7 @@ impl Caution {
 
 /// Limits of what is scored about the needle. The defaults are common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields, default)]
 pub struct NeedleTolerances {
     /// Mark outside the area aimed at, mm.
@@ -143,6 +146,7 @@ impl Default for NeedleTolerances {
 
 /// Pars: full marks up to them, none from three times as much. The defaults are common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields, default)]
 pub struct Par {
     /// Spot pictures and runs of fluoroscopy.

@@ -17,7 +17,7 @@ use serde::{Deserialize, Serialize};
     strum::IntoStaticStr,
     strum::VariantArray,
 )]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[strum(serialize_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]

@@ -37,7 +37,7 @@ use serde::{Deserialize, Serialize};
     strum::IntoStaticStr,
     strum::VariantArray,
 )]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[strum(serialize_all = "snake_case")]
 pub enum GateId {
@@ -125,6 +125,7 @@ pub fn gates_of(steps: &[StepId], named: &[GateId]) -> Vec<GateId> {
 
 /// How an attempt stands at a gate.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Gate {
     /// Which.
     pub id: GateId,

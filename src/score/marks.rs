@@ -6,6 +6,7 @@ use serde::Serialize;
 
 /// One step's marks.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Step {
     /// Which.
     pub id: StepId,

@@ -13,6 +13,7 @@ use serde::Serialize;
 
 /// Lengths in mm, angles in degrees, times in s, all without sign: a word says the direction.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(tag = "id", rename_all = "snake_case")]
 #[cfg_attr(test, derive(strum::VariantNames), strum(serialize_all = "snake_case"))]
 #[allow(missing_docs, reason = "the names and values are the documentation; the sentences are in texts")]
@@ -118,6 +119,7 @@ pub enum Remark {
 
 /// What is aimed at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the trade's")]
 pub enum Area {
@@ -139,6 +141,7 @@ impl Area {
 
 /// Along the spine, where that is worth saying.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Along {
@@ -149,6 +152,7 @@ pub enum Along {
 
 /// Across the spine, where that is worth saying.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Across {
@@ -159,6 +163,7 @@ pub enum Across {
 
 /// A direction on the screen, to an eighth of a turn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(test, derive(strum::VariantNames), strum(serialize_all = "snake_case"))]
 #[allow(missing_docs, reason = "the names are the documentation")]

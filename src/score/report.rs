@@ -28,7 +28,7 @@ use std::borrow::Cow;
 
 /// The needle as it stands, against the present view.
 #[derive(Clone, Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct NeedleReport {
     /// Gauge and length.
     pub device: Device,
@@ -70,6 +70,7 @@ pub struct NeedleReport {
 
 /// A contact and when.
 #[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct ContactReport {
     /// Tick.
     pub tick: u32,
@@ -82,6 +83,7 @@ pub struct ContactReport {
 
 /// An injection, as far as the learner may know of it.
 #[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct InjectionReport {
     /// ml.
     pub volume_ml: f64,
@@ -101,6 +103,7 @@ pub struct InjectionReport {
 
 /// A step and whether it may end by itself.
 #[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Progress {
     /// Which.
     pub id: StepId,
@@ -114,6 +117,7 @@ pub struct Progress {
 
 /// Where the tip stands, as the marks say it.
 #[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct TipReport {
     /// In AP; at S1 in the opening.
     pub ap: Remark,
@@ -129,6 +133,7 @@ pub struct TipReport {
 
 /// What the patient says and the hub shows, until the needle is drawn back.
 #[derive(Clone, Copy, Debug, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Signs {
     /// Blood at the hub.
     pub blood: bool,
@@ -140,6 +145,7 @@ pub struct Signs {
 
 /// The procedure as it stands.
 #[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct ProcedureReport {
     /// Way into the foramen.
     pub approach: Approach,

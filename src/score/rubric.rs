@@ -22,6 +22,7 @@ use serde::Serialize;
 
 /// All steps and the whole.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Score {
     /// In order.
     pub steps: Vec<Step>,

@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 
 /// The views of a transforaminal injection.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, strum::IntoStaticStr)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[strum(serialize_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the trade's")]
@@ -47,7 +47,7 @@ impl ViewKind {
 
 /// An orientation, degrees.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Orientation {
     /// > 0 receptor to the patient's left.
     #[serde(rename = "oblique")]

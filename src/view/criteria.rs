@@ -27,6 +27,7 @@ use serde::{Deserialize, Serialize};
 
 /// What the learner aims at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Target {
     /// L1 … L5 or S1.
     pub level: Level,
@@ -36,7 +37,7 @@ pub struct Target {
 
 /// The name of a criterion.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "described at the top of the module")]
 pub enum CriterionId {

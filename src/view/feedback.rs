@@ -9,7 +9,7 @@ use serde::Serialize;
 
 /// A control of the C-arm.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "lowercase")]
 #[allow(missing_docs, reason = "the names are the trade's")]
 pub enum Control {
@@ -19,7 +19,7 @@ pub enum Control {
 
 /// One move.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Advice {
     /// Which control.
     pub control: Control,

@@ -17,7 +17,7 @@ use serde::Serialize;
 
 /// One criterion, measured.
 #[derive(Clone, Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Criterion {
     /// Which.
     pub id: CriterionId,
@@ -41,7 +41,7 @@ pub struct Criterion {
 
 /// What there is to say of a criterion.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Finding {
     /// It has full marks.
@@ -82,7 +82,7 @@ impl AskedView {
 
 /// A kind of view and how near it is.
 #[derive(Clone, Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct ViewScore {
     /// As which it is kept.
     pub view: ViewKind,
@@ -100,7 +100,7 @@ pub struct ViewScore {
 
 /// A landmark in the patient frame and on the detector.
 #[derive(Clone, Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct LandmarkReport {
     /// Such as `pedicle_centre`.
     pub name: &'static str,
@@ -116,7 +116,7 @@ pub struct LandmarkReport {
 
 /// Where to write the name of a part of the dog.
 #[derive(Clone, Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct DogPart {
     /// The part.
     pub part: Part,
@@ -132,7 +132,7 @@ pub struct DogPart {
 
 /// Further measures of the view, not scored.
 #[derive(Clone, Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Measures {
     /// Rotation of the target implied by its pedicles (Stokes), degrees, > 0 receptor too far to the patient's left.
     pub implied_rotation_deg: f64,
@@ -154,7 +154,7 @@ pub struct Measures {
 
 /// Degrees of the C-arm.
 #[derive(Clone, Copy, Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct ArmOrientation {
     /// > 0 receptor to the patient's left.
     pub oblique: f64,
@@ -166,7 +166,7 @@ pub struct ArmOrientation {
 
 /// DICOM positioner angles, degrees.
 #[derive(Clone, Copy, Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct DicomAngles {
     /// (0018,1510).
     pub primary: f64,
@@ -176,7 +176,7 @@ pub struct DicomAngles {
 
 /// The whole report.
 #[derive(Clone, Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct Report {
     /// Target.
     pub level: Level,

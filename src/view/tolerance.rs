@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 /// Limits on the absolute value of a measure, in the measure's own unit.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Tolerance {
     /// Full marks up to here.
@@ -25,6 +25,7 @@ impl Tolerance {
 
 /// The tolerances of all criteria. The defaults are common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields, default)]
 pub struct Tolerances {
     /// Ray against end plate, degrees.

@@ -1,18 +1,17 @@
 //! A class on the teacher's page: receipts and lessons as texts in, rows, summary and tables out. Nothing leaves the page.
 
-use super::plain;
+use super::exchange::plain;
+use super::values::{ClassEntry, RowEntry, RowStep};
 use crate::class::gradebook::Class;
 use crate::class::list::ClassList;
 use crate::class::receipt::{Lessons, Receipt};
 use crate::class::receipt_text;
-use crate::class::report::{ClassReport, LessonSummary, Row, Status, row, unreadable};
+use crate::class::report::{ClassReport, Row, Status, row, unreadable};
 use crate::class::table::{self, CsvStyle, Separator};
 use crate::lesson::draw::{Drawn, Interiors, drawn};
 use crate::lesson::file::Lesson;
 use crate::lesson::link;
 use crate::procedure::attempt_file::AttemptFile;
-use serde::Serialize;
-use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::*;
 
@@ -35,45 +34,9 @@ pub struct ClassRoom {
     rows: Vec<Row>,
 }
 
-/// What the page shows of a class.
-#[derive(Serialize)]
-struct ClassEntry {
-    rows: Vec<RowEntry>,
-    counts: BTreeMap<&'static str, usize>,
-    copies: usize,
-    lessons: Vec<LessonSummary>,
-}
-
-#[derive(Serialize)]
-struct RowEntry {
-    source: String,
-    line: Option<u64>,
-    status: &'static str,
-    note: String,
-    learner: Option<String>,
-    lesson: Option<String>,
-    patient: Option<String>,
-    total: Option<f64>,
-    passed: Option<bool>,
-    complete: Option<bool>,
-    steps: Vec<StepEntry>,
-    gates_failed: Vec<&'static str>,
-    same_log_as: Option<usize>,
-    alike: Option<usize>,
-    alike_share: Option<f64>,
-    repeat_of: Option<usize>,
-}
-
 fn style(separator: &str, byte_order_mark: bool) -> CsvStyle {
     let found = Separator::ALL.into_iter().find(|(name, _)| *name == separator);
     CsvStyle { separator: found.map_or(Separator::Comma, |(_, separator)| separator), byte_order_mark }
-}
-
-#[derive(Serialize)]
-struct StepEntry {
-    id: &'static str,
-    name: &'static str,
-    score: Option<f64>,
 }
 
 impl RowEntry {
@@ -91,7 +54,7 @@ impl RowEntry {
             total: score.map(|s| s.total),
             passed: score.map(|s| s.passed),
             complete: score.map(|s| s.complete),
-            steps: steps.map(|s| StepEntry { id: s.id.id(), name: s.id.name(), score: s.score }).collect(),
+            steps: steps.map(|s| RowStep { id: s.id.id(), name: s.id.name(), score: s.score }).collect(),
             gates_failed: score.map_or(Vec::new(), |s| table::failed(&s.gates)),
             same_log_as: row.same_log_as,
             alike: row.alike.map(|(row, _)| row),
@@ -157,6 +120,7 @@ impl ClassRoom {
     }
 
     /// Rows, counts by status, and each lesson's class, as a plain object.
+    #[wasm_bindgen(unchecked_return_type = "values.ClassEntry")]
     pub fn report(&self) -> Result<JsValue, JsError> {
         let report = self.whole();
         plain(&ClassEntry {
@@ -187,6 +151,7 @@ impl ClassRoom {
     }
 
     /// The class by learner, as a plain object.
+    #[wasm_bindgen(unchecked_return_type = "values.Class")]
     pub fn learners(&self) -> Result<JsValue, JsError> {
         plain(&Class::of(&self.whole(), &self.list))
     }
@@ -197,6 +162,7 @@ impl ClassRoom {
     }
 
     /// What was done in a row's receipt (its number from 1), as the page opens an attempt; nothing where its log cannot be replayed.
+    #[wasm_bindgen(unchecked_return_type = "values.AttemptFile | null")]
     pub fn attempt(&self, number: usize) -> Result<JsValue, JsError> {
         plain(&self.attempt_of(number))
     }

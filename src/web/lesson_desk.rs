@@ -2,22 +2,20 @@
 //!
 //! The room does the attempt; what passes between the two is the case that the lesson sets and the log, a line an event.
 
-use super::plain;
+use super::exchange::plain;
+use super::values::{DrawnEntry, ExerciseEntry, LessonEntry, Standing, StepEntry};
 use crate::anatomy::names::Label;
 use crate::class::receipt::Receipt;
 use crate::lesson::check::faults;
 use crate::lesson::draw::{Drawn, Interiors, code, drawn};
-use crate::lesson::file::{Lesson, LessonApproach, Mode};
+use crate::lesson::file::{Lesson, LessonApproach};
 use crate::lesson::link;
-use crate::lesson::marks::{LessonScore, exercise, lesson_score, replay};
+use crate::lesson::marks::{exercise, lesson_score, replay};
 use crate::procedure::action::Event;
 use crate::procedure::attempt::Attempt;
-use crate::procedure::case::Case;
 use crate::procedure::log_line;
 use crate::procedure::step::StepId;
-use crate::score::gate::{GateId, gates_of};
-use serde::Serialize;
-use std::collections::BTreeMap;
+use crate::score::gate::gates_of;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::*;
 
@@ -31,75 +29,10 @@ pub struct LessonDesk {
     interiors: Interiors,
 }
 
-/// A lesson as the page tells of it.
-#[derive(Serialize)]
-struct LessonEntry<'a> {
-    id: &'a str,
-    title: &'a str,
-    intro: &'a str,
-    mode: Mode,
-    steps: Vec<StepEntry>,
-    /// Whether the way into the foramen is the learner's to choose.
-    open_approach: bool,
-    exposures: bool,
-    /// What fails it whatever the marks.
-    gates: Vec<GateId>,
-    /// Percent.
-    pass_mark: u32,
-    /// Whether what is drawn depends on the learner's code.
-    asks_code: bool,
-    sha256: String,
-}
-
-/// A step as the page lists it.
-#[derive(Serialize)]
-pub(super) struct StepEntry {
-    id: &'static str,
-    name: &'static str,
-}
-
 impl From<StepId> for StepEntry {
     fn from(step: StepId) -> Self {
         Self { id: step.id(), name: step.name() }
     }
-}
-
-/// What a learner's code draws.
-#[derive(Serialize)]
-struct DrawnEntry {
-    patient: &'static str,
-    /// As `beginPatient` takes it, like `changed`.
-    seed: u32,
-    /// What is not as the named patient has it.
-    changed: BTreeMap<&'static str, f64>,
-    level: &'static str,
-    side: &'static str,
-    /// The code without the blanks around it.
-    learner: String,
-    /// As `beginCase` takes it.
-    case: Case,
-}
-
-/// Where the naming of parts stands.
-#[derive(Serialize)]
-struct ExerciseEntry {
-    /// What is asked now, as `point` takes it.
-    asks: Option<Label>,
-    found: usize,
-    all: usize,
-    /// Whether the last answer was right; `null` before the first.
-    right: Option<bool>,
-    /// What was asked when the last answer was given.
-    was: Option<Label>,
-    /// The last answer.
-    said: Option<Label>,
-}
-
-#[derive(Serialize)]
-struct Standing {
-    #[serde(flatten)]
-    score: LessonScore,
-    exercise: Option<ExerciseEntry>,
 }
 
 #[wasm_bindgen]
@@ -114,6 +47,7 @@ impl LessonDesk {
     }
 
     /// The lesson in words of a language (BCP 47): `{id, title, intro, mode, steps, open_approach, exposures, gates, pass_mark, asks_code, sha256}`.
+    #[wasm_bindgen(unchecked_return_type = "values.LessonEntry")]
     pub fn read(json: &str, language: &str) -> Result<JsValue, JsError> {
         let lesson = Lesson::from_json(json)?;
         plain(&LessonEntry {
@@ -132,6 +66,7 @@ impl LessonDesk {
     }
 
     /// All that is wrong with a lesson file: `[{path, problem}]`, empty when nothing is.
+    #[wasm_bindgen(unchecked_return_type = "values.ReadError[]")]
     pub fn problems(json: &str) -> Result<JsValue, JsError> {
         let found = faults(json);
         plain(&found)
@@ -150,6 +85,7 @@ impl LessonDesk {
     }
 
     /// What was drawn: `{patient, seed, changed, level, side, learner, case}`.
+    #[wasm_bindgen(unchecked_return_type = "values.DrawnEntry")]
     pub fn drawn(&self) -> Result<JsValue, JsError> {
         let target = self.drawn.case.target;
         plain(&DrawnEntry {
@@ -166,6 +102,7 @@ impl LessonDesk {
 
     /// Where a log stands: `{steps, total, complete, passed, gates, exercise}` (`lesson::marks::LessonScore`, and the naming of
     /// parts where it is asked for).
+    #[wasm_bindgen(unchecked_return_type = "values.Standing")]
     pub fn standing(&mut self, log: Vec<String>) -> Result<JsValue, JsError> {
         let attempt = self.replayed(&log)?;
         let interior = self.interiors.of(&self.drawn.spec);

@@ -3,23 +3,22 @@
 mod class_desk;
 
 use super::canvas::put_grey;
-use super::plain;
-use crate::anatomy::names::Level;
+use super::exchange::plain;
+use super::practice_values::{AskedCard, Overview, Shown, SkillCurve, Told};
 use crate::anatomy::patient::{Patient, PatientBuilder};
 use crate::imaging::outline::OutlineTracer;
 use crate::imaging::projection::Projection;
-use crate::practice::curve::{Curve, RATES, chance_of_reached};
+use crate::practice::curve::{RATES, chance_of_reached};
 use crate::practice::film::{Films, Moment};
 use crate::practice::kind::{Kind, Skill};
 use crate::practice::overlay::{asked_part, marks};
 use crate::practice::progress::{Answer, Progress};
-use crate::practice::question::{Asked, Choice, Fact, Margin, Question, arm_at};
+use crate::practice::question::{Question, arm_at};
 use crate::practice::round::{DAILY_COUNT, question};
 use crate::practice::schedule::Card;
 use crate::practice::stage::stage;
 use crate::procedure::pointing::{bone_part, has_part};
 use crate::view::best_view::Orientation;
-use serde::Serialize;
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d;
 
@@ -39,64 +38,6 @@ struct Open {
     question: Question,
     coming: Option<PatientBuilder>,
     patient: Option<Patient>,
-}
-
-/// A card of a round.
-#[derive(Serialize)]
-struct AskedCard {
-    kind: Kind,
-    skill: Skill,
-    level: Level,
-    side: crate::anatomy::names::Side,
-    stage: u8,
-}
-
-/// A question as the page shows it, without its answer.
-#[derive(Serialize)]
-struct Shown<'a> {
-    kind: Kind,
-    skill: Skill,
-    stage: u8,
-    level: Level,
-    side: crate::anatomy::names::Side,
-    asked: Asked,
-    choices: &'a [Choice],
-    seen: &'a [Fact],
-    view: Orientation,
-    outlines: bool,
-    contrast: bool,
-}
-
-/// What an answer was worth.
-#[derive(Serialize)]
-struct Told<'a> {
-    right: bool,
-    answer: usize,
-    reason: &'a [Fact],
-    margin: Margin,
-    truth: Orientation,
-}
-
-/// A skill and its curve.
-#[derive(Serialize)]
-struct SkillCurve {
-    skill: Skill,
-    curve: Curve,
-}
-
-/// What the page says before a round.
-#[derive(Serialize)]
-struct Overview {
-    due: usize,
-    begun: usize,
-    cards: usize,
-    answers: usize,
-    stages: Vec<(Kind, u8)>,
-    skills: Vec<SkillCurve>,
-    acceptable: f64,
-    unacceptable: f64,
-    /// Chance of "reached" within 60 answers of who still fails at the unacceptable rate.
-    by_chance: f64,
 }
 
 fn no_question() -> JsError {
@@ -129,6 +70,7 @@ impl PracticeRoom {
     }
 
     /// How the learner stands on a day (number since 1970): due, begun, stages, curves.
+    #[wasm_bindgen(unchecked_return_type = "values.Overview")]
     pub fn overview(&self, day: u32) -> Result<JsValue, JsError> {
         let schedule = self.progress.schedule();
         let (begun, cards) = schedule.begun();
@@ -149,7 +91,7 @@ impl PracticeRoom {
     }
 
     /// The day's round: `[{kind, skill, level, side, stage}]`.
-    #[wasm_bindgen(js_name = dailyRound)]
+    #[wasm_bindgen(js_name = dailyRound, unchecked_return_type = "values.AskedCard[]")]
     pub fn daily_round(&self, day: u32, seed: u32) -> Result<JsValue, JsError> {
         let cards = self.progress.schedule().round(day, DAILY_COUNT, u64::from(seed));
         let asked = |card: &Card| AskedCard {
@@ -163,6 +105,7 @@ impl PracticeRoom {
     }
 
     /// Opens a question of a round and plans its patient; [`Self::shape_bone`] then makes the bones.
+    #[wasm_bindgen(unchecked_return_type = "values.ShownQuestion")]
     pub fn begin(
         &mut self,
         seed: u32,
@@ -217,6 +160,7 @@ impl PracticeRoom {
     }
 
     /// What is drawn over the film: `[{what, line: [[u, v], …]}]`, mm on the detector, v up.
+    #[wasm_bindgen(unchecked_return_type = "values.Mark[]")]
     pub fn marks(&self, oblique: f64, tilt: f64, answered: bool) -> Result<JsValue, JsValue> {
         let open = self.open.as_ref().ok_or_else(no_question)?;
         let patient = open.patient.as_ref().ok_or_else(|| JsError::new("the patient is not shaped yet"))?;
@@ -229,6 +173,7 @@ impl PracticeRoom {
     }
 
     /// Outlines of the target and its neighbours: `[[u, v, u, v, …], …]`, tenths of a mm on the detector.
+    #[wasm_bindgen(unchecked_return_type = "number[][]")]
     pub fn outlines(&self, oblique: f64, tilt: f64) -> Result<JsValue, JsValue> {
         let open = self.open.as_ref().ok_or_else(no_question)?;
         let patient = open.patient.as_ref().ok_or_else(|| JsError::new("the patient is not shaped yet"))?;
@@ -247,6 +192,7 @@ impl PracticeRoom {
     }
 
     /// What an answer is worth: `{right, answer, reason, margin, truth}`. Nothing is kept.
+    #[wasm_bindgen(unchecked_return_type = "values.ToldAnswer")]
     pub fn told(&self, choice: usize) -> Result<JsValue, JsError> {
         let q = &self.open.as_ref().ok_or_else(no_question)?.question;
         plain(&Told {

@@ -9,7 +9,8 @@ mod procedure;
 mod still;
 
 use super::canvas::put_grey;
-use super::{patients, plain, understood};
+use super::exchange::{patients, plain, understood};
+use super::values::{AskedPatient, FieldEntry, Ranges};
 use crate::anatomy::names::Level;
 use crate::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
 use crate::anatomy::patient_field::{FIELDS, Field};
@@ -22,8 +23,6 @@ use exposures::Exposures;
 use glam::DVec3;
 use outline_paint::OutlinePaint;
 use procedure::Procedure;
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 use still::Still;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::*;
@@ -63,7 +62,12 @@ impl TeachingRoom {
     /// Shapes the patient and sets the C-arm straight above the target. `asked` may be left out: `{seed, changed: {field: number}}` as in
     /// a lesson's `patient` changes the one of that name.
     #[wasm_bindgen(constructor)]
-    pub fn new(patient: &str, level: &str, side: &str, asked: JsValue) -> Result<Self, JsValue> {
+    pub fn new(
+        patient: &str,
+        level: &str,
+        side: &str,
+        #[wasm_bindgen(unchecked_optional_param_type = "values.AskedPatient")] asked: JsValue,
+    ) -> Result<Self, JsValue> {
         let spec = asked_patient(patient, &asked)?;
         let target = target(level, side)?;
         let arm = CArm::default();
@@ -84,7 +88,11 @@ impl TeachingRoom {
 
     /// Another patient under the same C-arm, `asked` as in the constructor. The last exposure is not of this one, so it goes.
     #[wasm_bindgen(js_name = setPatient)]
-    pub fn set_patient(&mut self, name: &str, asked: JsValue) -> Result<(), JsValue> {
+    pub fn set_patient(
+        &mut self,
+        name: &str,
+        #[wasm_bindgen(unchecked_optional_param_type = "values.AskedPatient")] asked: JsValue,
+    ) -> Result<(), JsValue> {
         self.patient = Patient::new(&asked_patient(name, &asked)?);
         self.exposures.forget_picture();
         self.begin_again();
@@ -93,7 +101,11 @@ impl TeachingRoom {
 
     /// Plans another patient, `asked` as in the constructor; [`Self::shape_bone`] then makes it a bone a call, while the last one stays.
     #[wasm_bindgen(js_name = beginPatient)]
-    pub fn begin_patient(&mut self, name: &str, asked: JsValue) -> Result<(), JsValue> {
+    pub fn begin_patient(
+        &mut self,
+        name: &str,
+        #[wasm_bindgen(unchecked_optional_param_type = "values.AskedPatient")] asked: JsValue,
+    ) -> Result<(), JsValue> {
         self.coming = Some(PatientBuilder::new(&asked_patient(name, &asked)?));
         Ok(())
     }
@@ -188,7 +200,7 @@ impl TeachingRoom {
     pub fn draw_outlines(
         &mut self,
         canvas: &CanvasRenderingContext2d,
-        style: JsValue,
+        #[wasm_bindgen(unchecked_param_type = "values.OutlineStyle")] style: JsValue,
     ) -> Result<(), JsValue> {
         let style = understood("outline style", &style)?;
         let view = self.view_of(&self.arm);
@@ -196,18 +208,20 @@ impl TeachingRoom {
     }
 
     /// The whole report, as a plain object (see `view::report::Report`), with the way in and the limits of what is open.
+    #[wasm_bindgen(unchecked_return_type = "values.Report")]
     pub fn report(&self) -> Result<JsValue, JsError> {
         let attempt = &self.procedure.attempt;
         plain(&report::report(&self.patient, &attempt.case.asked(attempt.state.approach), &self.arm))
     }
 
     /// The patients that can be asked for: `[{name, sentence}]`.
+    #[wasm_bindgen(unchecked_return_type = "values.PatientEntry[]")]
     pub fn patients() -> Result<JsValue, JsError> {
         plain(&patients())
     }
 
     /// What can be changed about a patient: `[{name, unit, low, high, sentence}]`.
-    #[wasm_bindgen(js_name = patientFields)]
+    #[wasm_bindgen(js_name = patientFields, unchecked_return_type = "values.FieldEntry[]")]
     pub fn patient_fields() -> Result<JsValue, JsError> {
         let entry = |field: &Field| FieldEntry {
             name: field.name,
@@ -220,11 +234,13 @@ impl TeachingRoom {
     }
 
     /// The levels that can be aimed at, cranial to caudal.
+    #[wasm_bindgen(unchecked_return_type = "values.Level[]")]
     pub fn levels() -> Vec<String> {
         Level::TARGETS.map(|level| level.name().to_owned()).to_vec()
     }
 
     /// The ranges of the controls, degrees: `{oblique, tilt, rotation}`, each `[low, high]`.
+    #[wasm_bindgen(unchecked_return_type = "values.Ranges")]
     pub fn ranges() -> Result<JsValue, JsError> {
         plain(&Ranges {
             oblique: CArm::OBLIQUE_RANGE_DEG,
@@ -262,35 +278,9 @@ fn film_pixels(asked: Option<u32>) -> Result<usize, JsError> {
     )))
 }
 
-/// What is asked of a patient beside its name.
-#[derive(Debug, Default, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-struct AskedPatient {
-    seed: Option<u32>,
-    changed: BTreeMap<String, f64>,
-}
-
 /// The patient of a name, changed as asked (nothing when undefined).
 fn asked_patient(name: &str, asked: &JsValue) -> Result<PatientSpec, JsValue> {
     let AskedPatient { seed, changed } =
         if asked.is_undefined() { AskedPatient::default() } else { understood("patient", asked)? };
     Ok(PatientSpec::asked(name, seed.map(u64::from), &changed).map_err(JsError::from)?)
-}
-
-/// What can be changed about a patient, as the page lists it.
-#[derive(Serialize)]
-struct FieldEntry {
-    name: &'static str,
-    unit: &'static str,
-    low: f64,
-    high: f64,
-    sentence: &'static str,
-}
-
-/// What the controls allow, `(low, high)` each, degrees.
-#[derive(Serialize)]
-struct Ranges {
-    oblique: (f64, f64),
-    tilt: (f64, f64),
-    rotation: (f64, f64),
 }

@@ -1,6 +1,9 @@
 // One redraw for every animation frame at most, and only when something asked for one.
 
-/** Returns a function that asks for `draw` to be run in the next frame. */
+/**
+ * Returns a function that asks for `draw` to be run in the next frame.
+ * @param {() => void} draw
+ */
 export function onceAFrame(draw) {
   let asked = false;
   return () => {
@@ -13,7 +16,11 @@ export function onceAFrame(draw) {
   };
 }
 
-/** Returns a function that runs `act` once nothing has called it for `quiet_ms`. */
+/**
+ * Returns a function that runs `act` once nothing has called it for `quiet_ms`.
+ * @param {() => void} act
+ * @param {number} quiet_ms
+ */
 export function onceQuiet(act, quiet_ms) {
   let timer = 0;
   return () => {

@@ -1,14 +1,30 @@
 // What may stand in an address or an attribute: rules that read a text into a value, or `undefined` where it does not fit. What
 // they allow is said by `allowed(rule)` of the texts.
 
-/** One of these words, in capitals or not. */
+/**
+ * A rule: what kind of value it reads, and how. `undefined` where a text does not fit.
+ * @template [V=string | number | boolean]
+ * @typedef {{ kind: string, read: (text: string) => V | undefined, values?: readonly string[], low?: number, high?: number, whole?: boolean }} Rule
+ */
+
+/**
+ * One of these words, in capitals or not.
+ * @param {readonly string[]} values
+ * @returns {Rule<string>}
+ */
 export const oneOf = (values) => ({
   kind: 'word',
   values,
   read: (text) => values.find((v) => v.toLowerCase() === text.toLowerCase()),
 });
 
-/** A number within limits. */
+/**
+ * A number within limits.
+ * @param {number} low
+ * @param {number} high
+ * @param {boolean} [whole]
+ * @returns {Rule<number>}
+ */
 export const between = (low, high, whole = false) => ({
   kind: 'number',
   low,
@@ -21,8 +37,14 @@ export const between = (low, high, whole = false) => ({
   },
 });
 
-/** `on` or `off`. */
-export const onOff = { kind: 'onOff', values: ['on', 'off'], read: (text) => ({ on: true, off: false })[text.toLowerCase()] };
+/**
+ * `on` or `off`.
+ * @type {Rule<boolean>}
+ */
+export const onOff = { kind: 'onOff', values: ['on', 'off'], read: (text) => new Map([['on', true], ['off', false]]).get(text.toLowerCase()) };
 
-/** At most 40 characters of what was found, for a sentence about it. */
+/**
+ * At most 40 characters of what was found, for a sentence about it.
+ * @param {string} text
+ */
 export const clip = (text) => (text.length > 40 ? `${text.slice(0, 40)}…` : text);

@@ -1,16 +1,29 @@
 // Hands a file to whoever sits before the page.
 
-/** Saves an object as JSON. */
+/**
+ * Saves an object as JSON.
+ * @param {string} name
+ * @param {unknown} content
+ */
 export function save(name, content) {
   saveText(name, `${JSON.stringify(content, null, 2)}\n`, 'application/json');
 }
 
-/** Saves a text as it is. */
+/**
+ * Saves a text as it is.
+ * @param {string} name
+ * @param {string} text
+ * @param {string} type a media type
+ */
 export function saveText(name, text, type) {
   saveBlob(name, new Blob([text], { type }));
 }
 
-/** Saves what is already bytes. */
+/**
+ * Saves what is already bytes.
+ * @param {string} name
+ * @param {Blob} blob
+ */
 export function saveBlob(name, blob) {
   const address = URL.createObjectURL(blob);
   const link = document.createElement('a');
@@ -21,7 +34,10 @@ export function saveBlob(name, blob) {
   setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
 
-/** Puts a text on the clipboard; resolves to whether it is there. */
+/**
+ * Puts a text on the clipboard; resolves to whether it is there.
+ * @param {string} text
+ */
 export async function copyText(text) {
   try {
     await navigator.clipboard.writeText(text);

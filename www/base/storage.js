@@ -2,6 +2,7 @@
 
 const KEY = 'downbeam.settings';
 let works = true;
+/** @type {Record<string, string>} */
 let kept = read() ?? {};
 
 /** The settings in storage, or null: there are none, or the browser gives none. */
@@ -16,12 +17,20 @@ function read() {
   }
 }
 
-/** The setting of that name, if it is one of the allowed values; else the first of them. */
+/**
+ * The setting of that name, if it is one of the allowed values; else the first of them.
+ * @param {string} name
+ * @param {readonly string[]} allowed
+ */
 export function setting(name, allowed) {
   return allowed.includes(kept[name]) ? kept[name] : allowed[0];
 }
 
-/** Keeps a setting. Returns false if the browser will not. */
+/**
+ * Keeps a setting. Returns false if the browser will not.
+ * @param {string} name
+ * @param {string} value
+ */
 export function keep(name, value) {
   // Another page may have kept something meanwhile.
   kept = { ...kept, ...read(), [name]: value };
@@ -32,7 +41,10 @@ export function keep(name, value) {
 /** Whether settings outlast the page, as far as is known yet. */
 export const storageWorks = () => works;
 
-/** The text kept under a key, or null: there is none, or the browser gives none. */
+/**
+ * The text kept under a key, or null: there is none, or the browser gives none.
+ * @param {string} key
+ */
 export function stored(key) {
   try {
     return localStorage.getItem(key);
@@ -41,7 +53,11 @@ export function stored(key) {
   }
 }
 
-/** Keeps a text under a key, or forgets it when it is null. Returns whether the browser let it. */
+/**
+ * Keeps a text under a key, or forgets it when it is null. Returns whether the browser let it.
+ * @param {string} key
+ * @param {string | null} text
+ */
 export function store(key, text) {
   try {
     if (text === null) localStorage.removeItem(key);

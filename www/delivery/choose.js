@@ -23,7 +23,11 @@ import { Trouble, sentence } from './trouble.js';
  * @property {() => void} leave the page is hidden or closed: hand over what can be
  */
 
-/** A Delivery; never throws. `notice([sentence])` tells the learner. */
+/**
+ * A Delivery; never throws. `notice([sentence])` tells the learner.
+ * @param {{ notice: (sentences: string[]) => void }} act
+ * @returns {Promise<Delivery>}
+ */
 export async function connect({ notice }) {
   const act = { notice, lesson: null };
   const query = new URLSearchParams(location.search);

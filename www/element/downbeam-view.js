@@ -5,6 +5,8 @@ import { FIRST_CATALOGUE } from '../engine/catalogue.js';
 import { viewOf } from '../views/criterion-rows.js';
 import { IntegrityError, reason } from '../engine/engine-load.js';
 import { onceAFrame, onceQuiet } from '../base/frame.js';
+import { tenth } from '../base/tenth.js';
+import { createStore } from '../state/store.js';
 import { BY_NAME, fallbacks, readAttribute } from './attributes.js';
 import { buildFace } from './face.js';
 import { ATTRIBUTES, TAG } from './interface.js';
@@ -24,7 +26,9 @@ export class DownbeamView extends HTMLElement {
   static observedAttributes = ATTRIBUTES.map((entry) => entry.name);
   static usage = usage;
 
-  #state = { ...fallbacks(), ownView: null };
+  // Where it aims elsewhere, the learner's own view is no longer what was left for the best one.
+  #store = createStore({ ...fallbacks(), ownView: null }, (_, changed, patch) => ('ownView' in patch || !changed.some((key) => AIM.includes(key)) ? {} : { ownView: null }));
+  #state = this.#store.state;
   #problems = problemList({ show: (sentences) => this.#face?.complain(sentences), tell: (problem) => this.#tell('downbeam-error', problem) });
   /** What it says, from when it was first shown; until then as far as its language is there. */
   #texts = null;
@@ -56,6 +60,18 @@ export class DownbeamView extends HTMLElement {
   constructor() {
     super();
     this.attachShadow({ mode: 'open' }).adoptedStyleSheets = sheets;
+    this.#store.subscribe(AIM, () => {
+      this.#moved = true;
+      this.#test.revealed = false;
+    });
+    this.#store.subscribe(CASE, () => {
+      this.#test.asked = false;
+      this.#wasReached = false;
+      this.#toBest = this.#state.start === 'best';
+    });
+    this.#store.subscribe(['theme'], () => this.#awake && this.#dress());
+    this.#store.subscribe(['loading', 'integrity'], (changed) => this.#bringIfWanted(changed));
+    this.#store.subscribe(null, () => this.#touch());
   }
 
   // --- Attributes and properties ---
@@ -74,7 +90,7 @@ export class DownbeamView extends HTMLElement {
     // Without digests that can be read no engine is loaded, and that is told then.
     else if (problem?.about === 'integrity') this.#problems.keep(name, problem);
     else if (problem) this.#problems.add(name, problem);
-    else this.#change({ [key]: value });
+    else this.#store.set({ [key]: value });
   }
 
   #words() {
@@ -120,7 +136,7 @@ export class DownbeamView extends HTMLElement {
     if (!view) throw new Error(this.#words().problem.nothingChecked);
     this.#showBest();
     this.#draw();
-    return { oblique: tenths(view.best.oblique), tilt: tenths(view.best.tilt), reached: view.reached };
+    return { oblique: tenth(view.best.oblique), tilt: tenth(view.best.tilt), reached: view.reached };
   }
 
   async check() {
@@ -137,7 +153,7 @@ export class DownbeamView extends HTMLElement {
     }
     this.#test = { asked: false, revealed: false };
     this.#toBest = patch.start === 'best';
-    this.#change(patch);
+    this.#store.set(patch);
     this.#touch();
   }
 
@@ -184,10 +200,10 @@ export class DownbeamView extends HTMLElement {
     this.#face ??= buildFace(this.shadowRoot, {
       state,
       catalogue: FIRST_CATALOGUE,
-      change: (patch) => this.#change(patch),
+      change: this.#store.set,
       hold: (on) => this.#hold(on),
       check: () => this.#ask(),
-      toggleBest: () => (state.ownView ? this.#change({ ...state.ownView, ownView: null }) : this.#showBest()),
+      toggleBest: () => (state.ownView ? this.#store.set({ ...state.ownView, ownView: null }) : this.#showBest()),
       retry: () => this.#bring(),
     }, texts);
     for (const [name, given] of this.#unsaid) this.#take(name, given);
@@ -228,26 +244,11 @@ export class DownbeamView extends HTMLElement {
 
   // --- State ---
 
-  #change(patch) {
-    const state = this.#state;
-    const changed = Object.keys(patch).filter((key) => state[key] !== patch[key]);
-    if (changed.length === 0) return;
-    Object.assign(state, patch);
-    const has = (keys) => changed.some((key) => keys.includes(key));
-    if (has(AIM)) {
-      this.#moved = true;
-      this.#test.revealed = false;
-      if (!('ownView' in patch)) state.ownView = null;
-    }
-    if (has(CASE)) {
-      this.#test.asked = false;
-      this.#wasReached = false;
-      this.#toBest = state.start === 'best';
-    }
-    if (!this.#awake) return;
-    if (has(['theme'])) this.#dress();
-    if ((has(['loading']) && state.loading === 'eager') || (has(['integrity']) && this.#failed)) this.#bring();
-    this.#touch();
+  /** It is to load at once, or under digests that may fit after one that has failed. */
+  #bringIfWanted(changed) {
+    const now = changed.includes('loading') && this.#state.loading === 'eager';
+    const again = changed.includes('integrity') && this.#failed;
+    if (this.#awake && (now || again)) this.#bring();
   }
 
   /** Something changed: draw it, and settle once it has been quiet. */
@@ -276,7 +277,7 @@ export class DownbeamView extends HTMLElement {
     if (!best) return;
     const { oblique, tilt, ownView } = this.#state;
     const { revealed } = this.#test;
-    this.#change({ oblique: tenths(best.oblique), tilt: tenths(best.tilt), ownView: ownView ?? { oblique, tilt } });
+    this.#store.set({ oblique: tenth(best.oblique), tilt: tenth(best.tilt), ownView: ownView ?? { oblique, tilt } });
     this.#test.revealed = revealed;
   }
 
@@ -333,6 +334,7 @@ export class DownbeamView extends HTMLElement {
       const kept = this.#stand?.name ?? BY_NAME.get('patient').fallback;
       if (wanted === kept) throw new Error(this.#words().loading.failedRun(reason(error)), { cause: error });
       this.#problems.add('patient', { about: 'attribute', attribute: 'patient', value: wanted, sentence: this.#words().problem.patient(reason(error), kept) });
+      // Taken back without a word to those who listen: nothing that they show has changed.
       if (state.patient === wanted) state.patient = kept;
     }
   }
@@ -412,7 +414,5 @@ export class DownbeamView extends HTMLElement {
     this.dispatchEvent(new CustomEvent(type, { detail, bubbles: true, composed: true }));
   }
 }
-
-const tenths = (degrees) => Math.round(degrees * 10) / 10;
 
 if (!customElements.get(TAG)) customElements.define(TAG, DownbeamView);

@@ -3,8 +3,11 @@
 import { make } from '../base/dom.js';
 import { DETECTOR_MM, outlineStyle } from '../film/film-look.js';
 import { drawDogNames, drawEdgeLetters } from '../film/labels.js';
+import { keyOf } from '../state/positioning.js';
 
 const RADIOGRAPH_PX = 512;
+/** What of the state changes the radiograph, beside the patient. */
+const LOOK = ['level', 'oblique', 'tilt', 'rotation', 'polarity'];
 
 /** Builds the canvases in `holder`. `words`: the `picture` table of the texts. */
 export function filmCanvases(holder, words) {
@@ -28,7 +31,7 @@ export function filmCanvases(holder, words) {
     },
     /** The radiograph, if anything that shows in it has changed. */
     expose(stand, state) {
-      const now = [stand.name, state.level, state.oblique, state.tilt, state.rotation, state.polarity].join();
+      const now = `${stand.name},${keyOf(state, LOOK)}`;
       if (now === drawn) return;
       stand.room.drawRadiograph(radiograph, state.polarity === 'bone-dark');
       drawn = now;

@@ -1,6 +1,8 @@
 // Patients that stand in the engine. Elements with the same patient share one: it is turned to each one's aim before it draws, which
 // costs nothing beside the drawing, while a patient of its own would cost its shaping and its meshes (docs/element.md has the figures).
 
+import { keyOf, TARGET } from '../state/positioning.js';
+
 const FIRST_AIM = ['L4', 'left'];
 
 /**
@@ -38,7 +40,7 @@ export function leavePatient(stand) {
 /** Turns a patient to where an element's state stands. */
 export function aim(stand, state) {
   const { room } = stand;
-  const wanted = `${state.level} ${state.side}`;
+  const wanted = keyOf(state, TARGET);
   if (wanted !== stand.aimed) room.setTarget(state.level, state.side);
   stand.aimed = wanted;
   room.setOrientation(state.oblique, state.tilt);
@@ -46,7 +48,7 @@ export function aim(stand, state) {
 }
 
 function shape(engine, name) {
-  const stand = { engine, name, users: 0, room: null, aimed: FIRST_AIM.join(' '), ready: null };
+  const stand = { engine, name, users: 0, room: null, aimed: FIRST_AIM.join(), ready: null };
   stand.ready = make(stand);
   engine.patients.set(name, stand);
   return stand;

@@ -1,15 +1,26 @@
 // Brings the engine in: glue, wasm with progress, and one clear sentence when any of it fails. `words` is the `loading` table of
 // the texts.
 
+/**
+ * What is said of loading: the `loading` table of the texts.
+ * @typedef {{ failedStart: (why: string) => string, failedFetch: (why: string) => string, failedIntegrity?: (file: string) => string, noWasm: string, noServer: string,
+ *   status: (code: number) => string }} LoadingWords
+ *
+ * @typedef {(percent: number | null) => void} OnProgress
+ */
+
 const GLUE = '../pkg/downbeam.js';
 const ENGINE = new URL('../pkg/downbeam_bg.wasm', import.meta.url);
 // As a preload without `crossorigin` asks: the only kind that WebKit, too, hands to a fetch, where others are fetched twice. Only from
 // the page's own place, since elsewhere, and in a frame without an origin, such an answer could not be read.
+/** @type {RequestInit} */
 const AS_PRELOADED = ENGINE.origin === globalThis.origin ? { mode: 'no-cors', credentials: 'include' } : {};
 
 /**
  * Loads the engine. `onProgress` gets percent, or null while the size is unknown. With an `integrity` (as in HTML's attribute of
  * that name) the wasm is run only if its digest is the one that is given. Throws an Error with a sentence.
+ * @param {OnProgress} onProgress
+ * @param {LoadingWords} words
  */
 export async function loadEngine(onProgress, words, integrity = '') {
   const [glue, compiled] = await Promise.all([loadGlue(words), compile(onProgress, words, integrity)]);
@@ -23,6 +34,10 @@ export async function loadEngine(onProgress, words, integrity = '') {
 
 let tries = 0;
 
+/**
+ * @param {LoadingWords} words
+ * @returns {Promise<typeof import('../pkg/downbeam.js')>}
+ */
 async function loadGlue(words) {
   try {
     // The path itself, since bundlers find a module by this very form.
@@ -34,6 +49,11 @@ async function loadGlue(words) {
   }
 }
 
+/**
+ * @param {OnProgress} onProgress
+ * @param {LoadingWords} words
+ * @param {string} integrity
+ */
 async function compile(onProgress, words, integrity) {
   if (typeof WebAssembly === 'undefined') throw new Error(words.failedStart(words.noWasm));
   const streamed = await fetchEngine(words, integrity);
@@ -50,12 +70,18 @@ async function compile(onProgress, words, integrity) {
   }
 }
 
+/**
+ * @param {LoadingWords} words
+ * @param {string} integrity
+ */
 async function fetchEngine(words, integrity) {
   let response;
   try {
     response = await fetch(ENGINE, integrity ? { integrity } : AS_PRELOADED);
   } catch (error) {
-    if (integrity && (await answers())) throw new IntegrityError(words.failedIntegrity(ENGINE.pathname.split('/').pop()), { cause: error });
+    if (integrity && (await answers())) {
+      throw new IntegrityError(words.failedIntegrity?.(ENGINE.pathname.split('/').pop() ?? ''), { cause: error });
+    }
     throw new Error(words.failedFetch(words.noServer), { cause: error });
   }
   if (!response.ok) throw new Error(words.failedFetch(words.status(response.status)));
@@ -76,12 +102,16 @@ async function answers() {
   }
 }
 
-/** The same body, counted on its way; the type is set here since some course hosts send wasm as octet-stream. */
+/**
+ * The same body, counted on its way; the type is set here since some course hosts send wasm as octet-stream.
+ * @param {Response} response
+ * @param {OnProgress} onProgress
+ */
 function withProgress(response, onProgress) {
   // A compressed body is counted after unpacking, its length before: then only "loading" can be said.
   const total = response.headers.get('Content-Encoding') ? 0 : Number(response.headers.get('Content-Length'));
   let seen = 0;
-  const counted = response.body.pipeThrough(
+  const counted = response.body?.pipeThrough(
     new TransformStream({
       transform(chunk, controller) {
         seen += chunk.byteLength;
@@ -93,7 +123,10 @@ function withProgress(response, onProgress) {
   return new Response(counted, { headers: { 'Content-Type': 'application/wasm' } });
 }
 
-/** The short reason in an error, without the stack and without addresses, which say nothing to a reader. */
+/**
+ * The short reason in an error, without the stack and without addresses, which say nothing to a reader.
+ * @param {unknown} error
+ */
 export function reason(error) {
-  return String(error?.message ?? error).split('\n')[0].replace(/(:| fetching) ['"]?https?:\/\/\S+/, '').replace(/\.$/, '').slice(0, 160);
+  return String(Object(error).message ?? error).split('\n')[0].replace(/(:| fetching) ['"]?https?:\/\/\S+/, '').replace(/\.$/, '').slice(0, 160);
 }

@@ -5,5 +5,10 @@ import { texts } from '../words/texts.js';
 
 export { reason } from './engine-load.js';
 
-/** Loads the engine. `onProgress` gets percent, or null while the size is unknown. Throws an Error with a sentence. */
+/** @import { OnProgress } from './engine-load.js' */
+
+/**
+ * Loads the engine. `onProgress` gets percent, or null while the size is unknown. Throws an Error with a sentence.
+ * @param {OnProgress} onProgress
+ */
 export const loadEngine = (onProgress) => load(onProgress, texts.loading);

@@ -1,12 +1,27 @@
 // The engine and the patient in it: loading, shaping the first patient, and shaping another while the page goes on answering.
 
 import { byId } from '../base/dom.js';
+import { keyOf, PATIENT, TARGET } from '../state/positioning.js';
 import { loadEngine, reason } from './room.js';
 import { texts } from '../words/texts.js';
 
 /**
+ * @import { TeachingRoom } from '../pkg/downbeam.js'
+ * @import { Level, Side } from '../pkg/values.js'
+ * @import { App } from '../state/page-state.js'
+ *
+ * What stands over the film while there is none (film/film-state.js).
+ * @typedef {{ loading: (sentence: string, percent?: number | null) => void, clear: () => void }} Cover
+ *
+ * @typedef {ReturnType<typeof shaping>} Shaping
+ */
+
+/**
  * Keeps `app.room`. `act`: `offered()` once the engine's own lists are in `app.catalogue`, `made()` once the first patient stands, `shaped()` once another does,
- * `fail(sentence)`. Returns `{ start(), reshape(), aim(), stale(), whole(), ready() }`.
+ * `fail(sentence)`.
+ * @param {App} app
+ * @param {Cover} film
+ * @param {{ offered: () => void, made: () => void, shaped: () => void, fail: (sentence: string) => void }} act
  */
 export function shaping(app, film, act) {
   // The patient that stands in the engine or is being shaped, and whether that is still going on.
@@ -18,6 +33,7 @@ export function shaping(app, film, act) {
   /** Loads the engine and shapes the first patient. Never throws: a failure is shown in the film. */
   async function start() {
     let loading = true;
+    /** @param {number | null} percent */
     const progress = (percent) => loading && film.loading(percent === null ? texts.loading.engine : texts.loading.percent(percent), percent);
     progress(null);
     try {
@@ -28,18 +44,19 @@ export function shaping(app, film, act) {
       await makeRoom(TeachingRoom);
     } catch (error) {
       loading = false;
-      act.fail(error.message);
+      act.fail(String(Object(error).message ?? error));
     }
   }
 
-  async function makeRoom(TeachingRoom) {
+  /** @param {typeof TeachingRoom} Room */
+  async function makeRoom(Room) {
     const { patient, level, side } = app.state;
     film.loading(texts.loading.patient(patient));
     await painted();
-    app.room = new TeachingRoom(patient, level, side);
-    target = `${level} ${side}`;
+    app.room = new Room(patient, level, side);
+    target = keyOf(app.state, TARGET);
     act.made();
-    shaped = who({ patient, seed: null, changed: '' });
+    shaped = keyOf({ patient, seed: null, changed: '' }, PATIENT);
     unfinished = false;
     film.clear();
     app.touch();
@@ -48,16 +65,18 @@ export function shaping(app, film, act) {
 
   /** Shapes another patient a bone at a time, so that the page goes on answering. A later choice overtakes an earlier one. */
   async function reshape() {
-    const { patient, seed, changed } = app.state;
-    const wanted = who(app.state);
+    const { room, state } = app;
+    if (!room) return;
+    const { patient, seed, changed } = state;
+    const wanted = keyOf(state, PATIENT);
     shaped = wanted;
     unfinished = true;
     app.report = null;
     film.loading(texts.loading.patient(patient));
     await painted();
     try {
-      app.room.beginPatient(patient, { seed: seed ?? undefined, changed: changed ? JSON.parse(changed) : undefined });
-      while (app.room.shapeBone() < 1) {
+      room.beginPatient(patient, { seed: seed ?? undefined, changed: changed ? JSON.parse(changed) : undefined });
+      while (room.shapeBone() < 1) {
         await rest();
         if (shaped !== wanted) return;
       }
@@ -76,7 +95,8 @@ export function shaping(app, film, act) {
     /** Turns the engine to where the page's state stands. */
     aim() {
       const { room, state } = app;
-      const wanted = `${state.level} ${state.side}`;
+      if (!room) return;
+      const wanted = keyOf(state, TARGET);
       if (wanted !== target) room.setTarget(state.level, state.side);
       target = wanted;
       room.setOrientation(state.oblique, state.tilt);
@@ -84,19 +104,20 @@ export function shaping(app, film, act) {
       room.setTableShift(state.tableX, 0, state.tableZ);
       room.setWindow(state.contrast / 100, state.brightness / 100);
     },
-    /** The engine has taken another aim by itself. */
-    aimedAt: (level, side) => (target = `${level} ${side}`),
+    /**
+     * The engine has taken another aim by itself.
+     * @param {Level} level
+     * @param {Side} side
+     */
+    aimedAt: (level, side) => void (target = keyOf({ level, side }, TARGET)),
     /** Whether another patient is wanted than the one in the engine. */
-    stale: () => Boolean(app.room) && shaped !== who(app.state),
+    stale: () => Boolean(app.room) && shaped !== keyOf(app.state, PATIENT),
     /** Whether there is a patient with all bones. */
     whole: () => Boolean(app.room) && !unfinished,
     /** Whether an exposure can be taken: the engine is there, and so is the patient. */
-    ready: () => Boolean(app.room) && shaped === who(app.state) && byId('film-state').hidden,
+    ready: () => Boolean(app.room) && shaped === keyOf(app.state, PATIENT) && Boolean(byId('film-state').hidden),
   };
 }
-
-/** A patient told from all others: one name may stand for many, by seed and by what is changed. */
-const who = ({ patient, seed, changed }) => `${patient} ${seed ?? ''} ${changed}`;
 
 /** Resolves once what is on the page has been painted. */
 function painted() {

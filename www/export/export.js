@@ -43,14 +43,23 @@ export function exporting(app, patient, needle, record, act) {
     }
   }
 
+  /** The film at the detector's own pixels: as it stands on the page, or drawn for this where the page shows it finer or coarser. */
+  function film() {
+    const shown = byId('radiograph');
+    if (shown.width === FILM_PX || app.state.byExposure) return shown;
+    const own = square(FILM_PX);
+    app.room.drawRadiograph(own.getContext('2d'), app.state.boneDark, needle.inPicture()?.tick, FILM_PX);
+    return own;
+  }
+
   function draw(shown) {
     const size = FILM_PX * TIMES;
     const [whole, over] = [square(size), square(size)];
     whole.height = size + FOOT_PX;
     const pen = whole.getContext('2d');
     pen.imageSmoothingEnabled = false;
-    pen.drawImage(byId('radiograph'), 0, 0, size, size);
     patient.aim();
+    pen.drawImage(film(), 0, 0, size, size);
     drawOver(over.getContext('2d'), app.room, app.state, shown, { marks: needle.marks(), scale: TIMES, ratio: TIMES });
     pen.drawImage(over, 0, 0);
     pen.fillStyle = '#fff';

@@ -4,8 +4,11 @@
 const MOST_PULSES = 30;
 
 /**
- * `act`: `rate()` in pulses a second, `began()`, `pulse(n)` (returns false if there was none), `ended()`. `latched()` says whether
- * a press switches. Returns `{ on, stop }`.
+ * A pedal. `act`: `rate()` in pulses a second, `began()`, `pulse(n)` (returns false if there was none), `ended()`. `latched()` says whether
+ * a press switches.
+ * @param {HTMLButtonElement} button
+ * @param {() => boolean} latched
+ * @param {{ rate: () => number, began: () => void, pulse: (n: number) => boolean, ended: () => void }} act
  */
 export function pedal(button, latched, act) {
   let timer = 0;
@@ -43,6 +46,7 @@ export function pedal(button, latched, act) {
     if (on) timer = setTimeout(tick, Math.max(0, began_ms + given * interval_ms - performance.now()));
   }
 
+  /** @param {KeyboardEvent} event */
   const isPress = (event) => [' ', 'Enter'].includes(event.key) && !event.altKey && !event.ctrlKey && !event.metaKey;
   button.addEventListener('pointerdown', (event) => {
     if (latched() || event.button !== 0) return;
@@ -50,7 +54,7 @@ export function pedal(button, latched, act) {
     button.setPointerCapture(event.pointerId);
     start();
   });
-  for (const type of ['pointerup', 'pointercancel', 'lostpointercapture', 'blur']) button.addEventListener(type, () => latched() || stop());
+  for (const type of ['pointerup', 'pointercancel', 'lostpointercapture', 'blur']) button.addEventListener(type, () => void (latched() || stop()));
   button.addEventListener('keydown', (event) => {
     if (latched() || !isPress(event)) return;
     event.preventDefault();

@@ -3,26 +3,49 @@
 import { exposurePanel } from './exposure.js';
 import { byId, say } from '../base/dom.js';
 import { shownIn } from '../film/picture.js';
+import { PATIENT, positioningOf } from '../state/positioning.js';
 import { reason } from '../engine/room.js';
 import { texts } from '../words/texts.js';
 
-/** What of the state says where a picture was taken. */
-const PLACE = ['patient', 'level', 'side', 'oblique', 'tilt', 'rotation', 'tableX', 'tableZ'];
+/**
+ * @import { Shaping } from '../engine/shaping.js'
+ * @import { Exposure, Marks, picture } from '../film/picture.js'
+ * @import { BeamSettings, DoseReadout } from '../pkg/values.js'
+ * @import { App } from '../state/page-state.js'
+ *
+ * @typedef {ReturnType<typeof exposureRecord>} Record
+ */
 
-/** Sets up the panel and keeps the record. `patient` is from `shaping`; `act`: `words()` after a change, `fail(sentence)`, `tick()`
- * of the attempt, `exposed()`, `marks()` over the picture. */
+/**
+ * Sets up the panel and keeps the record. `patient` is from `shaping`; `act`: `words()` after a change, `fail(sentence)`, `tick()`
+ * of the attempt, `exposed()`, `marks()` over the picture.
+ * @param {App} app
+ * @param {ReturnType<typeof picture>} images
+ * @param {Shaping} patient
+ * @param {{ words: () => void, fail: (sentence: string) => void, tick: () => number | undefined, exposed: () => void, marks: () => Marks | null }} act
+ */
 export function exposureRecord(app, images, patient, act) {
+  /** @type {Exposure | null} */
   let taken = null;
+  /** @type {DoseReadout | null} */
   let dose = null;
   let number = 0;
-  const file = () => ({ caution: texts.caution, ...app.room.doseDicom() });
   const panel = exposurePanel(app, { take, release, reset, record: file });
 
-  /** One spot picture or a few pulses more. Returns whether there was a picture. */
+  function file() {
+    if (!app.room) throw new Error('there is no engine');
+    return { caution: texts.caution, ...app.room.doseDicom() };
+  }
+
+  /**
+   * One spot picture or a few pulses more. Returns whether there was a picture.
+   * @param {BeamSettings['kind']} kind
+   * @param {number} pulses
+   */
   function take(kind, pulses) {
     const { room, state } = app;
-    if (!patient.ready()) return false;
-    const next = { ...Object.fromEntries(PLACE.map((key) => [key, state[key]])), ...state.beam, kind, number: number + 1 };
+    if (!room || !patient.ready()) return false;
+    const next = { ...positioningOf(state), ...state.beam, kind, number: number + 1 };
     try {
       patient.aim();
       app.report = room.report();
@@ -57,24 +80,27 @@ export function exposureRecord(app, images, patient, act) {
     say(byId('status'), texts.exposure.wasReset);
   }
 
+  /** Another patient or start: no picture yet, and nothing spent. */
+  function begin() {
+    panel.stop();
+    taken = null;
+    app.room?.resetDose();
+    dose = app.room?.dose() ?? null;
+  }
+
+  app.subscribe([...PATIENT, 'start', 'lesson'], begin);
+  app.subscribe(['byExposure'], panel.stop);
+
   return {
     /** The last exposure (where it was taken, with what, its number, its dog, the engine's report of it), or null. */
     taken: () => taken,
     /** Whether the beam is on. */
     on: panel.on,
-    /** Lifts the pedal. */
-    stop: panel.stop,
     /** Shows the panel for the state. */
     update: () => panel.update(app.state, dose, patient.ready()),
-    /** Another patient or start: no picture yet, and nothing spent. */
-    begin() {
-      panel.stop();
-      taken = null;
-      app.room?.resetDose();
-      dose = app.room?.dose() ?? null;
-    },
+    begin,
     /** The engine has come. */
-    connect: () => (dose = app.room.dose()),
+    connect: () => void (dose = app.room?.dose() ?? null),
     /** The engine is gone. */
     forget() {
       taken = dose = null;

@@ -1,5 +1,11 @@
 // How lines look on a film, and how large the film is.
 
+/**
+ * @import { Label, OutlineStyle, Pen } from '../pkg/values.js'
+ *
+ * @typedef {'context' | 'target' | 'posterior' | 'below' | 'chosen'} LineKind
+ */
+
 // Line looks for each kind of outline: colour, width in CSS px, dash in CSS px. Told apart by width and dash, not by colour alone.
 export const LOOKS = {
   onLight: { halo: 'rgba(12,16,19,.72)', context: 'rgba(14,30,40,.42)', target: 'rgba(10,20,28,.85)', posterior: '#ffc163', below: '#8fe3ff', chosen: '#ffffff' },
@@ -10,9 +16,17 @@ const DASH_PX = [8, 4];
 /** The width of the whole field on the detector: 512 pixels of 0.4 mm. */
 export const DETECTOR_MM = 512 * 0.4;
 
-/** What the engine needs to know to stroke the outlines on a canvas of `pixels` by `pixels`; `lit` is a part that stands out, or nothing; `ratio` canvas pixels a CSS pixel. */
+/**
+ * What the engine needs to know to stroke the outlines on a canvas of `pixels` by `pixels`.
+ * @param {{ boneDark: boolean }} state
+ * @param {number} pixels
+ * @param {Label | null} [lit] a part that stands out
+ * @param {number} [ratio] canvas pixels a CSS pixel
+ * @returns {OutlineStyle}
+ */
 export function outlineStyle(state, pixels, lit, ratio = devicePixelRatio) {
   const look = state.boneDark ? LOOKS.onLight : LOOKS.onDark;
+  /** @type {(kind: LineKind, dash?: number[]) => Pen} */
   const pen = (kind, dash = []) => ({ colour: look[kind], width_px: WIDTHS_PX[kind] * ratio, dash_px: dash.map((d) => d * ratio) });
   return {
     canvas_px: pixels,

@@ -3,14 +3,18 @@
 import { byId, say } from '../base/dom.js';
 import { texts } from '../words/texts.js';
 
-/** Sets up the cover over the film. `onRetry` is called by its button. */
+/**
+ * Sets up the cover over the film. `onRetry` is called by its button.
+ * @param {() => void} onRetry
+ */
 export function filmState(onRetry) {
   const cover = byId('film-state');
   const heading = byId('film-state-heading');
   const text = byId('film-state-text');
-  const progress = byId('film-progress');
+  const progress = byId('film-progress', HTMLProgressElement);
   const retry = byId('retry');
   retry.addEventListener('click', onRetry);
+  /** @type {(sentence: string, how?: { failed?: boolean, percent?: number | null }) => void} */
   const show = (sentence, { failed = false, percent = null } = {}) => {
     cover.hidden = false;
     cover.dataset.failed = String(failed);
@@ -24,7 +28,9 @@ export function filmState(onRetry) {
     byId('film-image').hidden = failed;
   };
   return {
+    /** @type {(sentence: string, percent?: number | null) => void} */
     loading: (sentence, percent = null) => show(sentence, { percent }),
+    /** @param {string} sentence */
     failed: (sentence) => {
       show(sentence, { failed: true });
       say(byId('status'), sentence);

@@ -5,6 +5,15 @@
 // Both surfaces are drawn once, in any order: a fragment adds its depth less the SOD, times its tissue's step of attenuation, + where the
 // ray leaves and - where it enters.
 
+/**
+ * @import { TeachingRoom } from '../pkg/downbeam.js'
+ *
+ * Meshes as the engine's `filmMeshes` and `filmInclusions` give them: places, triangles, and a number a vertex.
+ * @typedef {[Float32Array, Uint32Array, Uint8Array | Float32Array]} Meshes
+ *
+ * @typedef {ReturnType<typeof program>} Program
+ */
+
 const PLANES = 5;
 const COARSE = 33;
 /** Side of the small picture that the window is found of. */
@@ -120,20 +129,34 @@ void main() {
   colour = vec4(grey, grey, grey, 1.0);
 }`;
 
+/**
+ * @param {WebGL2RenderingContext} gl
+ * @param {string} vertex
+ * @param {string} fragment
+ */
 function program(gl, vertex, fragment) {
   const made = gl.createProgram();
-  for (const [kind, text] of [[gl.VERTEX_SHADER, vertex], [gl.FRAGMENT_SHADER, fragment]]) {
+  for (const [kind, text] of /** @type {[number, string][]} */ ([[gl.VERTEX_SHADER, vertex], [gl.FRAGMENT_SHADER, fragment]])) {
     const shader = gl.createShader(kind);
+    if (!shader) throw new Error('shader');
     gl.shaderSource(shader, text);
     gl.compileShader(shader);
     gl.attachShader(made, shader);
   }
   gl.linkProgram(made);
   if (!gl.getProgramParameter(made, gl.LINK_STATUS)) throw new Error(gl.getProgramInfoLog(made) ?? 'shader');
+  /** @type {Map<string, WebGLUniformLocation | null>} */
   const places = new Map();
-  return { made, at: (name) => (places.has(name) || places.set(name, gl.getUniformLocation(made, name)), places.get(name)) };
+  /** @param {string} name */
+  const at = (name) => (places.has(name) || places.set(name, gl.getUniformLocation(made, name)), places.get(name) ?? null);
+  return { made, at };
 }
 
+/**
+ * @param {WebGL2RenderingContext} gl
+ * @param {number} unit
+ * @param {number} target
+ */
 function texture(gl, unit, target = gl.TEXTURE_2D) {
   const made = gl.createTexture();
   gl.activeTexture(gl.TEXTURE0 + unit);
@@ -142,17 +165,28 @@ function texture(gl, unit, target = gl.TEXTURE_2D) {
   return made;
 }
 
-/** A list as a texture of 1024 texels a row: a vertex's place with its own value, or a triangle's three numbers. */
+/**
+ * A list as a texture of 1024 texels a row: a vertex's place with its own value, or a triangle's three numbers.
+ * @param {WebGL2RenderingContext} gl
+ * @param {number} unit
+ * @param {[number, number, number]} how
+ * @param {Float32Array | Uint32Array} data
+ * @param {number} width
+ */
 function listed(gl, unit, [inner, format, type], data, width) {
   const rows = Math.max(1, Math.ceil(data.length / width / 1024));
-  const whole = new data.constructor(rows * 1024 * width);
+  const whole = data instanceof Float32Array ? new Float32Array(rows * 1024 * width) : new Uint32Array(rows * 1024 * width);
   whole.set(data);
   const made = texture(gl, unit);
   gl.texImage2D(gl.TEXTURE_2D, 0, inner, 1024, rows, 0, format, type, whole);
   return made;
 }
 
-/** Bodies on the processor, from what the engine's `filmMeshes` or `filmInclusions` gives. */
+/**
+ * Bodies on the processor.
+ * @param {WebGL2RenderingContext} gl
+ * @param {Meshes} meshes
+ */
 function bodies(gl, [places, triangles, own]) {
   const corners = new Float32Array(4 * own.length);
   for (let i = 0; i < own.length; i++) {
@@ -175,11 +209,16 @@ function bodies(gl, [places, triangles, own]) {
   };
 }
 
-/** The film on the graphics processor, or null where there is none that can: `texture` is the engine's `TeachingRoom.filmTexture()`. `lost()` when it is gone. */
+/**
+ * The film on the graphics processor, or null where there is none that can. `lost()` when it is gone.
+ * @param {[Int8Array, number, number]} grain the engine's `TeachingRoom.filmTexture()`
+ * @param {() => void} lost
+ */
 export function gpuFilm(grain, lost) {
   const canvas = document.createElement('canvas');
-  const gl = canvas.getContext('webgl2', { antialias: false, depth: false, alpha: false, preserveDrawingBuffer: true });
-  if (!gl || !gl.getExtension('EXT_color_buffer_float') || !gl.getExtension('EXT_float_blend')) return null;
+  const context = canvas.getContext('webgl2', { antialias: false, depth: false, alpha: false, preserveDrawingBuffer: true });
+  if (!context?.getExtension('EXT_color_buffer_float') || !context.getExtension('EXT_float_blend')) return null;
+  const gl = context;
   let alive = true;
   canvas.addEventListener('webglcontextlost', () => {
     alive = false;
@@ -196,6 +235,7 @@ export function gpuFilm(grain, lost) {
   gl.texImage3D(gl.TEXTURE_3D, 0, gl.R8I, side, side, height, 0, gl.RED_INTEGER, gl.BYTE, values);
   const small = texture(gl, 4);
   gl.texImage2D(gl.TEXTURE_2D, 0, gl.R32F, SAMPLES, SAMPLES, 0, gl.RED, gl.FLOAT, null);
+  /** @param {WebGLTexture} target */
   const into = (target) => {
     const buffer = gl.createFramebuffer();
     gl.bindFramebuffer(gl.FRAMEBUFFER, buffer);
@@ -203,13 +243,16 @@ export function gpuFilm(grain, lost) {
     return buffer;
   };
   const sampled = into(small);
+  /** @type {WebGLFramebuffer | null} */
   let summed = null;
   let size = 0;
-  let patient = null;
+  let patient = '';
+  /** @type {ReturnType<typeof bodies> | null} */
   let meshes = null;
   const read = new Float32Array(4 * SAMPLES * SAMPLES);
   const attenuation = new Float32Array(SAMPLES * SAMPLES);
 
+  /** @param {number} pixels */
   function fit(pixels) {
     if (pixels === size) return;
     size = canvas.width = canvas.height = pixels;
@@ -218,7 +261,11 @@ export function gpuFilm(grain, lost) {
     summed ??= into(sums);
   }
 
-  /** Sums all bodies up. */
+  /**
+   * Sums all bodies up.
+   * @param {Float32Array} view the engine's numbers of it
+   * @param {Meshes} inclusions
+   */
   function add(view, inclusions) {
     const { made, at } = summing;
     gl.useProgram(made);
@@ -235,7 +282,7 @@ export function gpuFilm(grain, lost) {
     gl.enable(gl.BLEND);
     gl.blendFunc(gl.ONE, gl.ONE);
     gl.uniform1i(at('by_tissue'), 1);
-    meshes.draw();
+    meshes?.draw();
     gl.uniform1i(at('by_tissue'), 0);
     if (inclusions[1].length) {
       const own = bodies(gl, inclusions);
@@ -245,12 +292,21 @@ export function gpuFilm(grain, lost) {
     gl.disable(gl.BLEND);
   }
 
+  /**
+   * @param {number} unit
+   * @param {Float32Array} values_
+   */
   function grid(unit, values_) {
     gl.activeTexture(gl.TEXTURE0 + unit);
     gl.texImage2D(gl.TEXTURE_2D, 0, gl.R32F, COARSE, COARSE, 0, gl.RED, gl.FLOAT, values_);
   }
 
-  /** Develops into the small picture, whose window the engine finds, and then into the canvas. */
+  /**
+   * Develops into the small picture, whose window the engine finds, and then into the canvas.
+   * @param {TeachingRoom} room
+   * @param {Float32Array} view
+   * @param {boolean} boneDark
+   */
   function develop(room, view, boneDark) {
     const { made, at } = developing;
     gl.useProgram(made);
@@ -278,6 +334,12 @@ export function gpuFilm(grain, lost) {
     gl.drawArrays(gl.TRIANGLES, 0, 3);
   }
 
+  /**
+   * @param {TeachingRoom} room
+   * @param {string} who
+   * @param {number | undefined} tick
+   * @param {number} pixels
+   */
   function sum(room, who, tick, pixels) {
     if (patient !== who) {
       meshes?.free();
@@ -291,7 +353,12 @@ export function gpuFilm(grain, lost) {
   }
 
   return {
-    /** Draws the live film on a canvas, which takes its size; `who` names the patient. Returns whether it could. */
+    /**
+     * Draws the live film on a canvas, which takes its size; `who` names the patient. Returns whether it could.
+     * @param {TeachingRoom} room
+     * @param {CanvasRenderingContext2D} film
+     * @param {{ who: string, boneDark: boolean, tick?: number, pixels: number }} picture
+     */
     draw(room, film, { who, boneDark, tick, pixels }) {
       if (!alive || gl.isContextLost()) return false;
       develop(room, sum(room, who, tick, pixels), boneDark);
@@ -300,7 +367,12 @@ export function gpuFilm(grain, lost) {
       film.drawImage(canvas, 0, 0);
       return true;
     },
-    /** The sums as the engine's `filmSums` has them, rows from the top: for comparing both. */
+    /**
+     * The sums as the engine's `filmSums` has them, rows from the top: for comparing both.
+     * @param {TeachingRoom} room
+     * @param {string} who
+     * @param {number} pixels
+     */
     sums(room, who, pixels) {
       sum(room, who, undefined, pixels);
       const both = new Float32Array(4 * pixels * pixels);

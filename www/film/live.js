@@ -1,6 +1,16 @@
 // The free live film, loaded after the first picture: on the graphics processor at the screen's own sharpness where there is one that can,
 // else by the engine: as coarse as keeps up while it moves, and sharp once it rests, in slices that input never waits for.
 
+/**
+ * @import { TeachingRoom } from '../pkg/downbeam.js'
+ *
+ * What is drawn: whom (a text for the patient), how, and as of which tick.
+ * @typedef {{ who: string, boneDark: boolean, tick?: number }} LivePicture
+ *
+ * @typedef {NonNullable<ReturnType<typeof import('./gpu.js').gpuFilm>>} GpuFilm
+ * @typedef {ReturnType<typeof liveFilm>} LiveFilm
+ */
+
 /** Sizes of the engine's film while it moves, canvas pixels. */
 const PACES = [512, 384, 256, 192];
 /** A frame that takes longer than this wants a coarser film, one that would take less than that a finer one, ms. */
@@ -10,10 +20,17 @@ const [REST_MS, SLICE_MS] = [140, 8];
 /** Frames in a row that a graphics processor may be slow in. */
 const PATIENCE = 4;
 
-/** Sharpness of a film at rest, canvas pixels: those of the screen, in steps that the engine has. */
+/**
+ * Sharpness of a film at rest, canvas pixels: those of the screen, in steps that the engine has.
+ * @param {number} screen
+ */
 export const restPixels = (screen) => Math.min(1024, Math.max(512, 32 * Math.ceil(screen / 32)));
 
-/** The size for the next frame, after one of `size` has taken `ms`. */
+/**
+ * The size for the next frame, after one of `size` has taken `ms`.
+ * @param {number} size
+ * @param {number} ms
+ */
 export function nextPace(size, ms) {
   const i = PACES.indexOf(size);
   if (ms > SLOW_MS && i < PACES.length - 1) return PACES[i + 1];
@@ -26,7 +43,7 @@ export function nextPace(size, ms) {
 function inSoftware() {
   const gl = document.createElement('canvas').getContext('webgl2');
   const info = gl?.getExtension('WEBGL_debug_renderer_info');
-  const name = info ? gl.getParameter(info.UNMASKED_RENDERER_WEBGL) : '';
+  const name = info && gl ? gl.getParameter(info.UNMASKED_RENDERER_WEBGL) : '';
   gl?.getExtension('WEBGL_lose_context')?.loseContext();
   return !gl || /swiftshader|llvmpipe|softpipe|software|basic render/i.test(name);
 }
@@ -34,23 +51,28 @@ function inSoftware() {
 /**
  * `screen()`: the film's side in screen pixels; `redraw()` when what was drawn is gone. `always`: a graphics processor even where it is slow.
  * `draw(room, film, {who, boneDark, tick})` draws on the 2D context `film`; `stop()` before anything else is drawn there.
+ * @param {{ screen: () => number, redraw: () => void, always?: boolean }} how
  */
 export function liveFilm({ screen, redraw, always = false }) {
   let pace = PACES[0];
+  /** @type {GpuFilm | null} */
   let gpu = null;
   let slow = 0;
   let asked = 0;
   let timer = 0;
+  /** @type {(() => void) | null} */
   let last = null;
+  /** @param {'sharp' | 'moving'} how */
   const tell = (how) => (document.documentElement.dataset.film = how);
 
   let tried = false;
-  function tryThere({ filmTexture }) {
+  /** @param {typeof TeachingRoom} Room */
+  function tryThere(Room) {
     if (tried) return;
     tried = true;
     if (!always && inSoftware()) return;
     import('./gpu.js').then(({ gpuFilm }) => {
-      gpu = gpuFilm(filmTexture(), () => {
+      gpu = gpuFilm(Room.filmTexture(), () => {
         gpu = null;
         redraw();
       });
@@ -63,7 +85,12 @@ export function liveFilm({ screen, redraw, always = false }) {
     clearTimeout(timer);
   }
 
-  /** Draws on the graphics processor; false where that is none or no longer. */
+  /**
+   * Draws on the graphics processor; false where that is none or no longer.
+   * @param {TeachingRoom} room
+   * @param {CanvasRenderingContext2D} film
+   * @param {LivePicture} picture
+   */
   function drawThere(room, film, picture) {
     if (!gpu) return false;
     const started = performance.now();
@@ -81,7 +108,12 @@ export function liveFilm({ screen, redraw, always = false }) {
     return true;
   }
 
-  /** Makes the film at rest, a slice at a time, until something else is drawn. */
+  /**
+   * Makes the film at rest, a slice at a time, until something else is drawn.
+   * @param {TeachingRoom} room
+   * @param {CanvasRenderingContext2D} film
+   * @param {LivePicture} picture
+   */
   function sharpen(room, film, { boneDark, tick }) {
     const mine = asked;
     const pixels = restPixels(screen());
@@ -101,9 +133,14 @@ export function liveFilm({ screen, redraw, always = false }) {
   }
 
   return {
+    /**
+     * @param {TeachingRoom} room
+     * @param {CanvasRenderingContext2D} film
+     * @param {LivePicture} picture
+     */
     draw(room, film, picture) {
       stop();
-      tryThere(room.constructor);
+      tryThere(/** @type {typeof TeachingRoom} */ (room.constructor));
       last = () => sharpen(room, film, picture);
       if (drawThere(room, film, picture)) return void tell('sharp');
       const started = performance.now();

@@ -1,16 +1,26 @@
 // What stands over the picture for the needle: mark, area, hub and tip, and the cross that marks. Each is told by its shape.
 
+/** @import { Marks, Place } from './picture.js' */
+
 const INK = '#f4f7f8';
 const SHADE = 'rgba(6,9,12,.85)';
 
-/** Strokes a path dark and wide, then light and thin, so that it is seen on bone and on air. */
+/**
+ * Strokes a path dark and wide, then light and thin, so that it is seen on bone and on air.
+ * @param {CanvasRenderingContext2D} pen
+ * @param {number} scale
+ * @param {() => void} draw
+ * @param {{ width?: number, dash?: number[] }} [look]
+ */
 function stroke(pen, scale, draw, { width = 1.6, dash = [] } = {}) {
-  for (const [colour, thick, broken] of [[SHADE, width + 2, []], [INK, width, dash]]) {
+  /** @type {[string, number, number[]][]} */
+  const strokes = [[SHADE, width + 2, []], [INK, width, dash]];
+  for (const [colour, thick, broken] of strokes) {
     pen.setLineDash(broken.map((d) => d * scale));
     pen.strokeStyle = colour;
     pen.lineWidth = thick * scale;
     pen.beginPath();
-    draw(pen);
+    draw();
     pen.stroke();
   }
   pen.setLineDash([]);
@@ -19,6 +29,10 @@ function stroke(pen, scale, draw, { width = 1.6, dash = [] } = {}) {
 /**
  * Draws them. `at(mm)` gives canvas pixels of a place on the detector, `scale` canvas pixels a CSS pixel. `marks`: `{mark, area, hub, tip,
  * cross}`, each in mm on the detector or null.
+ * @param {CanvasRenderingContext2D} pen
+ * @param {(mm: Place) => number[]} at
+ * @param {number} scale
+ * @param {Marks} marks
  */
 export function drawMarks(pen, at, scale, { mark, area, hub, tip, cross }) {
   pen.save();
@@ -47,7 +61,7 @@ export function drawMarks(pen, at, scale, { mark, area, hub, tip, cross }) {
   }
   if (tip) {
     const [x, y] = at(tip);
-    for (const [colour, radius] of [[SHADE, 4.6], [INK, 2.8]]) {
+    for (const [colour, radius] of /** @type {const} */ ([[SHADE, 4.6], [INK, 2.8]])) {
       pen.fillStyle = colour;
       pen.beginPath();
       pen.arc(x, y, radius * scale, 0, 7);

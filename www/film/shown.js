@@ -1,11 +1,21 @@
 // A view of the free live picture drawn once, at angles where the C-arm need not stand.
 
+import { penOf } from '../base/dom.js';
 import { drawOver, shownIn } from './picture.js';
+
+/**
+ * @import { App } from '../state/page-state.js'
+ * @import { Shaping } from '../engine/shaping.js'
+ * @import { NeedleInPicture } from './picture.js'
+ */
 
 /** The radiograph's side, canvas pixels. */
 const FILM_PX = 512;
 
-/** A square canvas. */
+/**
+ * A square canvas.
+ * @param {number} pixels
+ */
 export function square(pixels) {
   const canvas = document.createElement('canvas');
   canvas.width = canvas.height = pixels;
@@ -15,17 +25,24 @@ export function square(pixels) {
 /**
  * The view that the C-arm would have at `angles`, drawn once: `{film, over, report}`, the radiograph and what lies over it. The engine is
  * turned there and back again; nothing else learns of it. `needle` as in `picture().draw`.
+ * @param {App} app
+ * @param {Shaping} patient
+ * @param {{ oblique: number, tilt: number }} angles
+ * @param {number} pixels
+ * @param {NeedleInPicture | null} [needle]
  */
 export function frozen(app, patient, angles, pixels, needle) {
+  const { room } = app;
+  if (!room) throw new Error('there is no engine');
   const state = { ...app.state, ...angles };
   const [film, over] = [square(FILM_PX), square(pixels)];
   patient.aim();
   try {
-    app.room.setOrientation(angles.oblique, angles.tilt);
-    app.room.drawRadiograph(film.getContext('2d', { alpha: false }), state.boneDark, needle?.tick);
-    const report = app.room.report();
+    room.setOrientation(angles.oblique, angles.tilt);
+    room.drawRadiograph(penOf(film, { alpha: false }), state.boneDark, needle?.tick);
+    const report = room.report();
     const shown = shownIn({ ...state, labels: false }, report, null);
-    drawOver(over.getContext('2d'), app.room, state, shown, { scale: devicePixelRatio });
+    drawOver(penOf(over), room, state, shown, { scale: devicePixelRatio });
     return { film, over, report };
   } finally {
     patient.aim();

@@ -7,6 +7,7 @@ import { VIEWERS, directions, line } from './drawing.js';
 import { byId, say, segments } from '../base/dom.js';
 import { keep, setting } from '../base/storage.js';
 import { gantryLink as t } from '../words/gantry.js';
+import { BEAM, keyOf, sameBeam } from '../state/positioning.js';
 import { raysOf } from './beam.js';
 import { bonesSeen, linesOf, nearestPart, sameLabel } from './bones.js';
 import { dragAngle, pointIn } from './drag.js';
@@ -15,9 +16,8 @@ import { adoptLook } from './look.js';
 import { nearDrawing } from './near.js';
 
 const ANGLE_OF = { feet: 'oblique', side: 'tilt' };
-const PLACE = ['patient', 'level', 'oblique', 'tilt', 'tableX', 'tableZ'];
 /** What of the C-arm's place the picture must share for its target to be told. */
-const moved = (state, shown) => !shown || PLACE.some((key) => shown[key] !== state[key]);
+const moved = (state, shown) => !shown || !sameBeam(shown, state);
 
 /**
  * `act`: `whole()` whether the patient stands in the engine, `shown()` what stands in the picture (picture.js) or null, `tells()` whether parts may
@@ -90,7 +90,7 @@ export function gantryLink(app, act) {
     const tells = act.tells();
     const needle = act.needle();
     const near = tells && choice === 'near';
-    const key = [bonesOf, sideOf, near, tells, needle, act.revision(), ...[state, shown].map((s) => s && PLACE.map((k) => s[k]))].join();
+    const key = [bonesOf, sideOf, near, tells, needle, act.revision(), ...[state, shown].map((s) => s && keyOf(s, BEAM))].join();
     if (key === drawnFor) return;
     drawnFor = key;
     tools.hidden = !tells;

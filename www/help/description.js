@@ -6,6 +6,7 @@ import { onceQuiet } from '../base/frame.js';
 import { readings } from '../injection/hand.js';
 import { byId, make, say } from '../base/dom.js';
 import { shownIn } from '../film/picture.js';
+import { sameBeam } from '../state/positioning.js';
 import { keep, setting } from '../base/storage.js';
 import { texts } from '../words/injection.js';
 import { help } from '../words/help.js';
@@ -100,7 +101,7 @@ export function description(app, page) {
   };
 }
 
-const moved = (shown, state) => ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'level', 'patient'].some((key) => shown[key] !== state[key]);
+const moved = (shown, state) => !sameBeam(shown, state);
 
 /** A live region with a queue: messages are told together, and no faster than one can listen. `at once` empties the queue first. */
 function speaker() {

@@ -4,10 +4,14 @@ import { viewOf } from '../views/criterion-rows.js';
 import { button, byId, make, say } from '../base/dom.js';
 import { compare as t } from '../words/keepsake.js';
 import { frozen } from '../film/shown.js';
+import { keyOf, POSITIONING } from '../state/positioning.js';
+import { tenth } from '../base/tenth.js';
+
+/** @import { PageState } from '../state/page-state.js' */
 
 /** What ends a comparison when it changes: the case, the C-arm, and how the picture is shown. */
-const SHOWN = ['patient', 'seed', 'changed', 'level', 'side', 'lesson', 'start', 'oblique', 'tilt', 'rotation', 'tableX', 'tableZ', 'contrast', 'brightness', 'boneDark', 'outlines', 'view', 'byExposure', 'injection', 'lessons', 'selfTest'];
-const tenth = (degrees) => Math.round(degrees * 10) / 10;
+/** @type {readonly (keyof PageState)[]} */
+const SHOWN = [...POSITIONING, 'lesson', 'start', 'contrast', 'brightness', 'boneDark', 'outlines', 'view', 'byExposure', 'injection', 'lessons', 'selfTest'];
 /** Whether two angles so far apart are read as the same. */
 const alike = (degrees) => Math.abs(degrees) < 0.05;
 
@@ -23,12 +27,12 @@ export function comparison(app, patient, needle) {
   const words = make('p', { class: 'compare-words', id: 'compare-words', hidden: true });
   const stage = make('div', { class: 'compare', id: 'compare-film', role: 'img', hidden: true });
   film.append(stage);
-  view.querySelector('.film-row').after(bar, words);
+  byId('film-stage').after(bar, words);
   // The state that is compared, or null.
   let open = null;
   let split = 50;
 
-  const standing = () => [...SHOWN.map((key) => app.state[key]), needle.inPicture()?.key].join();
+  const standing = () => [keyOf(app.state, SHOWN), needle.inPicture()?.key].join();
   const best = () => viewOf(app.report, app.state.view)?.best;
   /** As the best view may be seen: in self-test after a check; never where pictures have to be taken. */
   const allowed = () => !app.state.byExposure && !byId('best').disabled && !byId('checks').hidden && Boolean(best()) && patient.ready();
@@ -52,8 +56,8 @@ export function comparison(app, patient, needle) {
     open = standing();
     show();
     move(50);
-    // The picture first: it may be above what is in sight.
-    film.scrollIntoView({ block: 'nearest' });
+    // The film is the page: the sheet with the button makes room.
+    byId('checks-sheet').hidePopover();
     slider.focus({ preventScroll: true });
   }
 
@@ -69,7 +73,7 @@ export function comparison(app, patient, needle) {
     open = null;
     show();
     stage.replaceChildren();
-    if (back) opener.focus();
+    if (back) (opener.checkVisibility() ? opener : byId('checks-button')).focus();
   }
 
   function move(percent) {

@@ -2,32 +2,36 @@
 // injection by taking back or doing again what the log holds, otherwise by turning the C-arm.
 
 import { byId, make, say } from '../base/dom.js';
+import { CASE } from '../state/page-state.js';
+import { keyOf, only, PLACE } from '../state/positioning.js';
 import { history as t } from '../words/keepsake.js';
+
+/** @import { PageState } from '../state/page-state.js' */
 
 const MOST = 12;
 const SIDE_PX = 72;
-const PLACE = ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ'];
-const CASE = ['patient', 'seed', 'changed', 'level', 'side', 'lesson', 'start', 'injection', 'byExposure'];
+/** @type {readonly (keyof PageState)[]} */
+const SHEET = [...CASE, 'start', 'injection', 'byExposure'];
 const EXPOSURE = /^(spot|fluoroscopy)\b/;
 /** Past so many steps something is wrong with the log; the strip then stays where it is. */
 const MOST_STEPS = 500;
 
-/** Puts the strip under the turn sliders. `act.said(sentence)` for the live line. Returns `{ after(), settled() }`. */
+/** Puts the strip under the tools. `act.said(sentence)` for the live line. Returns `{ after(), settled() }`. */
 export function viewHistory(app, patient, needle, record, act) {
   const { attempt } = needle;
   const list = make('ol', { class: 'history-strip', 'aria-label': t.list, tabindex: '0' });
   const none = make('p', { class: 'quiet' }, t.none);
-  byId('turns-section').append(make('details', { class: 'more', id: 'history' }, make('summary', {}, t.name), none, list));
+  byId('folds').append(make('details', { class: 'more', id: 'history' }, make('summary', {}, t.name), none, list));
   let entries = [];
   let at = -1;
   let caseNow = '';
   let number = 0;
 
-  const caseOf = () => CASE.map((key) => app.state[key]).join();
+  const caseOf = () => keyOf(app.state, SHEET);
   /** What has been done, without when, and without exposures, which nothing takes back. */
   const actions = () => attempt.lines().map((line) => line.replace(/^\S+ /, '')).filter((line) => !EXPOSURE.test(line)).map((line) => `${line}\n`).join('');
-  const place = (from) => Object.fromEntries(PLACE.map((key) => [key, from[key]]));
-  const keyOf = (from) => (attempt.on() ? actions() : PLACE.map((key) => from[key]).join());
+  const place = (from) => only(from, PLACE);
+  const entryOf = (from) => (attempt.on() ? actions() : keyOf(from, PLACE));
 
   /** The picture that is shown, small. */
   function small() {
@@ -51,7 +55,7 @@ export function viewHistory(app, patient, needle, record, act) {
     const from = state.byExposure ? taken : state;
     // By exposure only pictures that were taken.
     if (!from) return show();
-    const key = keyOf(from);
+    const key = entryOf(from);
     const picture = state.byExposure ? taken.number : 0;
     const known = entries.findIndex((e) => e.key === key && e.picture === picture);
     if (known >= 0) at = known;

@@ -6,9 +6,15 @@ import { save } from '../base/save.js';
 import { reason } from '../engine/room.js';
 import { texts } from '../words/injection.js';
 
+/** @import { AttemptKeeper } from './attempt.js' */
+
 const MOST_BYTES = 2_000_000;
 
-/** Wires the two buttons. `attempt` is from `attemptKeeper`; `notice(sentences)`. */
+/**
+ * Wires the two buttons.
+ * @param {Pick<AttemptKeeper, 'trace' | 'open'>} attempt
+ * @param {(sentences: string[]) => void} notice
+ */
 export function attemptFile(attempt, notice) {
   const t = texts.needle.file;
   const pick = make('input', { type: 'file', accept: '.json,application/json', hidden: true, id: 'attempt-file' });
@@ -28,6 +34,10 @@ export function attemptFile(attempt, notice) {
   });
 }
 
+/**
+ * @param {string} text
+ * @returns {unknown}
+ */
 function parsed(text) {
   try {
     return JSON.parse(text);

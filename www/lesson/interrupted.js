@@ -12,7 +12,10 @@ export function interrupted() {
   }
 }
 
-/** Notes the lesson that runs, by its text; null: none does. */
+/**
+ * Notes the lesson that runs, by its text; null: none does.
+ * @param {string | null} json
+ */
 export function noteRunning(json) {
   try {
     if (json === null) sessionStorage.removeItem(KEY);

@@ -8,7 +8,17 @@ import { lesson as t } from '../words/lesson.js';
 import { course, lessonDesk, shipped } from './desk.js';
 import { begun, doneOf, exported, takeIn } from '../base/progress.js';
 
-/** Lessons of the course, read once: `[{id, json, info}]`. */
+/**
+ * @import { LessonEntry } from '../pkg/values.js'
+ *
+ * A lesson of the course: its name, its file, and what the engine says of it.
+ * @typedef {{ id: string, json: string, info: LessonEntry }} CourseLesson
+ */
+
+/**
+ * Lessons of the course, read once.
+ * @type {CourseLesson[] | null}
+ */
 let read = null;
 
 /** The course with what is known of each lesson. Throws one sentence. */
@@ -21,14 +31,24 @@ export async function lessons() {
   return read;
 }
 
-/** A file field behind a button: `take(text)` what was chosen, `bad()` when it has more than `most` bytes. */
+/**
+ * A file field behind a button: `take(text)` what was chosen, `bad()` when it has more than `most` bytes.
+ * @param {HTMLElement} button
+ * @param {number} most
+ * @param {(text: string) => void} take
+ * @param {() => void} bad
+ */
 function opener(button, most, take, bad) {
   const input = make('input', { type: 'file', accept: '.json,application/json', hidden: true });
   button.after(input);
   chooser(button, input, async ([file]) => (file.size > most ? bad() : take(await file.text())));
 }
 
-/** Shows the list in `holder`. `act`: `open(json)`, `notice(sentences)`, `said(sentence)`. */
+/**
+ * Shows the list in `holder`.
+ * @param {HTMLElement} holder
+ * @param {{ open: (json: string) => void, notice: (sentences: string[]) => void, said: (sentence: string) => void }} act
+ */
 export async function showList(holder, act) {
   const all = await lessons();
   const rows = all.map(({ id, json, info }) => {
@@ -38,6 +58,7 @@ export async function showList(holder, act) {
     row.append(make('span', { class: 'lesson-title' }, info.title), make('span', { class: 'lesson-state' }, `${t.mode[info.mode]}, ${t.standing(done, waits)}`));
     return make('li', { 'data-done': done?.passed ? 'passed' : waits ? 'begun' : done ? 'tried' : 'new' }, make('span', { class: 'stage-mark', 'aria-hidden': 'true' }), row);
   });
+  /** @type {(text: string, id: string) => HTMLButtonElement} */
   const plain = (text, id) => make('button', { type: 'button', class: 'button', id }, text);
   const [file, openButton] = [plain(t.open, 'lesson-file'), plain(t.progress.open, 'progress-open')];
   const saveButton = button(t.progress.save, () => save('downbeam-progress.json', exported()), { id: 'progress-save' });

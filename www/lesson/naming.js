@@ -8,13 +8,23 @@ const REACH_MM = 7;
 /** A press counts as one when the hand has moved less than this, CSS px. */
 const STILL_PX = 6;
 const HALF_FIELD_MM = 256 * 0.4;
+/** @type {Record<string, number>} */
 const WAYS = { ArrowLeft: -1, ArrowUp: -1, ArrowRight: 1, ArrowDown: 1 };
 
+/**
+ * @import { TeachingRoom } from '../pkg/downbeam.js'
+ * @import { ExerciseEntry, Label } from '../pkg/values.js'
+ */
+
+/** @type {(a: Label | null, b: Label | null) => boolean} */
 const same = (a, b) => a !== null && b !== null && a.level === b.level && a.part === b.part && a.side === b.side;
 
 /**
  * Builds the exercise in `holder`. `act`: `on()` whether it is the one in hand, `room()`, `held()` whether the picture is an exposure, `field_mm()`,
  * `answer(label)`, `mayShow()` whether what was missed may be shown, `said(sentence)`, `touch()`.
+ * @param {HTMLElement} holder
+ * @param {{ on: () => boolean, room: () => TeachingRoom | null, held: () => boolean, field_mm: () => number, mayShow: () => boolean,
+ *   answer: (label: Label) => void, said: (sentence: string) => void, touch: () => void }} act
  */
 export function naming(holder, act) {
   const t = lesson.naming;
@@ -25,9 +35,15 @@ export function naming(holder, act) {
 
   const film = byId('picture');
   const surface = byId('overlay');
+  /** @type {Label | null} */
   let chosen = null;
+  /** @type {{ x: number, y: number } | null} */
   let press = null;
 
+  /**
+   * @param {Label} label
+   * @param {string} words
+   */
   function choose(label, words) {
     if (same(label, chosen)) return;
     chosen = label;
@@ -35,8 +51,9 @@ export function naming(holder, act) {
     act.touch();
   }
 
+  /** @param {number} by */
   function step(by) {
-    const parts = act.room().partsShown(act.held());
+    const parts = act.room()?.partsShown(act.held()) ?? [];
     if (parts.length === 0) return;
     const at = parts.findIndex((p) => same(p, chosen));
     const next = at < 0 ? (by > 0 ? 0 : parts.length - 1) : (at + by + parts.length) % parts.length;
@@ -50,12 +67,13 @@ export function naming(holder, act) {
     act.answer(label);
   }
 
+  /** @param {PointerEvent} event */
   function partAt(event) {
     const box = surface.getBoundingClientRect();
     const field = act.field_mm();
     const u = ((event.clientX - box.left) / box.width - 0.5) * field;
     const v = (0.5 - (event.clientY - box.top) / box.height) * field;
-    return Math.abs(u) > HALF_FIELD_MM || Math.abs(v) > HALF_FIELD_MM ? null : act.room().partAt(u, v, REACH_MM, act.held());
+    return Math.abs(u) > HALF_FIELD_MM || Math.abs(v) > HALF_FIELD_MM ? null : (act.room()?.partAt(u, v, REACH_MM, act.held()) ?? null);
   }
 
   surface.addEventListener('pointerdown', (event) => {
@@ -85,16 +103,23 @@ export function naming(holder, act) {
   return {
     /** What is asked for, to stand where the learner looks first. */
     ask,
-    /** What is lit: the outline chosen, or the one that was missed. */
+    /**
+     * What is lit: the outline chosen, or the one that was missed.
+     * @param {ExerciseEntry | null | undefined} exercise
+     */
     lit(exercise) {
       if (chosen) return chosen;
       return exercise && exercise.right === false && act.mayShow() ? exercise.was : null;
     },
-    /** What to say of the last answer. */
+    /**
+     * What to say of the last answer.
+     * @param {ExerciseEntry} exercise
+     */
     verdict(exercise) {
       if (exercise.right) return t.right(exercise.said);
       return `${t.wrong(exercise.said)} ${act.mayShow() ? t.shown(exercise.was) : t.later(exercise.was)}`;
     },
+    /** @param {ExerciseEntry} exercise */
     update(exercise) {
       say(ask, exercise.asks ? t.ask(exercise.asks) : t.allFound);
       say(count, t.count(exercise.found, exercise.all));

@@ -10,17 +10,31 @@ import { interrupted } from './interrupted.js';
 const LINKS = /^#(lesson|open|attempt)=/;
 const ATTEMPT = /^#attempt=/;
 
-/** Whether an address leads to a lesson. */
+/**
+ * @import { App } from '../state/page-state.js'
+ * @import { FlowActs, LessonFlow, Needle } from './flow.js'
+ */
+
+/**
+ * Whether an address leads to a lesson.
+ * @param {string} fragment
+ */
 export const leadsToLesson = (fragment) => LINKS.test(fragment);
 
 /**
  * `needle` is from `injectionOnDemand`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
- * lesson. Returns `{ list(), arrive(fragment), delivered(), resume(), leave(), after() }`.
+ * lesson.
+ * @param {App} app
+ * @param {Needle & { bring: () => Promise<void> }} needle
+ * @param {FlowActs} act
  */
 export function lessonsOnDemand(app, needle, act) {
+  /** @type {LessonFlow | null} */
   let flow = null;
+  /** @type {Promise<typeof import('./flow.js')> | null} */
   let loading = null;
 
+  /** @param {(flow: LessonFlow) => unknown} use */
   async function open(use) {
     // At once, so that nothing writes over an address that leads here.
     app.change({ lessons: true, injection: false });
@@ -39,7 +53,10 @@ export function lessonsOnDemand(app, needle, act) {
     }
   }
 
-  /** Replays the attempt that an address carries, once there is an engine for it. */
+  /**
+   * Replays the attempt that an address carries, once there is an engine for it.
+   * @param {string} fragment
+   */
   async function replay(fragment) {
     flow?.leave();
     try {
@@ -57,7 +74,10 @@ export function lessonsOnDemand(app, needle, act) {
   return {
     /** Shows the course. */
     list: () => open((f) => f.list()),
-    /** Opens the lesson that an address carries or names. */
+    /**
+     * Opens the lesson that an address carries or names.
+     * @param {string} fragment
+     */
     arrive: (fragment) => (ATTEMPT.test(fragment) ? replay(fragment) : open((f) => f.arrive(fragment))),
     /** Goes where the place outside that brought this page wants it. */
     delivered: () => open((f) => f.delivered()),

@@ -23,33 +23,31 @@ import { exposureRecord } from '../exposure/record.js';
 import { viewReview } from '../views/review.js';
 import { reason } from '../engine/room.js';
 import { shaping } from '../engine/shaping.js';
+import { CASE, pageStore } from '../state/page-state.js';
+import { PLACE } from '../state/positioning.js';
+import { sheets } from '../controls/sheets.js';
 import { newStart, startPosition } from '../state/start.js';
 import { stepsPanel } from '../views/steps.js';
 import { keep, setting, storageWorks } from '../base/storage.js';
 import { texts } from '../words/texts.js';
 
 const SETTLE_MS = 350;
-const CASE = ['patient', 'seed', 'changed', 'level', 'side', 'lesson'];
-const ANGLES = ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ'];
 const TOGGLES = [['bone-dark', 'boneDark'], ['outlines', 'outlines'], ['labels', 'labels']];
 
+const store = pageStore({ boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', beam: FIRST_BEAM });
 const app = {
   catalogue: FIRST_CATALOGUE,
-  state: {
-    patient: 'average', seed: null, changed: '', level: 'L4', side: 'left', lesson: '', lessons: false, start: 1, ...startPosition(1),
-    rotation: 0, tableX: 0, tableZ: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
-    boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', labels: false,
-    byExposure: false, beam: FIRST_BEAM, injection: false, guided: true,
-  },
+  state: store.state,
+  subscribe: store.subscribe,
   /** The engine's handle, and its last report on the view; null while there is none. */
   room: null,
   report: null,
   /** The lesson that runs, or null. */
   lesson: null,
-  change,
+  change: store.set,
   touch,
   hold,
-  check: () => (app.state.selfTest ? review.check() : needle.does.hint()),
+  check: () => (app.state.selfTest ? review.check() : review.keep() || ask?.want()),
   toggleBest: () => review.toggleBest(),
 };
 let held = false;
@@ -59,6 +57,9 @@ let help = null;
 let keepsakes = null;
 let link = null;
 let zoom = null;
+// What is asked before a turn, and the lines on the film that say what is off.
+let ask = null;
+let dimensions = null;
 // Their buttons and keys can be pressed before them.
 const wishes = {
   help: early(['tour-open', 'keys-open', 'read-open', 'needle-keys', 'welcome-tour', 'welcome-close']),
@@ -85,25 +86,26 @@ const record = exposureRecord(app, images, patient, {
 const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
 const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
-const viewKeys = { pick: (view) => change({ view }), check: () => app.state.selfTest && review.check() };
+const viewKeys = { pick: (view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
 let showCase = caseControls(app);
 const range = app.catalogue.range;
 const updates = [
-  turnControl(byId('turns'), 'oblique', range.oblique, app, { leftIsHigh: true }),
-  turnControl(byId('turns'), 'tilt', range.tilt, app),
+  turnControl(byId('turns'), 'oblique', range.oblique, app, { leftIsHigh: true, named: byId('film-angles') }),
+  turnControl(byId('turns'), 'tilt', range.tilt, app, { named: byId('film-angles') }),
   turnControl(byId('more-turns'), 'rotation', range.rotation, app),
   tableControl(byId('more-turns'), app),
   windowControl(byId('more-turns'), app),
 ];
 dragToTurn(byId('overlay'), app);
+sheets();
 languageControl();
 themeControl((kept) => kept || notice([texts.notice.noStorage]));
 toggle('bone-dark', 'boneDark', (on) => keep('bone', on ? 'dark' : 'white'));
 toggle('outlines', 'outlines', (on) => keep('outlines', on ? 'on' : 'off'));
 toggle('labels', 'labels', () => true);
-byId('start-random').addEventListener('click', () => startAt(newStart(app.state.start)));
+for (const id of ['start-random', 'next-start']) byId(id).addEventListener('click', () => startAt(newStart(app.state.start)));
 byId('start-again').addEventListener('click', () => startAt(app.state.start));
 byId('notice-close').addEventListener('click', () => (byId('notice').hidden = true));
 byId('case').addEventListener('submit', (event) => event.preventDefault());
@@ -112,6 +114,11 @@ if (missedLanguage()) notice([texts.notice.noLanguage(missedLanguage())]);
 // To come again would end what a platform has begun.
 byId('language-choice').hidden = isDelivered();
 const address = addressKeeper(app, { restart: review.restart, notice, leadsToLesson, lesson: lessons.arrive, leaveLesson: lessons.leave });
+// A new case or start begins the steps again. Who is to be told before another subscribes before it (the record does by itself).
+app.subscribe([...CASE, 'start', 'selfTest'], review.restart);
+app.subscribe([...CASE, 'start', 'injection', 'byExposure'], () => needle.restart());
+app.subscribe([...CASE, ...PLACE], review.turned);
+app.subscribe(null, touch);
 draw();
 patient.start();
 // What carries a lesson or waits for messages is met at once; an address that leads to a lesson does it by itself.
@@ -138,6 +145,11 @@ function later() {
     import('../film/zoom.js').then((m) => (zoom = m.filmZoom(byId('picture'), byId('film-image'), {
       said: (times) => say(byId('status'), texts.picture.zoomed(times)), changed: () => images.rest(),
     }))).catch(without(texts.picture.heading)),
+    Promise.all([import('../views/ask.js'), import('../film/dimensions.js'), import('../words/help.js')]).then(([a, d, w]) => {
+      ask = a.askWay(app, steps);
+      dimensions = { ...d, words: w.help.film };
+      frame();
+    }).catch(without(texts.steps.whichWay)),
     import('./offline.js').then((m) => m.offline({ notice }), () => {}),
     needle.bring().then(() => import('../injection/attempt-file.js').then((m) => {
       m.attemptFile(needle.attempt, notice);
@@ -181,7 +193,7 @@ function offered() {
 /** Another activity was chosen: a lesson that runs is left as it stands. */
 function activity(name) {
   lessons.leave();
-  change({ injection: name === 'injection', lessons: name === 'lessons', selfTest: false });
+  app.change({ injection: name === 'injection', lessons: name === 'lessons', selfTest: false });
   byId('lesson').hidden = name !== 'lessons';
   if (name === 'injection') needle.bring().catch(without(texts.activity.injection));
   if (name === 'lessons') lessons.list();
@@ -191,24 +203,6 @@ function activity(name) {
 function keyTables() {
   const here = app.state.injection ? needle.attempt.on() && [NEEDLE_KEYS, needle.does] : !app.state.lessons && [VIEW_KEYS, viewKeys];
   return [[PAGE_KEYS, pageKeys], ...(here ? [here] : [])];
-}
-
-/** Changes the state and asks for a frame. A new case or start begins the steps again. */
-function change(patch) {
-  const { state } = app;
-  const changed = Object.keys(patch).filter((key) => state[key] !== patch[key]);
-  if (changed.length === 0) return;
-  Object.assign(state, patch);
-  const has = (keys) => changed.some((key) => keys.includes(key));
-  if (has(CASE) || has(['start', 'selfTest'])) review.restart();
-  if (has(CASE) || has(['start', 'injection', 'byExposure'])) needle.restart();
-  if (has(['patient', 'seed', 'changed', 'start', 'lesson'])) record.begin();
-  if (has(['byExposure'])) record.stop();
-  if (has(CASE) || has(ANGLES)) {
-    review.turned();
-    if (!('ownView' in patch)) state.ownView = null;
-  }
-  touch();
 }
 
 /** Something changed: draw it, and settle once it has been quiet. */
@@ -222,7 +216,7 @@ function startAt(number) {
   const position = { ...startPosition(number), rotation: 0, tableX: 0, tableZ: 0, ownView: null };
   review.restart();
   record.begin();
-  change({ start: number, ...position });
+  app.change({ start: number, ...position });
   touch();
 }
 
@@ -261,12 +255,15 @@ function showWords() {
   steps.update(state);
   showActivity();
   needle.words();
-  byId('checks').hidden = state.lessons || Boolean(app.lesson?.assessment);
+  byId('checks').hidden = byId('checks-button').hidden = state.lessons || Boolean(app.lesson?.assessment);
+  byId('needle-more').hidden = byId('needle').hidden;
   byId('film-aids').hidden = Boolean(app.lesson?.assessment) && !needle.attempt.report()?.finished;
   byId('sources-choice').disabled = Boolean(app.lesson);
   showChecks(state, report, review.test, needle.mayTell());
   pictureWords(state, shown(), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
+  ask?.update();
+  say(byId('film-said'), (app.room && dimension()?.label) || '');
   help?.words();
   keepsakes?.after();
   link?.update();
@@ -277,7 +274,19 @@ function shown() {
 }
 
 function marks() {
-  return link ? link.marks(needle.marks()) : needle.marks();
+  const own = { ...needle.marks(), dimension: dimension() };
+  return link ? link.marks(own) : own;
+}
+
+/** What is off, where it may be said: in the views after the first answer or turn, in an injection as its help goes. */
+function dimension() {
+  const { state } = app;
+  const report = state.byExposure ? record.taken()?.report : app.report;
+  if (!dimensions || !report || state.ownView || state.lessons) return null;
+  const draw = (d) => d && Object.assign((...pen) => dimensions.drawDimension(...pen, d), { label: d.label });
+  if (state.injection) return draw(needle.dimension(report, dimensions));
+  const told = state.selfTest ? review.test.revealed : ask?.shows();
+  return told ? draw(dimensions.dimensionOf(report, steps.needs(), dimensions.words)) : null;
 }
 
 /** The learner has stopped turning: tick steps, speak, write the address. */
@@ -311,7 +320,7 @@ function notice(sentences) {
 
 function toggle(id, key, onKeep) {
   byId(id).addEventListener('change', (event) => {
-    change({ [key]: event.target.checked });
+    app.change({ [key]: event.target.checked });
     onKeep(event.target.checked);
   });
 }

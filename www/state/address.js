@@ -2,28 +2,46 @@
 // One table drives reading and writing; whatever does not fit is ignored with a sentence.
 
 import { between, clip, oneOf, onOff } from '../base/rules.js';
+import { tenth } from '../base/tenth.js';
 import { texts } from '../words/texts.js';
 
-/** What may stand in the fragment, by its name there and in the state. */
+/**
+ * @import { Rule } from '../base/rules.js'
+ * @import { Catalogue, PageState } from './page-state.js'
+ */
+
+/**
+ * What may stand in the fragment, by its name there and in the state.
+ * @param {Catalogue} catalogue
+ * @returns {[string, keyof PageState, Rule][]}
+ */
 function entries(catalogue) {
+  /** @param {[number, number]} limits */
+  const within = ([low, high]) => between(low, high);
   return [
     ['patient', 'patient', oneOf(catalogue.patients.map((p) => p.name))],
     ['level', 'level', oneOf(catalogue.levels)],
     ['side', 'side', oneOf(['left', 'right'])],
     ['start', 'start', between(1, 9999, true)],
-    ['oblique', 'oblique', between(...catalogue.range.oblique)],
-    ['tilt', 'tilt', between(...catalogue.range.tilt)],
+    ['oblique', 'oblique', within(catalogue.range.oblique)],
+    ['tilt', 'tilt', within(catalogue.range.tilt)],
     ['self-test', 'selfTest', onOff],
     ['exposures', 'byExposure', onOff],
     ['injection', 'injection', onOff],
   ];
 }
 
-/** Reads a fragment: what it asks for, and a sentence for every entry that does not fit. */
+/**
+ * Reads a fragment: what it asks for, and a sentence for every entry that does not fit.
+ * @param {string} fragment
+ * @param {Catalogue} catalogue
+ */
 export function readAddress(fragment, catalogue) {
+  /** @type {Record<string, string | number | boolean>} */
   const asked = {};
+  /** @type {string[]} */
   const complaints = [];
-  const known = new Map(entries(catalogue).map(([name, key, rule]) => [name, { key, rule }]));
+  const known = new Map(entries(catalogue).map(([name, key, rule]) => /** @type {const} */ ([name, { key, rule }])));
   for (const [name, text] of new URLSearchParams(fragment.replace(/^#/, ''))) {
     const entry = known.get(name);
     if (!entry) {
@@ -34,10 +52,14 @@ export function readAddress(fragment, catalogue) {
     if (value === undefined) complaints.push(texts.notice.badFragment(name, clip(text), texts.allowed(entry.rule)));
     else asked[entry.key] = value;
   }
-  return { asked, complaints };
+  return { asked: /** @type {Partial<PageState>} */ (asked), complaints };
 }
 
-/** The fragment that brings this state back. */
+/**
+ * The fragment that brings this state back.
+ * @param {PageState} state
+ * @param {Catalogue} catalogue
+ */
 export function writeAddress(state, catalogue) {
   const parts = new URLSearchParams();
   for (const [name, key, rule] of entries(catalogue)) {
@@ -45,7 +67,7 @@ export function writeAddress(state, catalogue) {
     if (rule === onOff) {
       if (value) parts.set(name, 'on');
     } else {
-      parts.set(name, typeof value === 'number' ? String(Math.round(value * 10) / 10) : value);
+      parts.set(name, String(typeof value === 'number' ? tenth(value) : value));
     }
   }
   return `#${parts}`;

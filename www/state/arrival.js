@@ -3,9 +3,14 @@
 import { readAddress, writeAddress } from './address.js';
 import { startPosition } from './start.js';
 
+/** @import { App } from './page-state.js' */
+
 /**
  * Takes what the address asks for into the state at once. `act`: `restart()`, `notice(sentences)` for what does not fit, and for lessons
  * `leadsToLesson(fragment)`, `lesson(fragment)`, `leaveLesson()`.
+ * @param {App} app
+ * @param {{ restart: () => void, notice: (sentences: string[]) => void, leadsToLesson: (fragment: string) => boolean,
+ *   lesson: (fragment: string) => void, leaveLesson: () => void }} act
  */
 export function addressKeeper(app, act) {
   // Until the engine's own lists have been used to read the address, nothing may overwrite it.
@@ -22,6 +27,7 @@ export function addressKeeper(app, act) {
   function takeAtOnce() {
     const { asked } = readAddress(location.hash, app.catalogue);
     const given = asked.start ?? app.state.start;
+    // Before anyone has subscribed.
     Object.assign(app.state, startPosition(given), { start: given }, asked);
     return JSON.stringify(app.state);
   }

@@ -2,6 +2,7 @@
 
 import { criteriaOf, viewOf } from './criterion-rows.js';
 import { byId, say } from '../base/dom.js';
+import { tenth } from '../base/tenth.js';
 import { texts } from '../words/texts.js';
 
 /** Reviews `app.report` against `steps`. `words` is called after a change that shows; `mayTell()` says whether advice may be given unasked. */
@@ -58,6 +59,13 @@ export function viewReview(app, steps, words, mayTell) {
       if (app.report && open() && !app.state.ownView && !app.state.injection) tick();
       else if (app.report && open()) announce([]);
     },
+    /** Takes the view as it stands at once, if it is what the step asks for. Returns whether it was. */
+    keep() {
+      if (!app.report || app.state.ownView || app.state.injection) return false;
+      const before = steps.current();
+      tick();
+      return steps.current() !== before;
+    },
     /** Self-test: show the checks for the view as it stands, and count it. */
     check() {
       if (!app.report) return;
@@ -76,8 +84,7 @@ export function viewReview(app, steps, words, mayTell) {
       } else {
         const best = viewOf(app.report, state.view)?.best;
         if (!best) return;
-        const tenths = (degrees) => Math.round(degrees * 10) / 10;
-        app.change({ oblique: tenths(best.oblique), tilt: tenths(best.tilt), ownView: { oblique: state.oblique, tilt: state.tilt } });
+        app.change({ oblique: tenth(best.oblique), tilt: tenth(best.tilt), ownView: { oblique: state.oblique, tilt: state.tilt } });
       }
       test.revealed = revealed;
     },

@@ -85,6 +85,8 @@ pub(crate) fn into_www(folder: &Path) -> anyhow::Result<PathBuf> {
         lean.and_then(|text| std::fs::write(&glue, text))
             .with_context(|| format!("cannot write {}", glue.display()))?;
     }
+    std::fs::write(package.join("values.d.ts"), downbeam::web::declarations::declarations())
+        .context("cannot write the declarations of the engine's values")?;
     texts::write(&folder.join("texts"), &package).context("the page's sentences (texts)")?;
     player_page::write(&folder.join("www"))?;
     Ok(package)

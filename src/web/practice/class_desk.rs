@@ -1,11 +1,11 @@
 //! The handle's part for a round of a class: its questions, the learner's code, what the teacher takes in, figures, and the link as a picture.
 
+use super::super::practice_values::{Counts, Picture, Taken};
 use super::{PracticeRoom, plain};
 use crate::practice::answer_code::{Answers, write};
 use crate::practice::class_round::{Intake, csv, table};
 use crate::practice::round::ClassRound;
 use qrcodegen::{QrCode, QrCodeEcc};
-use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
 /// A round and what has come in.
@@ -16,27 +16,6 @@ pub struct ClassDesk {
     intake: Intake,
     /// The place of each question's right choice, found when it is first wanted.
     key: Option<Vec<usize>>,
-}
-
-/// After codes were taken in.
-#[derive(Serialize)]
-struct Taken<'a> {
-    learners: usize,
-    refused: &'a [String],
-}
-
-/// What a class answered to a question.
-#[derive(Serialize)]
-struct Counts {
-    counts: [u32; 4],
-    none: u32,
-}
-
-/// A code's dark modules.
-#[derive(Serialize)]
-struct Picture {
-    size: i32,
-    path: String,
 }
 
 /// Light modules around a code (ISO/IEC 18004: four; memory).
@@ -64,6 +43,7 @@ impl ClassDesk {
     }
 
     /// Opens a question of the round in a practice room; as [`PracticeRoom::begin`].
+    #[wasm_bindgen(unchecked_return_type = "values.ShownQuestion")]
     pub fn begin(&self, room: &mut PracticeRoom, index: usize) -> Result<JsValue, JsError> {
         room.opened(self.round.question(index))
     }
@@ -75,12 +55,14 @@ impl ClassDesk {
     }
 
     /// Takes in all codes of a text: `{learners, refused: [sentence]}`.
+    #[wasm_bindgen(unchecked_return_type = "values.TakenCodes")]
     pub fn take(&mut self, text: &str) -> Result<JsValue, JsError> {
         self.intake.take(&self.round, text);
         plain(&Taken { learners: self.intake.learners(), refused: &self.intake.refused })
     }
 
     /// How often each choice of a question was taken: `{counts, none}`.
+    #[wasm_bindgen(unchecked_return_type = "values.Counts")]
     pub fn counts(&self, index: usize) -> Result<JsValue, JsError> {
         let (counts, none) = self.intake.counts(index);
         plain(&Counts { counts, none })
@@ -95,6 +77,7 @@ impl ClassDesk {
     }
 
     /// The figures: `[{question, kind, place, answered, right, difficulty, discrimination}]`, a question each, then a kind each.
+    #[wasm_bindgen(unchecked_return_type = "values.Row[]")]
     pub fn figures(&mut self) -> Result<JsValue, JsError> {
         let key = self.key().to_vec();
         plain(&table(&self.round, &self.intake, &key))
@@ -108,7 +91,7 @@ impl ClassDesk {
 
     /// A text as a QR code: the path of its dark modules for an SVG whose view box is `0 0 size size`, as `{size, path}`, with the quiet zone
     /// that the standard asks for.
-    #[wasm_bindgen(js_name = pictureCode)]
+    #[wasm_bindgen(js_name = pictureCode, unchecked_return_type = "values.CodePicture")]
     pub fn picture_code(text: &str) -> Result<JsValue, JsError> {
         let code = QrCode::encode_text(text, QrCodeEcc::Medium)
             .map_err(|_| JsError::new("the link is too long for a picture code"))?;

@@ -3,8 +3,9 @@
 //! One [`Radiograph`] a magnification mode and kind of exposure, made when it is first asked for: the detector's pixels belong to both. A spot
 //! picture has the detector's own (`SPOT_PIXELS`), a pulse of fluoroscopy four of them put together.
 
+use super::super::values::{BeamChoices, DicomRecord, DoseReadout};
 use super::{TeachingRoom, plain, put_grey, understood};
-use crate::imaging::dose::{DicomItem, DoseLog, DoseTotals, LABEL};
+use crate::imaging::dose::{DoseLog, LABEL};
 use crate::imaging::exposure::{
     BeamSettings, ExposureKind, MAGNIFICATIONS, OPEN_RANGE, PULSE_RATES_PER_S, Technique,
 };
@@ -12,7 +13,6 @@ use crate::imaging::projection::Projection;
 use crate::imaging::radiograph::{Radiograph, Scene};
 use crate::procedure::action::Action;
 use crate::view::criteria::Target;
-use serde::Serialize;
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d;
 
@@ -63,7 +63,7 @@ impl TeachingRoom {
     pub fn expose(
         &mut self,
         canvas: &CanvasRenderingContext2d,
-        settings: JsValue,
+        #[wasm_bindgen(unchecked_param_type = "Partial<values.BeamSettings>")] settings: JsValue,
         pulses: u32,
         bone_dark: bool,
         tick: Option<u32>,
@@ -126,7 +126,7 @@ impl TeachingRoom {
     pub fn draw_held_outlines(
         &mut self,
         canvas: &CanvasRenderingContext2d,
-        style: JsValue,
+        #[wasm_bindgen(unchecked_param_type = "values.OutlineStyle")] style: JsValue,
     ) -> Result<(), JsValue> {
         let LastPicture { view, target, .. } = self.exposures.picture.ok_or_else(no_picture)?;
         let style = understood("outline style", &style)?;
@@ -135,26 +135,27 @@ impl TeachingRoom {
 
     /// The part whose outline is nearest to a place on the detector (mm, right and up of its middle) in the picture that is shown,
     /// live or the last exposure: `{level, part, side}`, or null when there is none within `reach_mm`.
-    #[wasm_bindgen(js_name = partAt)]
+    #[wasm_bindgen(js_name = partAt, unchecked_return_type = "values.Label | null")]
     pub fn part_at(&mut self, u_mm: f64, v_mm: f64, reach_mm: f64, held: bool) -> Result<JsValue, JsValue> {
         let view = self.shown_view(held)?;
         Ok(plain(&self.outlines.nearest(&self.patient, &view, [u_mm, v_mm], reach_mm))?)
     }
 
     /// The parts in the picture that is shown that a lesson can ask for, bone by bone: `[{level, part, side}]`.
-    #[wasm_bindgen(js_name = partsShown)]
+    #[wasm_bindgen(js_name = partsShown, unchecked_return_type = "values.Label[]")]
     pub fn parts_shown(&mut self, held: bool) -> Result<JsValue, JsValue> {
         let view = self.shown_view(held)?;
         Ok(plain(&self.outlines.parts(&self.patient, &view))?)
     }
 
     /// The record's sums (`imaging::dose::DoseTotals`) and `last`, the technique of the last exposure or null.
+    #[wasm_bindgen(unchecked_return_type = "values.DoseReadout")]
     pub fn dose(&self) -> Result<JsValue, JsError> {
-        plain(&Readout { totals: self.exposures.log.totals(), last: self.exposures.last })
+        plain(&DoseReadout { totals: self.exposures.log.totals(), last: self.exposures.last })
     }
 
     /// The record in DICOM's terms and units: `{statement, items}`.
-    #[wasm_bindgen(js_name = doseDicom)]
+    #[wasm_bindgen(js_name = doseDicom, unchecked_return_type = "values.DicomRecord")]
     pub fn dose_dicom(&self) -> Result<JsValue, JsError> {
         plain(&DicomRecord { statement: LABEL, items: self.exposures.log.dicom(&self.arm) })
     }
@@ -168,7 +169,7 @@ impl TeachingRoom {
     }
 
     /// What the beam can be set to: `{pulses_per_s, magnification, open}`, `open` as lowest and highest share of the field.
-    #[wasm_bindgen(js_name = beamChoices)]
+    #[wasm_bindgen(js_name = beamChoices, unchecked_return_type = "values.BeamChoices")]
     pub fn beam_choices() -> Result<JsValue, JsError> {
         plain(&BeamChoices {
             pulses_per_s: PULSE_RATES_PER_S,
@@ -190,24 +191,4 @@ impl TeachingRoom {
 
 fn no_picture() -> JsValue {
     JsError::new("there is no picture yet: make an exposure first").into()
-}
-
-#[derive(Serialize)]
-struct Readout {
-    #[serde(flatten)]
-    totals: DoseTotals,
-    last: Option<Technique>,
-}
-
-#[derive(Serialize)]
-struct DicomRecord {
-    statement: &'static str,
-    items: Vec<DicomItem>,
-}
-
-#[derive(Serialize)]
-struct BeamChoices {
-    pulses_per_s: [u32; PULSE_RATES_PER_S.len()],
-    magnification: [f64; MAGNIFICATIONS.len()],
-    open: (f64, f64),
 }

@@ -35,7 +35,7 @@ fn tissue(filling: Filling) -> u8 {
 #[wasm_bindgen]
 impl TeachingRoom {
     /// All bodies of the patient: `[positions, triangles, tissues]`; mm, three numbers a vertex and a triangle, and a vertex's tissue.
-    #[wasm_bindgen(js_name = filmMeshes)]
+    #[wasm_bindgen(js_name = filmMeshes, unchecked_return_type = "[Float32Array, Uint32Array, Uint8Array]")]
     pub fn film_meshes(&self) -> Array {
         let mut all = Gathered::<u8>::default();
         for bone in &self.patient.bones {
@@ -53,7 +53,7 @@ impl TeachingRoom {
     }
 
     /// Needle and contrast as of a tick: `[positions, triangles, weights]`, a vertex's weight being its attenuation a mm.
-    #[wasm_bindgen(js_name = filmInclusions)]
+    #[wasm_bindgen(js_name = filmInclusions, unchecked_return_type = "[Float32Array, Uint32Array, Float32Array]")]
     pub fn film_inclusions(&mut self, tick: Option<u32>, energy_kev: f64) -> Array {
         self.furnish(tick.unwrap_or(self.procedure.attempt.state.tick));
         let mut all = Gathered::<f32>::default();
@@ -68,7 +68,7 @@ impl TeachingRoom {
     }
 
     /// The block of bone's texture, x fastest: `[values, side, height]`.
-    #[wasm_bindgen(js_name = filmTexture)]
+    #[wasm_bindgen(js_name = filmTexture, unchecked_return_type = "[Int8Array, number, number]")]
     pub fn film_texture() -> Array {
         Array::of3(&Int8Array::from(&VOLUME[..]), &(BLOCK[0] as u32).into(), &(BLOCK[1] as u32).into())
     }

@@ -1,7 +1,8 @@
 //! Strokes the outlines on a canvas: every bone faint, the target's posterior elements and the articular process of the level
 //! below strong, told apart by width and dash as well as by colour.
 
-use crate::anatomy::names::{Label, Level, Part, Side};
+use super::super::values::{Chosen, Pen, Style};
+use crate::anatomy::names::{Label, Level, Part};
 use crate::anatomy::patient::Patient;
 use crate::geometry::polyline::Point;
 use crate::imaging::outline::{Outline, OutlineTracer};
@@ -9,49 +10,10 @@ use crate::imaging::projection::Projection;
 use crate::procedure::pointing::{bone_part, has_part};
 use crate::view::criteria::Target;
 use glam::DVec2;
-use serde::Deserialize;
 use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
 use web_sys::js_sys::Array;
 use web_sys::{CanvasRenderingContext2d, Path2d};
-
-/// How a kind of line is stroked.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct Pen {
-    /// CSS colour.
-    colour: String,
-    /// Canvas pixels.
-    width_px: f64,
-    /// Dash and gap, canvas pixels; empty for a solid line.
-    dash_px: Vec<f64>,
-}
-
-/// How the outlines look on a canvas of `canvas_px` by `canvas_px` pixels.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct Style {
-    canvas_px: f64,
-    /// Drawn under the strong lines, `width_px` wider on either side, so that they show on dark and light.
-    halo: Pen,
-    context: Pen,
-    target: Pen,
-    posterior: Pen,
-    below: Pen,
-    /// A part to be picked out from all others, and how.
-    #[serde(default)]
-    chosen: Option<Chosen>,
-}
-
-/// A part that stands out.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Chosen {
-    level: Level,
-    part: Part,
-    side: Option<Side>,
-    pen: Pen,
-}
 
 impl Chosen {
     fn is(&self, label: Label) -> bool {

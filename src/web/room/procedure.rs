@@ -3,10 +3,9 @@
 //! The C-arm may be turned freely while a picture is being looked for; before any action where it stands is written to the log, in
 //! tenths of a degree and of a millimetre, so that the log alone leads to the same state.
 
+use super::super::values::CaseOptions;
 use super::{TeachingRoom, plain, understood};
-use crate::anatomy::foramen::Approach;
 use crate::imaging::inclusion::Inclusion;
-use crate::needle::device::Medium;
 use crate::needle::shape;
 use crate::procedure::action::{Action, Event, seconds};
 use crate::procedure::attempt::Attempt;
@@ -16,17 +15,7 @@ use crate::procedure::log_line;
 use crate::score::report::procedure_report;
 use crate::score::rubric::score;
 use crate::view::criteria::Target;
-use serde::Deserialize;
 use wasm_bindgen::prelude::*;
-
-/// What the page can set of a case; what it leaves out is the usual.
-#[derive(Debug, Default, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-struct CaseOptions {
-    approach: Option<Approach>,
-    medium: Option<Medium>,
-    exposures: bool,
-}
 
 /// The attempt and what is drawn of it.
 #[derive(Debug)]
@@ -132,7 +121,10 @@ impl TeachingRoom {
 impl TeachingRoom {
     /// Begins a new attempt: `{approach, medium, exposures}`, each of which may be left out.
     #[wasm_bindgen(js_name = newAttempt)]
-    pub fn new_attempt(&mut self, options: JsValue) -> Result<(), JsValue> {
+    pub fn new_attempt(
+        &mut self,
+        #[wasm_bindgen(unchecked_optional_param_type = "values.CaseOptions")] options: JsValue,
+    ) -> Result<(), JsValue> {
         let options: CaseOptions =
             if options.is_undefined() { CaseOptions::default() } else { understood("case", &options)? };
         let usual = Case::new(self.target);
@@ -148,7 +140,10 @@ impl TeachingRoom {
 
     /// Begins a new attempt at a whole case (`procedure::case::Case`), as a lesson sets it; level and side become the case's.
     #[wasm_bindgen(js_name = beginCase)]
-    pub fn begin_case(&mut self, case: JsValue) -> Result<(), JsValue> {
+    pub fn begin_case(
+        &mut self,
+        #[wasm_bindgen(unchecked_param_type = "values.Case")] case: JsValue,
+    ) -> Result<(), JsValue> {
         let case: Case = understood("case", &case)?;
         self.target = case.target;
         self.procedure = Procedure::of(Attempt::new(case));
@@ -173,7 +168,12 @@ impl TeachingRoom {
     }
 
     /// Does an action (`procedure::action::Action`) at a tick (twentieths of a second). Returns the procedure as it then stands.
-    pub fn act(&mut self, tick: u32, action: JsValue) -> Result<JsValue, JsValue> {
+    #[wasm_bindgen(unchecked_return_type = "values.ProcedureReport")]
+    pub fn act(
+        &mut self,
+        tick: u32,
+        #[wasm_bindgen(unchecked_param_type = "values.Action")] action: JsValue,
+    ) -> Result<JsValue, JsValue> {
         let action: Action = understood("action", &action)?;
         self.do_action(tick, action)?;
         self.procedure(tick)
@@ -189,11 +189,13 @@ impl TeachingRoom {
     }
 
     /// The procedure as it stands (`score::report::ProcedureReport`), in the present view.
+    #[wasm_bindgen(unchecked_return_type = "values.ProcedureReport")]
     pub fn procedure(&self, tick: u32) -> Result<JsValue, JsValue> {
         Ok(plain(&procedure_report(&self.procedure.attempt, &self.patient.interior, &self.arm, tick))?)
     }
 
     /// The score by step (`score::rubric::Score`).
+    #[wasm_bindgen(unchecked_return_type = "values.Score")]
     pub fn score(&self) -> Result<JsValue, JsError> {
         let attempt = &self.procedure.attempt;
         plain(&score(&attempt.case, &self.patient.interior, &attempt.state))
@@ -217,7 +219,7 @@ impl TeachingRoom {
 
     /// The attempt as a plain object that [`Self::load_attempt`] takes: `{patient, case, log}`, and
     /// `seed` and `changed` where they are not the named patient's own.
-    #[wasm_bindgen(js_name = attemptTrace)]
+    #[wasm_bindgen(js_name = attemptTrace, unchecked_return_type = "values.AttemptFile")]
     pub fn attempt_trace(&self) -> Result<JsValue, JsError> {
         let attempt = &self.procedure.attempt;
         plain(&AttemptFile::of_attempt(&self.patient.spec, attempt))
@@ -225,7 +227,10 @@ impl TeachingRoom {
 
     /// Replays an attempt on the present patient; on an error nothing has changed.
     #[wasm_bindgen(js_name = loadAttempt)]
-    pub fn load_attempt(&mut self, trace: JsValue) -> Result<(), JsValue> {
+    pub fn load_attempt(
+        &mut self,
+        #[wasm_bindgen(unchecked_param_type = "values.AttemptFile")] trace: JsValue,
+    ) -> Result<(), JsValue> {
         let trace: AttemptFile = understood("attempt", &trace)?;
         if trace.spec().is_none_or(|spec| spec.key() != self.patient.spec.key()) {
             let other = trace.spec().map_or(trace.patient, |spec| spec.title());
