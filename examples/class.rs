@@ -8,11 +8,11 @@
 mod common;
 
 use common::learner::{log, shipped};
-use downbeam::lesson::action::{Action, Event};
+use downbeam::class::receipt::Receipt;
 use downbeam::lesson::draw::{Interiors, drawn};
 use downbeam::lesson::file::Lesson;
 use downbeam::lesson::marks::{ReplayError, replay};
-use downbeam::lesson::receipt::Receipt;
+use downbeam::procedure::action::{Action, Event};
 use std::collections::BTreeMap;
 use std::error::Error;
 use std::io::Write;

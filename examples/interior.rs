@@ -11,6 +11,7 @@ use downbeam::needle::reading::open_mm2;
 use downbeam::view::criteria::{Target, facet_place, image_axes};
 use glam::DVec3;
 
+#[expect(clippy::too_many_lines, reason = "a list of what is printed")]
 fn main() {
     let asked = std::env::args().nth(1);
     for spec in PatientSpec::all().iter().filter(|s| asked.as_deref().is_none_or(|a| a == s.name)) {

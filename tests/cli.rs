@@ -136,6 +136,19 @@ fn unwritable_files_are_one_sentence_and_exit_code_1() {
 }
 
 #[test]
+fn completions_and_manual_page_name_what_help_names() {
+    for shell in ["bash", "zsh", "fish", "elvish", "powershell"] {
+        let script = printed(&["completions", shell]);
+        assert!(script.contains("outline-json") && script.contains("scorm2004"), "{shell}");
+    }
+    let page = printed(&["man"]);
+    assert!(page.starts_with(".ie") || page.contains(".TH downbeam 1"), "{}", &page[..80]);
+    for section in ["COMMANDS", "EXIT STATUS"] {
+        assert!(page.contains(section), "{section}");
+    }
+}
+
+#[test]
 fn help_and_version() {
     let overview = printed(&["help"]);
     assert_eq!(overview, printed(&["--help"]));

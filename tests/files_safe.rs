@@ -1,4 +1,4 @@
-//! The host tool loses no file: what it reads is never written over, what is there only when it is told to, and what it is asked wrongly
+//! The host tool loses no file: what it reads is never written over, what is there only with `--force`, and what it is asked wrongly
 //! is one sentence.
 
 mod common;

@@ -36,7 +36,7 @@ fn check_says_of_each_lesson_whether_it_can_be_used() {
     assert_eq!(text(&output.stderr), "downbeam: 3 of 4 lessons cannot be used\n");
     let all: Vec<Value> = text(&output.stdout).lines().map(|l| serde_json::from_str(l).unwrap()).collect();
     let problems: Vec<usize> = all.iter().map(|l| l["problems"].as_array().unwrap().len()).collect();
-    // Of a lesson with many faults all are told, and none that comes of another.
+    // Of a lesson with many faults all are reported, and none that follows from another.
     assert!(problems[0] >= 6, "{all:?}");
     assert_eq!(problems[1..], [1, 0, 2], "{all:?}");
     assert_eq!(all[2]["sha256"], shipped("true-ap").hash());
@@ -116,7 +116,7 @@ fn grade_gives_every_receipt_a_row_whatever_stands_beside_it() {
         &ndjson,
         "--summary",
     ]);
-    // A missing path is told at the end, and what is there has been graded all the same.
+    // A missing path is reported at the end, and what is there has been graded all the same.
     assert_eq!(output.status.code(), Some(1));
     assert_eq!(text(&output.stderr), "downbeam: there is no no-such.json\n");
     let said = text(&output.stdout);

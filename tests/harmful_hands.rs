@@ -1,4 +1,4 @@
-//! Hands that do harm: none passes a lesson, however well it does the rest, and each is told by its gate.
+//! Hands that do harm: none passes a lesson, however well it does the rest, and each is stopped by its gate.
 
 mod common;
 
@@ -7,16 +7,17 @@ use common::learner::{course, is_of_needle, log, shipped};
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::nerves::Node;
-use downbeam::lesson::action::{Action, Event};
-use downbeam::lesson::attempt::{Aspirate, Attempt};
-use downbeam::lesson::case::Case;
 use downbeam::lesson::draw::{Interiors, drawn};
 use downbeam::lesson::file::Lesson;
-use downbeam::lesson::gate::GateId;
 use downbeam::lesson::marks::lesson_score;
-use downbeam::lesson::score::StepId;
 use downbeam::needle::contact::ContactKind;
 use downbeam::needle::device::Gauge;
+use downbeam::procedure::action::{Action, Event};
+use downbeam::procedure::attempt::Attempt;
+use downbeam::procedure::case::Case;
+use downbeam::procedure::record::Aspirate;
+use downbeam::procedure::step::StepId;
+use downbeam::score::gate::GateId;
 use downbeam::view::best_view::ViewKind;
 use downbeam::view::criteria::Target;
 use glam::DVec3;
@@ -25,7 +26,7 @@ type Harm = fn(&Lesson, &Case, &Interior) -> Vec<Event>;
 
 /// Each hand, the gate that is to tell it, and the steps of which a lesson must ask for one so that it applies.
 const HANDS: [(&str, Harm, GateId, &[StepId]); 14] = [
-    ("nothing done", |_, _, _| vec![Event(0, Action::Finish)], GateId::Complete, &StepId::OF_LESSONS),
+    ("nothing done", |_, _, _| vec![Event(0, Action::Finish)], GateId::Complete, StepId::ALL),
     ("through the root", through_root, GateId::Root, &[StepId::Contacts]),
     ("through the dura", through_dura, GateId::Dura, &[StepId::Contacts]),
     ("paraesthesia ignored", pain_ignored, GateId::Paraesthesia, &[StepId::Contacts]),
@@ -131,7 +132,7 @@ fn through_dura(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
         hand.set_up(ViewKind::TrueAp);
         hand.looks = false;
         hand.drive_to(Gauge::G22, node.point);
-        if hand.attempt.state.met.iter().any(|m| m.contact.kind == ContactKind::Dura) {
+        if hand.attempt.state.contacts.iter().any(|m| m.contact.kind == ContactKind::Dura) {
             return then_well(hand);
         }
     }
@@ -143,7 +144,7 @@ fn through_dura(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
             Gauge::G22,
             node.point + node.left * (case.target.side.sign() * node.half_width_mm * 0.6),
         );
-        if hand.attempt.state.met.iter().any(|m| m.contact.kind == ContactKind::Dura) {
+        if hand.attempt.state.contacts.iter().any(|m| m.contact.kind == ContactKind::Dura) {
             return then_well(hand);
         }
     }

@@ -1,19 +1,20 @@
-//! Lesson files: what ships can be done and passed, what is wrong is told with its place, and the schema is that of the types.
+//! Lesson files: what ships can be done and passed, what is wrong is reported with its place, and the schema is that of the types.
 
 mod common;
 
 use common::learner::{course, lessons_folder, log, log_with, shipped};
 use downbeam::anatomy::names::{Level, Part, Side};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
-use downbeam::lesson::action::{Action, Event};
 use downbeam::lesson::check::problems;
 use downbeam::lesson::draw::{Interiors, drawn};
 use downbeam::lesson::file::{Lesson, LessonPart, Mode};
 use downbeam::lesson::link;
 use downbeam::lesson::marks::{lesson_score, replay};
-use downbeam::lesson::parts::{Exercise, has_part, label};
-use downbeam::lesson::score::StepId;
+use downbeam::lesson::parts::{Exercise, label};
 use downbeam::needle::device::Gauge;
+use downbeam::procedure::action::{Action, Event};
+use downbeam::procedure::pointing::has_part;
+use downbeam::procedure::step::StepId;
 use downbeam::view::criteria::Target;
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
@@ -35,7 +36,7 @@ fn the_course_lists_every_lesson_and_grows_harder() {
     assert_eq!((first.mode, first.steps.as_slice()), (Mode::Guided, &[StepId::NameParts][..]));
     let last = shipped(course.last().unwrap());
     assert_eq!(last.mode, Mode::Assessment);
-    assert_eq!(last.steps, StepId::ALL);
+    assert_eq!(last.steps, StepId::OF_PROCEDURE);
 }
 
 /// How many learners more than three do each lesson: LESSON_CODES, none when it is not set.
@@ -53,7 +54,7 @@ fn every_lesson_is_passed_by_a_careful_learner_and_not_by_an_idle_one() {
             let code = code.as_str();
             let drawn = drawn(&lesson, code).unwrap();
             let interior = interiors.of(&drawn.spec);
-            for gauge in Gauge::ALL {
+            for &gauge in Gauge::ALL {
                 let log = log_with(&lesson, &drawn, interior, 0, gauge);
                 let attempt = replay(&lesson, &drawn, interior, &log).unwrap();
                 let score = lesson_score(&lesson, &drawn, interior, &attempt.state);
@@ -156,11 +157,11 @@ fn parts_that_can_be_asked_have_an_outline_on_that_bone() {
     for level in Level::TARGETS {
         let bone = patient.bone(level);
         let drawn: BTreeSet<Part> = bone.outer.tags.iter().map(|&tag| bone.label(tag).part).collect();
-        for part in LessonPart::ALL.map(Part::from) {
+        for part in LessonPart::ALL.iter().map(|&part| Part::from(part)) {
             assert_eq!(has_part(level, part), drawn.contains(&part), "{level} {part:?}");
         }
         for side in Side::BOTH {
-            for part in LessonPart::ALL {
+            for &part in LessonPart::ALL {
                 let asked = serde_json::from_value(json!({ "part": part })).unwrap();
                 let label = label(asked, Target { level, side }).unwrap();
                 let there = bone.outer.tags.iter().any(|&tag| bone.label(tag) == label);
@@ -274,6 +275,7 @@ fn with(path: &str, value: Value) -> String {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "a table of faults")]
 fn what_is_wrong_is_one_sentence_with_place_found_and_allowed() {
     assert!(Lesson::from_json(&with("side", json!("right"))).is_ok());
     for (text, said) in [
@@ -412,7 +414,7 @@ fn rules_across_keys() {
         let found = lesson(change);
         assert!(found.len() == 1 && found[0].starts_with(said), "wanted: {said}\nfound: {found:?}");
     }
-    // Everything that is wrong is told at once.
+    // All faults are reported at once.
     let found = lesson(json!({ "pass_mark": 101, "id": "", "steps": [], "patient": {} }));
     assert_eq!(found.len(), 4, "{found:?}");
 }

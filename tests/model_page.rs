@@ -6,11 +6,12 @@ use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
 use downbeam::imaging::attenuation::{Material, per_mm};
 use downbeam::imaging::c_arm::CArm;
-use downbeam::lesson::attempt::{Attempt, seconds};
-use downbeam::lesson::case::Case;
-use downbeam::lesson::engine;
-use downbeam::lesson::log_line;
 use downbeam::needle::compartment::Pattern;
+use downbeam::procedure::action::seconds;
+use downbeam::procedure::attempt::Attempt;
+use downbeam::procedure::case::Case;
+use downbeam::procedure::log_line;
+use downbeam::score::engine;
 use downbeam::view::best_view::{ViewKind, best_view};
 use downbeam::view::criteria::Target;
 use downbeam::view::tolerance::Tolerances;
@@ -102,7 +103,7 @@ fn attenuation_is_the_tables_and_no_number_is_missing() {
 #[test]
 fn injections_of_the_films_spread_as_they_are_called() {
     let shown = TOLD["contrast"].as_array().unwrap();
-    for pattern in Pattern::ALL {
+    for &pattern in Pattern::ALL {
         let of = |entry: &&Value| entry["pattern"] == serde_json::to_value(pattern).unwrap();
         let entry = shown.iter().find(of).unwrap_or_else(|| panic!("{pattern:?} is not shown"));
         let spec = PatientSpec::named(entry["patient"].as_str().unwrap()).unwrap();

@@ -8,9 +8,10 @@ use common::learner::{course, shipped};
 use downbeam::anatomy::foramen::Approach;
 use downbeam::anatomy::patient::Patient;
 use downbeam::imaging::c_arm::CArm;
-use downbeam::lesson::action::Action;
 use downbeam::lesson::draw::drawn;
-use downbeam::lesson::score::{StepId, step};
+use downbeam::procedure::action::Action;
+use downbeam::procedure::step::StepId;
+use downbeam::score::rubric::step;
 use downbeam::view::best_view::ViewKind;
 use downbeam::view::report::report;
 
@@ -22,7 +23,7 @@ fn the_report_is_what_is_marked() {
         let drawn = drawn(&lesson, "one report").unwrap();
         let patient = Patient::new(&drawn.spec);
         for approach in [drawn.case.approach, Approach::Infraneural] {
-            let case = downbeam::lesson::case::Case { approach, ..drawn.case };
+            let case = downbeam::procedure::case::Case { approach, ..drawn.case };
             let asked = case.asked(approach);
             for view in ViewKind::ALL {
                 let best = report(&patient, &asked, &CArm::default())

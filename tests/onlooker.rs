@@ -3,7 +3,7 @@
 use downbeam::anatomy::names::Level;
 use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::imaging::onlooker::{onlooker, parts_seen};
-use downbeam::lesson::parts::{bone_part, has_part};
+use downbeam::procedure::pointing::{bone_part, has_part};
 use glam::{DVec2, DVec3};
 use std::collections::BTreeMap;
 use std::f64::consts::TAU;

@@ -63,6 +63,7 @@ fn bone(interior: &Interior, level: Level) -> &Tissue {
 const SAC_TOUCHES_MM: f64 = 1.3;
 
 /// What is wrong with how the parts lie, where a root may be squeezed by `squeezed_mm`; empty when nothing is.
+#[expect(clippy::too_many_lines, reason = "one question after the other, each a few lines")]
 fn misplaced(interior: &Interior, squeezed_mm: f64) -> Vec<String> {
     let mut wrong = Vec::new();
     for level in Level::VERTEBRAE {
@@ -362,7 +363,7 @@ fn transitional_processes_meet_the_wing() {
     }
 }
 
-/// The crests' line in the true AP of L4, told by where the tops fall: at the L4-5 disc on the average (Chakraverty 2007: 86.7 percent
+/// The crests' line in the true AP of L4, read from where the tops fall: at the L4-5 disc on the average (Chakraverty 2007: 86.7 percent
 /// at L4 or L4-5: read), over the middle of L4's body on the one with high crests.
 #[test]
 fn high_crests_stand_over_the_fourth_disc() {

@@ -142,7 +142,7 @@ fn a_fortnight_tells_who_learns_from_who_guesses() {
     for seed in 0..runs {
         let (learner, guesser) = (fortnight(seed, &improves), fortnight(seed, &guesses));
         assert_eq!((learner.answers().len(), guesser.answers().len()), (126, 126));
-        for skill in Skill::ALL {
+        for &skill in Skill::ALL {
             guessed += u32::from(guesser.curve(skill).reached.is_some());
         }
         reached += u32::from(learner.curve(Skill::Views).reached.is_some());

@@ -360,7 +360,7 @@ fn sac_share(interior: &Interior, p: DVec3) -> f64 {
         .fold(f64::INFINITY, f64::min)
 }
 
-/// What of a place can be told by plain distances.
+/// What distances alone say of a place.
 fn pattern_is(q: &Question, interior: &Interior, pattern: Pattern, place: &str) {
     let tip = q.needle.as_ref().unwrap().tip().position;
     let in_vessel = |artery: bool| {

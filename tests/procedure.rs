@@ -10,13 +10,14 @@ use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::nerves::Node;
 use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
 use downbeam::anatomy::vessels::{Vessel, VesselKind};
-use downbeam::lesson::action::{Action, Event, TICKS_PER_S};
-use downbeam::lesson::attempt::Attempt;
-use downbeam::lesson::case::Case;
-use downbeam::lesson::score::{Score, StepId, score};
 use downbeam::needle::compartment::{Pattern, compartment_at};
 use downbeam::needle::contact::ContactKind;
 use downbeam::needle::device::Gauge;
+use downbeam::procedure::action::{Action, Event, TICKS_PER_S};
+use downbeam::procedure::attempt::Attempt;
+use downbeam::procedure::case::Case;
+use downbeam::procedure::step::StepId;
+use downbeam::score::rubric::{Score, score};
 use downbeam::view::best_view::ViewKind;
 use downbeam::view::criteria::Target;
 use glam::DVec3;
@@ -178,7 +179,7 @@ fn each_bad_compartment_is_met_recorded_and_scored() {
             .unwrap_or_else(|| panic!("{pattern:?} not reached"));
         let bolus = hand.attempt.state.injected.last().unwrap().bolus;
         if let Some(kind) = met {
-            assert!(hand.attempt.state.met.iter().any(|m| m.contact.kind == kind), "{kind:?}");
+            assert!(hand.attempt.state.contacts.iter().any(|m| m.contact.kind == kind), "{kind:?}");
         }
         assert!(!bolus.spread(interior, bolus.ended_s + 0.1).is_empty());
         hand.act(Action::Name { pattern });
@@ -196,7 +197,7 @@ fn a_needle_pushed_on_and_on_leaves_the_back() {
     // Above the iliac crest.
     let aim = interior.level(Level::L4).centre + DVec3::new(34.0, -46.0, -2.0);
     let hand = inject_at(&interior, case(Level::L4, Side::Left), aim, Pattern::Peritoneal);
-    assert!(hand.attempt.state.met.iter().any(|m| m.contact.kind == ContactKind::Peritoneum));
+    assert!(hand.attempt.state.contacts.iter().any(|m| m.contact.kind == ContactKind::Peritoneum));
     assert_eq!(hand.attempt.state.injected[0].bolus.compartment.pattern(), Pattern::Peritoneal);
     assert!(marks(&hand, StepId::Contacts) < 0.5 && marks(&hand, StepId::Depth) <= 0.5);
 }
@@ -230,8 +231,8 @@ fn the_sac_is_entered_from_behind() {
         (pattern == Pattern::Intrathecal).then_some(hand)
     });
     let mut hand = reached.expect("no way between the laminae");
-    assert!(hand.attempt.state.met.iter().any(|m| m.contact.kind == ContactKind::Dura));
-    assert_eq!(hand.attempt.state.aspirated, Some(downbeam::lesson::attempt::Aspirate::ClearFluid));
+    assert!(hand.attempt.state.contacts.iter().any(|m| m.contact.kind == ContactKind::Dura));
+    assert_eq!(hand.attempt.state.aspirated, Some(downbeam::procedure::record::Aspirate::ClearFluid));
     hand.act(Action::Name { pattern: Pattern::Intrathecal });
     // Not live and in the wrong place.
     assert!(marks(&hand, StepId::Contrast) <= 0.4 + 1e-12);
@@ -259,7 +260,7 @@ fn a_log_replays_to_the_same_bits_and_undo_goes_back() {
     assert_eq!(read, log);
 
     let mut undone = again;
-    let exposures = undone.state.taken.len();
+    let exposures = undone.state.pictures.len();
     let length = log.len();
     assert!(undone.undo(&AVERAGE) && !undone.state.finished);
     assert!(
@@ -268,7 +269,7 @@ fn a_log_replays_to_the_same_bits_and_undo_goes_back() {
     assert!(!undone.can_redo() && !undone.redo(&AVERAGE), "nothing is left to do again");
     while undone.undo(&AVERAGE) {}
     assert!(undone.state.needle.is_none() && undone.state.kept.is_empty());
-    assert_eq!(undone.state.taken.len(), exposures, "what radiation was spent stays spent");
+    assert_eq!(undone.state.pictures.len(), exposures, "what radiation was spent stays spent");
 }
 
 #[test]
@@ -292,7 +293,7 @@ fn a_press_of_the_pedal_is_one_exposure_however_the_c_arm_turns_meanwhile() {
     let mut attempt = Attempt::new(case(Level::L4, Side::Left));
     let mut done = |tick, action| {
         attempt.apply(&AVERAGE, Event(tick, action)).unwrap();
-        attempt.state.taken.iter().filter(|t| !t.goes_on).count()
+        attempt.state.pictures.iter().filter(|t| !t.goes_on).count()
     };
     // Two seconds at eight a second, and a degree further with every pulse.
     for pulse in 0..16 {

@@ -52,7 +52,7 @@ fn slab_is_its_thickness_over_the_cosine() {
     let view = Projection::new(&arm, DVec3::ZERO);
     let mut raster = raster(&arm);
     let mesh = slab(Vec3::new(120.0, 10.0, 120.0));
-    raster.add(&mesh, &mesh.edges(), &chunks(&mesh), &view, 1.0);
+    raster.add(&mesh, &mesh.edges(), &chunks(&mesh, &mesh.edges()), &view, 1.0);
     raster.finish();
     for (i, length) in lengths(&raster).into_iter().enumerate() {
         let exact = 20.0 / view.ray_through(pixel(&arm, i % SIZE, i / SIZE)).dot(view.d);
@@ -72,7 +72,7 @@ fn ellipsoid_is_its_chord() {
         let arm = CArm::at_degrees(oblique, tilt).unwrap();
         let view = Projection::new(&arm, DVec3::ZERO);
         let mut raster = raster(&arm);
-        raster.add(&mesh, &mesh.edges(), &chunks(&mesh), &view, 1.0);
+        raster.add(&mesh, &mesh.edges(), &chunks(&mesh, &mesh.edges()), &view, 1.0);
         raster.finish();
         let (mut worst, mut sum, mut exact_sum) = (0.0_f64, 0.0, 0.0);
         for (i, length) in lengths(&raster).into_iter().enumerate() {
@@ -137,7 +137,7 @@ proptest! {
         let arm = CArm::default();
         let view = Projection::new(&arm, DVec3::ZERO);
         let mut raster = raster(&arm);
-        raster.add(&mesh, &mesh.edges(), &chunks(&mesh), &view, 1.0);
+        raster.add(&mesh, &mesh.edges(), &chunks(&mesh, &mesh.edges()), &view, 1.0);
     raster.finish();
         let pixel_mm = 2.0 * arm.half_field_mm() / SIZE as f64;
         let scale = view.magnification_at(DVec3::new(f64::from(x), f64::from(y), f64::from(z)));
@@ -153,7 +153,7 @@ proptest! {
         let arm = CArm::at_degrees(31.0, 12.0).unwrap();
         let view = Projection::new(&arm, DVec3::ZERO);
         let mut first = raster(&arm);
-        first.add(&mesh, &mesh.edges(), &chunks(&mesh), &view, 1.0);
+        first.add(&mesh, &mesh.edges(), &chunks(&mesh, &mesh.edges()), &view, 1.0);
         first.finish();
         let mut state = seed | 1;
         for i in (1..mesh.triangles.len()).rev() {
@@ -161,7 +161,7 @@ proptest! {
             mesh.triangles.swap(i, (state >> 33) as usize % (i + 1));
         }
         let mut second = raster(&arm);
-        second.add(&mesh, &mesh.edges(), &chunks(&mesh), &view, 1.0);
+        second.add(&mesh, &mesh.edges(), &chunks(&mesh, &mesh.edges()), &view, 1.0);
         second.finish();
         for (a, b) in first.sums().iter().zip(second.sums()) {
             prop_assert!((a - b).abs() < 1e-3);

@@ -6,13 +6,15 @@
 mod common;
 
 use common::learner::{receipt, shipped};
+use downbeam::class::list::ClassList;
+use downbeam::class::receipt::{Lessons, Receipt};
+use downbeam::class::report::{ClassReport, row};
+use downbeam::class::{log_likeness, receipt_text};
 use downbeam::lesson::check::{faults, problems};
-use downbeam::lesson::class_list::ClassList;
-use downbeam::lesson::class_report::{ClassReport, row};
 use downbeam::lesson::draw::{Interiors, drawn};
 use downbeam::lesson::file::Lesson;
-use downbeam::lesson::receipt::{Lessons, Receipt};
-use downbeam::lesson::{link, log_likeness, log_line, receipt_text};
+use downbeam::lesson::link;
+use downbeam::procedure::log_line;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 use std::cell::RefCell;

@@ -3,15 +3,15 @@
 mod common;
 
 use common::learner::{receipt, shipped};
-use downbeam::lesson::action::{Action, Event};
-use downbeam::lesson::class_report::{ClassReport, Row, Status, row};
-use downbeam::lesson::class_table::{CsvStyle, csv, ndjson};
+use downbeam::class::receipt::{Lessons, Receipt, Verdict, verify, verify_text};
+use downbeam::class::report::{ClassReport, Row, Status, row};
+use downbeam::class::table::{CsvStyle, csv, ndjson};
 use downbeam::lesson::draw::Interiors;
-use downbeam::lesson::engine;
 use downbeam::lesson::file::Lesson;
-use downbeam::lesson::log_line;
-use downbeam::lesson::receipt::{Lessons, Receipt, Verdict, verify, verify_text};
-use downbeam::lesson::score::StepId;
+use downbeam::procedure::action::{Action, Event};
+use downbeam::procedure::log_line;
+use downbeam::procedure::step::StepId;
+use downbeam::score::engine;
 use std::sync::LazyLock;
 
 static LESSON: LazyLock<Lesson> = LazyLock::new(|| shipped("views-homework"));
@@ -132,7 +132,7 @@ fn a_changed_log_is_found() {
         let said = reasons(&receipt).join("; ");
         assert!(said.contains(what), "wanted: {what}\nfound: {said}");
     }
-    // Every single line of a long log counts, or is told to the last bit: taking any one out is found or changes no score.
+    // Every single line of a long log counts, or is found by its last bit: taking any one out is found or changes no score.
     let mut found = 0;
     for i in 0..FULL.log.len() {
         let shorter = changed(&FULL, |r| drop(r.log.remove(i)));
@@ -279,7 +279,7 @@ fn a_class_has_a_row_each_and_its_doubles_stand_out() {
         ]
     );
     assert_eq!(class.copies(), 2);
-    for status in Status::ALL {
+    for &status in Status::ALL {
         assert_eq!(class.count(status), class.rows.iter().filter(|r| r.status == status).count());
     }
 }

@@ -1,20 +1,20 @@
-//! Fixed attempts and what they score, to the last bit: the engine's fingerprint (`lesson::engine::SCORING`).
+//! Fixed attempts and what they score, to the last bit: the engine's fingerprint (`score::engine::SCORING`).
 //!
 //! When a change of anatomy, needle or rubric is meant, this fails, and the new fingerprint that it prints goes into
-//! `src/lesson/engine.rs`: receipts of the engine before are then told as those of another. The attempts in `tests/scoring` stay as
+//! `src/score/engine.rs`: receipts of the engine before are then refused as those of another engine. The attempts in `tests/scoring` stay as
 //! they are, each with its lesson and its learner's code on top; one that can no longer be replayed to its end counts with the action that stops it.
 
 mod common;
 
 use common::learner::{course, log, shipped};
-use downbeam::lesson::action::{Action, Event};
-use downbeam::lesson::attempt::Attempt;
 use downbeam::lesson::digest::sha256_hex;
 use downbeam::lesson::draw::{Interiors, drawn};
-use downbeam::lesson::engine::SCORING;
 use downbeam::lesson::file::Lesson;
-use downbeam::lesson::log_line;
 use downbeam::lesson::marks::{lesson_score, replay};
+use downbeam::procedure::action::{Action, Event};
+use downbeam::procedure::attempt::Attempt;
+use downbeam::procedure::log_line;
+use downbeam::score::engine::SCORING;
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
@@ -66,7 +66,7 @@ fn fixed_attempts_score_what_the_engine_is_named_for() {
     let fingerprint = &sha256_hex(all.as_bytes())[..16];
     assert_eq!(
         fingerprint, SCORING,
-        "scores have changed: if that is meant, set SCORING in src/lesson/engine.rs to \"{fingerprint}\""
+        "scores have changed: if that is meant, set SCORING in src/score/engine.rs to \"{fingerprint}\""
     );
 }
 

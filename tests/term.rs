@@ -3,14 +3,14 @@
 mod common;
 
 use common::learner::{log, shipped};
-use downbeam::lesson::action::{Action, Event};
-use downbeam::lesson::class_list::ClassList;
-use downbeam::lesson::class_report::{ClassReport, Status, row};
-use downbeam::lesson::class_table::{self, CsvStyle, Separator};
+use downbeam::class::gradebook::Class;
+use downbeam::class::list::ClassList;
+use downbeam::class::receipt::{Lessons, Receipt};
+use downbeam::class::report::{ClassReport, Status, row};
+use downbeam::class::table::{self, CsvStyle, Separator};
 use downbeam::lesson::draw::{Interiors, drawn};
-use downbeam::lesson::gradebook::Class;
 use downbeam::lesson::marks::{ReplayError, replay};
-use downbeam::lesson::receipt::{Lessons, Receipt};
+use downbeam::procedure::action::{Action, Event};
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
@@ -147,6 +147,7 @@ fn book(text: &str) -> Book {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "one term from its beginning to its end")]
 fn from_class_list_to_gradebook() {
     let names: String = (0..LEARNERS).map(|i| format!("\"Learner; {i}\"\n")).collect();
     let list = ClassList::dealt(&names, 41).unwrap();
@@ -180,7 +181,7 @@ fn from_class_list_to_gradebook() {
     let row = |n: usize, id: &str, which: usize| &report.rows[at[&(n, id)][which] - 1];
     assert_eq!(report.rows.len(), (LEARNERS - 1) * 6);
 
-    // Each cheat was tried, and is told.
+    // Each cheat was tried, and is reported.
     let claimed = row(1, "true-ap", 1);
     assert_eq!(claimed.status, Status::Altered);
     assert!(claimed.note.contains("the total is claimed as 99.99 %"), "{}", claimed.note);
@@ -191,7 +192,7 @@ fn from_class_list_to_gradebook() {
     assert_eq!((copy.status, copy.same_log_as), (Status::Verified, Some(at[&(VICTIM, "few-pictures")][1])));
     let near = row(4, "few-pictures", 1);
     assert_eq!((near.status, near.same_log_as), (Status::Verified, None));
-    let (like, share) = near.alike.expect("a near copy is told");
+    let (like, share) = near.alike.expect("a near copy is reported");
     assert!(like == at[&(VICTIM, "few-pictures")][1] || like == at[&(3, "few-pictures")][1], "{like}");
     assert!((0.4..1.0).contains(&share), "{share}");
     let again = row(5, "few-pictures", 1);
@@ -243,7 +244,7 @@ fn from_class_list_to_gradebook() {
     );
 
     // The same from the command line, from the folder as it was exported.
-    fs::write(folder.join("class.csv"), class_table::list(&list, CsvStyle::default())).unwrap();
+    fs::write(folder.join("class.csv"), table::list(&list, CsvStyle::default())).unwrap();
     let done = Command::new(env!("CARGO_BIN_EXE_downbeam"))
         .args([
             "grade",

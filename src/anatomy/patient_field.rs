@@ -104,6 +104,9 @@ pub enum FieldError {
 }
 
 /// The field of that name.
+///
+/// # Errors
+/// When there is none; the error names those that there are.
 pub fn field(name: &str) -> Result<&'static Field, FieldError> {
     FIELDS.iter().find(|field| field.name == name).ok_or_else(|| FieldError::Unknown {
         found: name.chars().take(40).map(|c| if c.is_control() { ' ' } else { c }).collect(),
@@ -113,6 +116,9 @@ pub fn field(name: &str) -> Result<&'static Field, FieldError> {
 
 impl Field {
     /// Whether a number is allowed, and if not, what is.
+    ///
+    /// # Errors
+    /// When the number is out of range, or none at all (NaN).
     pub fn check(&self, value: f64) -> Result<(), FieldError> {
         let Self { name, unit, low, high, .. } = *self;
         // A NaN is inside no range.

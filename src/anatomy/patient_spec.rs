@@ -129,6 +129,9 @@ impl PatientSpec {
     }
 
     /// The patient of that name.
+    ///
+    /// # Errors
+    /// When there is none; the error names those that there are.
     pub fn named(name: &str) -> Result<Self, UnknownName> {
         NAMED.iter().find(|spec| spec.name.eq_ignore_ascii_case(name)).cloned().ok_or_else(|| UnknownName {
             kind: "patient",

@@ -185,7 +185,8 @@ pub(super) fn build(
 }
 
 fn body(filling: Filling, mesh: Mesh) -> Body {
-    let (edges, chunks) = (mesh.edges(), chunks(&mesh));
+    let edges = mesh.edges();
+    let chunks = chunks(&mesh, &edges);
     Body { filling, mesh, edges, chunks }
 }
 

@@ -74,11 +74,17 @@ impl CArm {
     pub const TILT_RANGE_DEG: (f64, f64) = (-50.0, 50.0);
 
     /// The default machine at an orientation in degrees.
+    ///
+    /// # Errors
+    /// When the machine does not reach the orientation.
     pub fn at_degrees(oblique_deg: f64, tilt_deg: f64) -> Result<Self, OrientationError> {
         Self::default().turned_to(oblique_deg, tilt_deg)
     }
 
     /// This machine at another orientation, degrees.
+    ///
+    /// # Errors
+    /// When the machine does not reach the orientation.
     pub fn turned_to(self, oblique_deg: f64, tilt_deg: f64) -> Result<Self, OrientationError> {
         Ok(Self {
             oblique: within("oblique", oblique_deg, Self::OBLIQUE_RANGE_DEG)?,
@@ -88,6 +94,9 @@ impl CArm {
     }
 
     /// This machine with the picture turned, degrees clockwise.
+    ///
+    /// # Errors
+    /// When it is turned by more than 180 degrees.
     pub fn with_image_rotation(self, degrees: f64) -> Result<Self, OrientationError> {
         Ok(Self { image_rotation: within("image rotation", degrees, (-180.0, 180.0))?, ..self })
     }
@@ -105,6 +114,9 @@ impl CArm {
     }
 
     /// The default machine at DICOM positioner angles, degrees.
+    ///
+    /// # Errors
+    /// When the machine does not reach the orientation.
     pub fn from_dicom_deg(primary: f64, secondary: f64) -> Result<Self, OrientationError> {
         Self::at_degrees(wrapped(180.0 - primary), secondary)
     }

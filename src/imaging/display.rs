@@ -45,6 +45,7 @@ pub const THIN_MOST: f32 = 0.45;
 pub(super) struct Display {
     /// What is taken off at the grid's points.
     low: Vec<f32>,
+    row: Vec<f32>,
     sorted: Vec<f32>,
 }
 
@@ -66,7 +67,11 @@ pub(super) type Shutters = [usize; 4];
 
 impl Display {
     pub(super) fn new(size: usize) -> Self {
-        Self { low: vec![0.0; COARSE_POINTS], sorted: Vec::with_capacity(size * size / 16) }
+        Self {
+            low: vec![0.0; COARSE_POINTS],
+            row: vec![0.0; size],
+            sorted: Vec::with_capacity(size * size / 16),
+        }
     }
 
     /// Windows attenuation integrals to grey values, `size` × `size`, row 0 at the top.
@@ -91,10 +96,18 @@ impl Display {
                 continue;
             }
             let values = &picture[y * size..(y + 1) * size];
-            along_coarse_row(&self.low, size, y, |x, low| {
-                let value = kneed((values[x] - low - offset) * gain);
-                line[x] = (base + sign * value) as u8;
-            });
+            let row = &mut self.row[..size];
+            along_coarse_row(&self.low, size, y, |x, low| row[x] = low);
+            // The straight part for all first, which runs over whole vectors; few are left for the foot.
+            for (at, value) in row.iter_mut().zip(values) {
+                *at = (value - *at - offset) * gain;
+            }
+            for (grey, at) in line.iter_mut().zip(&*row) {
+                *grey = whole(base + sign * at.clamp(KNEE, 255.0));
+            }
+            for (grey, at) in line.iter_mut().zip(&*row).filter(|(_, at)| **at < KNEE) {
+                *grey = (base + sign * kneed(*at)) as u8;
+            }
             line[..left].fill(0);
             line[right..].fill(0);
         }
@@ -192,6 +205,12 @@ pub const KNEE: f32 = 32.0;
 #[inline]
 fn kneed(value: f32) -> f32 {
     if value >= KNEE { value.min(255.0) } else { KNEE * libm::expf((value - KNEE) / KNEE) }
+}
+
+/// The whole number of a value from 0 to 255: what lies above it falls off the end of the mantissa of 2²³ + 256.
+#[inline]
+fn whole(value: f32) -> u8 {
+    (value - 0.499 + 8_388_864.0).to_bits() as u8
 }
 
 /// Visits a row of pixels with the bilinear value of a coarse grid at each.

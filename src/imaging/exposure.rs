@@ -76,6 +76,9 @@ pub struct SettingError {
 
 impl BeamSettings {
     /// Refuses what the machine does not have.
+    ///
+    /// # Errors
+    /// At the first setting that the machine does not have.
     pub fn checked(self) -> Result<Self, SettingError> {
         let refuse = |setting, found: String, allowed: String| Err(SettingError { setting, found, allowed });
         if !PULSE_RATES_PER_S.contains(&self.pulses_per_s) {

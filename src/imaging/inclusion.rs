@@ -24,7 +24,8 @@ pub struct Inclusion {
 impl Inclusion {
     /// From a closed mesh.
     pub fn new(mesh: Mesh, material: Material, instead_of: Material, share: f64) -> Self {
-        let (edges, chunks) = (mesh.edges(), chunks(&mesh));
+        let edges = mesh.edges();
+        let chunks = chunks(&mesh, &edges);
         Self { mesh, edges, chunks, material, instead_of, share }
     }
 

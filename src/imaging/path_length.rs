@@ -11,8 +11,12 @@
 //! added that does not cancel on a closed mesh.
 //!
 //! Depth is linear on the screen within a triangle; for triangles of 2 mm at 700 mm that errs by at most
-//! 2 · (2 / 2)² / 700 = 0.003 mm at one pixel and much less in the mean. Sums are f64: a change of slope stays in the running
-//! sum to the end of its row, and so would its rounding.
+//! 2 · (2 / 2)² / 700 = 0.003 mm at one pixel and much less in the mean.
+//!
+//! A change of slope stays in the running sum to the end of its row, and so would its rounding. Steps are therefore whole numbers of
+//! 2⁻²¹ ([`STEPS_A_UNIT`]): what cancels, cancels wholly, in any order, and a number too large for 32 bits comes back as it went, since
+//! all sums wrap. What is left is the rounding of single edges: about 1e-5 at the far end of a row through 300 triangles. A sum of 1024
+//! (mm, or attenuation) and more would come out wrong.
 
 use super::projection::Projection;
 use crate::geometry::chunks::Chunk;
@@ -20,19 +24,29 @@ use crate::geometry::mesh::{Edges, Mesh};
 use glam::Vec3;
 use std::ops::Range;
 
+/// Where a vertex is on the screen.
+#[derive(Clone, Copy, Debug)]
+struct Place {
+    /// Pixels to the right, pixels down, depth less SOD (mm).
+    at: Vec3,
+    /// First row whose centre is at or past it, clamped to the picture.
+    row: u32,
+}
+
 /// A square picture of weighted path lengths.
 #[derive(Clone, Debug)]
 pub struct Raster {
     size: usize,
     pixel_mm: f32,
     /// Step of value and of slope at each pixel, [`stride`] a row; nothing but zeros between one picture and the next.
-    steps: Vec<[f64; 2]>,
+    steps: Vec<[i32; 2]>,
     /// Whether something has been added that no sum has taken up.
     added: bool,
     sums: Vec<f32>,
     slant: Vec<f32>,
-    screen: Vec<Vec3>,
-    slopes: Vec<f32>,
+    screen: Vec<Place>,
+    /// Of each triangle of the mesh that is being added, in steps a pixel.
+    slopes: Vec<i64>,
 }
 
 impl Raster {
@@ -49,7 +63,7 @@ impl Raster {
         Self {
             size,
             pixel_mm: pixel_mm as f32,
-            steps: vec![[0.0; 2]; size * stride(size)],
+            steps: vec![[0; 2]; size * stride(size)],
             added: false,
             sums: vec![0.0; size * size],
             slant,
@@ -76,7 +90,7 @@ impl Raster {
     /// Forgets what has been added and not finished.
     pub fn clear(&mut self) {
         if self.added {
-            self.steps.fill([0.0; 2]);
+            self.steps.fill([0; 2]);
         }
         self.added = false;
     }
@@ -91,20 +105,23 @@ impl Raster {
         self.added = true;
         self.project_all(&mesh.positions, view);
         self.slopes.clear();
-        self.slopes.resize(mesh.triangles.len(), 0.0);
+        self.slopes.resize(mesh.triangles.len(), 0);
         for chunk in chunks.iter().filter(seen) {
             let run = chunk.first..chunk.end;
             for (slope, t) in self.slopes[run.clone()].iter_mut().zip(&mesh.triangles[run]) {
-                *slope = slope_of(t.map(|i| self.screen[i as usize]), weight);
+                *slope = slope_of(t.map(|i| self.screen[i as usize].at), weight);
             }
         }
-        for (ends, triangles) in edges.ends.iter().zip(&edges.triangles) {
-            // A sliver's slope can be huge: taken in f32, the difference would lose its neighbour's.
-            let [p, q] = triangles.map(|t| f64::from(self.slopes[t as usize]));
-            let change = p - q;
-            if change != 0.0 {
-                let [a, b] = ends.map(|i| self.screen[i as usize]);
-                add_edge(&mut self.steps, self.size, a, b, change);
+        // Each edge with the first of its triangles: a run that is passed over has none that reaches the picture.
+        for chunk in chunks.iter().filter(seen) {
+            let run = chunk.first_edge..chunk.end_edge;
+            for (ends, triangles) in edges.ends[run.clone()].iter().zip(&edges.triangles[run]) {
+                let [p, q] = triangles.map(|t| self.slopes[t as usize]);
+                let change = p.wrapping_sub(q);
+                let ends = ends.map(|i| self.screen[i as usize]);
+                if change != 0 && ends[0].row != ends[1].row {
+                    add_edge(&mut self.steps, self.size, ends, change);
+                }
             }
         }
     }
@@ -129,7 +146,7 @@ impl Raster {
         self.added = false;
     }
 
-    /// Column frame to (pixel x, pixel y downwards, depth less SOD).
+    /// Where vertices of the column frame come to stand.
     fn project_all(&mut self, positions: &[Vec3], view: &Projection) {
         let right = view.right.as_vec3();
         let up = view.up.as_vec3();
@@ -137,29 +154,35 @@ impl Raster {
         let source = view.source.as_vec3();
         let sod = view.sod_mm as f32;
         let scale = view.sid_mm as f32 / self.pixel_mm;
-        let middle = self.size as f32 / 2.0;
+        let (middle, limit) = (self.size as f32 / 2.0, self.size as f32);
         self.screen.clear();
         self.screen.extend(positions.iter().map(|&p| {
             let r = p - source;
             let depth = r.dot(d);
             let m = scale / depth.max(1.0);
-            Vec3::new(middle + r.dot(right) * m, middle - r.dot(up) * m, depth - sod)
+            let y = middle - r.dot(up) * m;
+            // Through i32: that conversion is one instruction.
+            let row = (y.clamp(0.0, limit) + 0.5) as i32 as u32;
+            Place { at: Vec3::new(middle + r.dot(right) * m, y, depth - sod), row }
         }));
     }
 }
 
-/// Steps a row: one more than pixels for what ends past the last, and filled up to an odd number of cache lines (64 bytes, four
+/// Steps of the sums in one unit of depth times weight.
+const STEPS_A_UNIT: f64 = 2_097_152.0;
+
+/// Steps a row: one more than pixels for what ends past the last, and filled up to an odd number of cache lines (64 bytes, eight
 /// steps), so that the rows of an object do not all fall on the same lines of the cache.
 const fn stride(size: usize) -> usize {
-    let lines = size / 4 + 1;
-    (lines + 1 - lines % 2) * 4
+    let lines = size / 8 + 1;
+    (lines + 1 - lines % 2) * 8
 }
 
 /// Rows that are summed side by side: each sum waits for the one before it, and other rows fill the wait.
 const ABREAST: usize = 4;
 
 /// Runs the sums along rows and leaves zeros behind, while the steps are at hand.
-fn run_along(sums: &mut [f32], steps: &mut [[f64; 2]], size: usize) {
+fn run_along(sums: &mut [f32], steps: &mut [[i32; 2]], size: usize) {
     let stride = stride(size);
     let mut sums = sums.chunks_exact_mut(ABREAST * size);
     let mut steps = steps.chunks_exact_mut(ABREAST * stride);
@@ -168,21 +191,21 @@ fn run_along(sums: &mut [f32], steps: &mut [[f64; 2]], size: usize) {
     }
     let rest = sums.into_remainder().chunks_exact_mut(size);
     for (sums, steps) in rest.zip(steps.into_remainder().chunks_exact_mut(stride)) {
-        let mut running = [0.0; 2];
+        let mut running = [0; 2];
         for (pixel, step) in sums.iter_mut().zip(&mut *steps) {
             take(&mut running, step, pixel);
         }
-        steps[size] = [0.0; 2];
+        steps[size] = [0; 2];
     }
 }
 
 /// [`ABREAST`] rows.
-fn run_abreast(sums: &mut [f32], steps: &mut [[f64; 2]], size: usize) {
+fn run_abreast(sums: &mut [f32], steps: &mut [[i32; 2]], size: usize) {
     let (ab, cd) = sums.split_at_mut(2 * size);
     let ((a, b), (c, d)) = (ab.split_at_mut(size), cd.split_at_mut(size));
     let (pq, rs) = steps.split_at_mut(steps.len() / 2);
     let ((p, q), (r, s)) = (pq.split_at_mut(stride(size)), rs.split_at_mut(stride(size)));
-    let mut running = [[0.0; 2]; ABREAST];
+    let mut running = [[0; 2]; ABREAST];
     // Zipped, so that no place has to be checked.
     let pixels = a.iter_mut().zip(b).zip(c).zip(d);
     let all = pixels.zip(p.iter_mut()).zip(q.iter_mut()).zip(r.iter_mut()).zip(s.iter_mut());
@@ -194,62 +217,67 @@ fn run_abreast(sums: &mut [f32], steps: &mut [[f64; 2]], size: usize) {
     }
     // What ends past the last pixel.
     for row in [p, q, r, s] {
-        row[size] = [0.0; 2];
+        row[size] = [0; 2];
     }
 }
 
 /// One pixel further with a running `[value, slope]`.
 #[inline]
-fn take([value, slope]: &mut [f64; 2], step: &mut [f64; 2], pixel: &mut f32) {
-    *value += *slope + step[0];
-    *slope += step[1];
-    *step = [0.0; 2];
-    *pixel = *value as f32;
+fn take([value, slope]: &mut [i32; 2], step: &mut [i32; 2], pixel: &mut f32) {
+    *value = value.wrapping_add(slope.wrapping_add(step[0]));
+    *slope = slope.wrapping_add(step[1]);
+    *step = [0; 2];
+    *pixel = *value as f32 * (1.0 / STEPS_A_UNIT) as f32;
 }
 
-/// First pixel whose centre is at or past `x`, clamped to the picture.
+/// How a triangle's weighted depth changes along a row, in steps a pixel.
 #[inline]
-fn first_pixel(x: f64, size: f64) -> usize {
-    // Through i32: that conversion is one instruction.
-    (x.max(0.0).min(size) + 0.5) as i32 as usize
-}
-
-/// How a triangle's weighted depth changes along a row, a pixel.
-#[inline]
-fn slope_of([a, b, c]: [Vec3; 3], weight: f32) -> f32 {
+fn slope_of([a, b, c]: [Vec3; 3], weight: f32) -> i64 {
     // In f64 from here on: the corners are the same numbers for all the triangles that meet there, and only then do the planes of
     // neighbours meet along their edge, slivers and all.
     let [a, b, c] = [a, b, c].map(Vec3::as_dvec3);
     let (ab, ac) = (b - a, c - a);
     let area = ab.x * ac.y - ac.x * ab.y;
     if area == 0.0 {
-        return 0.0;
+        return 0;
     }
-    (f64::from(weight) * (ab.z * ac.y - ac.z * ab.y) / area) as f32
+    let steps = f64::from(weight) * STEPS_A_UNIT * (ab.z * ac.y - ac.z * ab.y) / area;
+    (steps + if steps < 0.0 { -0.5 } else { 0.5 }) as i64
 }
 
-/// Adds an edge that runs from `a` to `b` in a triangle whose slope is greater by `change` than that of the other one.
+/// One pixel, and half of one, where columns are counted in 2⁻³² of a pixel.
+const PIXEL: i64 = 1 << 32;
+const HALF: i64 = PIXEL / 2;
+
+/// Adds an edge that runs from one end to the other in a triangle whose slope is greater by `change` than that of the other one.
 #[inline]
-fn add_edge(steps: &mut [[f64; 2]], size: usize, a: Vec3, b: Vec3, change: f64) {
+fn add_edge(steps: &mut [[i32; 2]], size: usize, ends: [Place; 2], change: i64) {
     // Always walked downwards. A triangle that faces the receptor (the ray leaves there) is clockwise on the screen, whose y runs
     // down: its rows end at an edge that runs down.
-    let (top, bottom, change) = if a.y < b.y { (a, b, change) } else { (b, a, -change) };
-    let [top_x, top_y, bottom_x, bottom_y] = [top.x, top.y, bottom.x, bottom.y].map(f64::from);
+    // By index and not by a branch, which would go either way as often.
+    let up = usize::from(ends[0].row > ends[1].row);
+    let (top, bottom) = (ends[up], ends[1 - up]);
+    let change = (change ^ -(up as i64)).wrapping_add(up as i64);
+    let [top_x, top_y, bottom_x, bottom_y] = [top.at.x, top.at.y, bottom.at.x, bottom.at.y].map(f64::from);
     let limit = size as f64;
     if top_x >= limit && bottom_x >= limit {
         return;
     }
-    let (first, last) = (first_pixel(top_y, limit), first_pixel(bottom_y, limit));
-    if first >= last {
-        return;
-    }
+    let (first, last) = (top.row as usize, bottom.row as usize);
     let slant = (bottom_x - top_x) / (bottom_y - top_y);
-    let mut x = top_x + (f64::from(first as u32) + 0.5 - top_y) * slant;
+    let x = top_x + (f64::from(first as u32) + 0.5 - top_y) * slant;
+    let (mut x, slant) = ((x * PIXEL as f64) as i64, (slant * PIXEL as f64) as i64);
     let stride = stride(size);
-    for row in steps[first * stride..last * stride].chunks_exact_mut(stride) {
-        let i = first_pixel(x, limit);
-        row[i][0] += change * (f64::from(i as u32) + 0.5 - x);
-        row[i][1] += change;
-        x += slant;
+    let mut row = first * stride;
+    for _ in first..last {
+        // First pixel whose centre is at or past x.
+        let i = (x.wrapping_add(HALF) >> 32).clamp(0, size as i64);
+        let to_centre = ((i << 32) + HALF).wrapping_sub(x);
+        let value = change.wrapping_mul(to_centre).wrapping_add(HALF) >> 32;
+        let step = &mut steps[row + i as usize];
+        step[0] = step[0].wrapping_add(value as i32);
+        step[1] = step[1].wrapping_add(change as i32);
+        x = x.wrapping_add(slant);
+        row += stride;
     }
 }

@@ -30,8 +30,6 @@ const STRENGTH: f64 = 0.0105;
 const MOTTLE: (f64, f64) = (0.035, 12.0);
 /// Less marrow than this shows no texture, mm.
 const LEAST_MARROW_MM: f32 = 0.3;
-/// Pixels that the planes go along one after the other.
-const RUN: usize = 64;
 /// Standard deviation of the block's values.
 const UNIT: f32 = 42.0;
 
@@ -121,29 +119,24 @@ impl Texture {
         let places = self
             .planes
             .map(|[at, right, down]| (fixed(at + down * (y as f64 - middle) - right * middle), fixed(right)));
-        let mut sums = [0_i32; RUN];
+        let steps = places.map(|(_, right)| right);
         let mut start = 0;
         while start < line.len() {
-            // A run of pixels with marrow: a plane after the other then goes along it.
-            let run = line.len().min(start + RUN) - start;
-            let run = (0..run).position(|i| marrow_mm(start + i) <= LEAST_MARROW_MM).unwrap_or(run);
+            // A run of pixels with marrow.
+            let run = (start..line.len())
+                .position(|x| marrow_mm(x) <= LEAST_MARROW_MM)
+                .unwrap_or(line.len() - start);
             if run == 0 {
                 start += 1;
                 continue;
             }
-            let sums = &mut sums[..run];
-            sums.fill(0);
-            for (left, right) in &places {
-                // Both wrap, as the block does.
-                let mut at: [i32; 3] =
-                    std::array::from_fn(|k| left[k].wrapping_add(right[k].wrapping_mul(start as i32)));
-                for sum in &mut *sums {
-                    *sum += i32::from(volume[voxel(at)]);
-                    at = std::array::from_fn(|k| at[k].wrapping_add(right[k]));
+            let mut at = places.map(|(left, right)| left.wrapping_add(right.wrapping_mul(start as u64)));
+            for (x, value) in (start..).zip(&mut line[start..start + run]) {
+                let sum: i32 = at.iter().map(|&place| i32::from(volume[voxel(place)])).sum();
+                *value += self.strength * marrow_mm(x).sqrt() * sum as f32;
+                for (place, step) in at.iter_mut().zip(&steps) {
+                    *place = place.wrapping_add(*step);
                 }
-            }
-            for ((x, value), sum) in (start..).zip(&mut line[start..start + run]).zip(&*sums) {
-                *value += self.strength * marrow_mm(x).sqrt() * *sum as f32;
             }
             start += run;
         }
@@ -168,16 +161,23 @@ fn in_block(p: DVec3, voxel_mm: f64) -> DVec3 {
     DVec3::new(c * p.x + s * p.y, c * p.y - s * p.x, p.z / UPRIGHT) / voxel_mm
 }
 
-/// In 65536ths of a voxel.
-fn fixed(p: DVec3) -> [i32; 3] {
-    (p * 65536.0).to_array().map(|v| v as i64 as i32)
+/// A place or step of the block has its three parts in one number, so that one addition steps them all: first bit of each, and where its
+/// whole voxels begin. z is topmost; each part wraps as the block does, and what is carried into the next is a fraction's last bit a lap.
+const X: [u32; 2] = [0, 16];
+const Y: [u32; 2] = [23, 39];
+const Z: [u32; 2] = [46, 59];
+
+fn fixed(p: DVec3) -> u64 {
+    let part =
+        |v: f64, [first, whole]: [u32; 2]| ((v * f64::from(1_u32 << (whole - first))) as i64 as u64) << first;
+    part(p.x, X).wrapping_add(part(p.y, Y)).wrapping_add(part(p.z, Z))
 }
 
 #[inline]
-fn voxel([x, y, z]: [i32; 3]) -> usize {
+fn voxel(place: u64) -> usize {
+    let of = |[_, whole]: [u32; 2], count: usize| (place >> whole) as usize & (count - 1);
     let [side, height] = BLOCK;
-    let of = |v: i32, count: usize| (v >> 16) as u32 & (count as u32 - 1);
-    ((of(z, height) * side as u32 + of(y, side)) * side as u32 + of(x, side)) as usize
+    (of(Z, height) * side + of(Y, side)) * side + of(X, side)
 }
 
 #[cfg(test)]

@@ -1,12 +1,12 @@
 //! What a lesson must keep to beyond its types, and reading one that does.
 
 use super::file::{AskedBone, FORMAT, Lesson, LessonApproach, LessonLevel, LessonPart, Mode, Texts};
-use super::gate::FURTHER;
-use super::parts::has_part;
 use super::read_error::ReadError;
-use super::score::StepId;
 use crate::anatomy::names::{Level, Part};
 use crate::anatomy::patient::PatientSpec;
+use crate::procedure::pointing::has_part;
+use crate::procedure::step::StepId;
+use crate::score::gate::FURTHER;
 
 /// Longest texts, characters.
 const TITLE: usize = 120;
@@ -211,8 +211,8 @@ fn steps_problems(lesson: &Lesson) -> Vec<(&'static str, String)> {
                 None => format!("there is no bone below {level}: allowed is the bone 'target'"),
                 Some(bone) if !has_part(bone, part) => {
                     let allowed: Vec<&str> = LessonPart::ALL
-                        .map(Part::from)
-                        .into_iter()
+                        .iter()
+                        .map(|&p| Part::from(p))
                         .filter(|&p| has_part(bone, p))
                         .map(Part::name)
                         .collect();
@@ -227,7 +227,7 @@ fn steps_problems(lesson: &Lesson) -> Vec<(&'static str, String)> {
 }
 
 fn step_names() -> String {
-    StepId::OF_LESSONS.map(StepId::id).join(", ")
+    StepId::ALL.iter().map(|step| step.id()).collect::<Vec<_>>().join(", ")
 }
 
 fn patient_problems(lesson: &Lesson) -> Vec<(String, String)> {

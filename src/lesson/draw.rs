@@ -2,13 +2,13 @@
 //!
 //! The draw is SHA-256 of lesson id and code, cut into 32-bit numbers. A log copied from another learner meets another patient.
 
-use super::case::Case;
 use super::digest::sha256;
 use super::file::{Lesson, PatientDraw, SeedFrom};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Side;
 use crate::anatomy::patient::{PatientBuilder, PatientSpec};
 use crate::anatomy::patient_field::{FIELD_COUNT, PatientError};
+use crate::procedure::case::Case;
 use crate::view::criteria::Target;
 use std::collections::BTreeMap;
 

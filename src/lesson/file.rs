@@ -3,13 +3,13 @@
 //! Unknown keys are refused. What the types cannot say (ranges, what goes with what) is in `super::check`. Who the patient is and
 //! where the needle goes may be left to the learner's code: see `super::draw`.
 
-use super::case::{Case, NeedleTolerances, Par};
 use super::changes::Changes;
-use super::gate::GateId;
 use super::read_error::ReadError;
-use super::score::StepId;
 use crate::anatomy::names::{Level, Part, Side};
 use crate::needle::device::Medium;
+use crate::procedure::case::{Case, NeedleTolerances, Par};
+use crate::procedure::step::StepId;
+use crate::score::gate::GateId;
 use crate::view::criteria::Target;
 use crate::view::tolerance::{Tolerance, Tolerances};
 use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor, value};
@@ -162,11 +162,16 @@ pub enum AskedSide {
 macro_rules! some_of {
     ($(#[$doc:meta])* $name:ident of $whole:ident, $case:literal: $($variant:ident),*) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Read, Write)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Read, Write, strum::VariantArray)]
         #[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
         #[serde(rename_all = $case)]
         #[allow(missing_docs, reason = "the names are the documentation")]
         pub enum $name { $($variant),* }
+
+        impl $name {
+            /// All of them.
+            pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
+        }
 
         impl From<$name> for $whole {
             fn from(some: $name) -> Self {
@@ -424,13 +429,13 @@ impl Lesson {
         let t = self.tolerances.unwrap_or_default();
         let (views, needle, usual) = (Tolerances::default(), NeedleTolerances::default(), Par::default());
         let par = self.par.unwrap_or_default();
-        let plain = Case::new(target);
+        let usual_case = Case::new(target);
         Case {
             approach: match self.approach {
                 Some(LessonApproach::Infraneural) => crate::anatomy::foramen::Approach::Infraneural,
-                _ => plain.approach,
+                _ => usual_case.approach,
             },
-            medium: self.medium.unwrap_or(plain.medium),
+            medium: self.medium.unwrap_or(usual_case.medium),
             exposures: self.exposes(),
             views: Tolerances {
                 squared_deg: t.squared_deg.unwrap_or(views.squared_deg),
@@ -451,7 +456,7 @@ impl Lesson {
                 exposures: par.exposures.unwrap_or(usual.exposures),
                 beam_s: par.beam_s.unwrap_or(usual.beam_s),
             },
-            ..plain
+            ..usual_case
         }
     }
 }

@@ -1,14 +1,17 @@
 //! A lesson's own score: its steps only, weighted among themselves, and whether that is a pass.
 
-use super::action::{Action, ActionError, Event};
-use super::attempt::{Attempt, State};
 use super::draw::Drawn;
 use super::file::{Lesson, LessonApproach};
-use super::gate::{Gate, gate, gates_of};
 use super::parts::Exercise;
-use super::score::{Step, StepId, scale_economy, step, weighed};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Label;
+use crate::procedure::action::{Action, ActionError, Event};
+use crate::procedure::attempt::Attempt;
+use crate::procedure::state::State;
+use crate::procedure::step::StepId;
+use crate::score::gate::{Gate, gate, gates_of};
+use crate::score::marks::{Step, scale_economy, weighed};
+use crate::score::rubric::step;
 use serde::Serialize;
 
 /// The score of a lesson.
@@ -63,20 +66,31 @@ pub enum ReplayError {
     /// The lesson does not allow it.
     #[error("action {number} ({action}) is not part of the lesson: {why}")]
     #[allow(missing_docs, reason = "the message is the documentation")]
-    NotAllowed { number: usize, action: &'static str, why: &'static str },
+    NotAllowed { number: usize, action: &'static str, why: NotAllowed },
     /// It cannot be done.
     #[error("action {number} cannot be done: {why}")]
     #[allow(missing_docs, reason = "the message is the documentation")]
     Impossible { number: usize, why: ActionError },
 }
 
-/// Whether a lesson lets an action happen at all; else why not.
-pub fn allows(lesson: &Lesson, action: &Action) -> Result<(), &'static str> {
+/// Why a lesson does not let an action happen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[allow(missing_docs, reason = "the messages are the documentation")]
+pub enum NotAllowed {
+    #[error("the way into the foramen is set by the lesson")]
+    Approach,
+    #[error("no parts are asked for")]
+    Parts,
+}
+
+/// Whether a lesson lets an action happen at all.
+///
+/// # Errors
+/// When it does not.
+pub fn allows(lesson: &Lesson, action: &Action) -> Result<(), NotAllowed> {
     match action {
-        Action::Choose { .. } if lesson.approach != Some(LessonApproach::Open) => {
-            Err("the way into the foramen is set by the lesson")
-        }
-        Action::Point { .. } if lesson.parts.is_empty() => Err("no parts are asked for"),
+        Action::Choose { .. } if lesson.approach != Some(LessonApproach::Open) => Err(NotAllowed::Approach),
+        Action::Point { .. } if lesson.parts.is_empty() => Err(NotAllowed::Parts),
         _ => Ok(()),
     }
 }

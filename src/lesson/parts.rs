@@ -4,51 +4,13 @@
 //! second, a quarter at the third, none later. Order and marks are our own choice; that what was missed should return after a gap is
 //! the spacing effect (Cepeda 2006, Psychol Bull 132:354: from memory).
 
-use super::file::{AskedBone, AskedPart, AskedSide, LessonPart};
-use super::remark::Remark;
-use super::score::Step;
-use crate::anatomy::names::{Label, Level, Part};
+use super::file::{AskedBone, AskedPart, AskedSide};
+use crate::anatomy::names::{Label, Part};
 use crate::anatomy::seeded::Numbers;
+use crate::score::marks::Step;
+use crate::score::remark::Remark;
 use crate::view::criteria::Target;
 use std::collections::VecDeque;
-
-impl LessonPart {
-    /// All of them.
-    pub const ALL: [Self; 10] = [
-        Self::Body,
-        Self::Pedicle,
-        Self::Pars,
-        Self::Lamina,
-        Self::SuperiorArticularProcess,
-        Self::InferiorArticularProcess,
-        Self::TransverseProcess,
-        Self::SpinousProcess,
-        Self::Ala,
-        Self::MedianCrest,
-    ];
-}
-
-/// Whether the bone of a level has a part with an outline of its own.
-pub fn has_part(level: Level, part: Part) -> bool {
-    match part {
-        Part::Body | Part::Lamina | Part::SuperiorArticularProcess => true,
-        Part::Pedicle
-        | Part::Pars
-        | Part::InferiorArticularProcess
-        | Part::TransverseProcess
-        | Part::SpinousProcess => level != Level::S1,
-        Part::Ala | Part::MedianCrest => level == Level::S1,
-        _ => false,
-    }
-}
-
-/// What a line is called when it is pointed at: an end plate's rim is the body's.
-pub fn bone_part(label: Label) -> Label {
-    match label.part {
-        Part::UpperEndPlate | Part::LowerEndPlate => Label { part: Part::Body, ..label },
-        _ => label,
-    }
-}
 
 fn in_midline(part: Part) -> bool {
     matches!(part, Part::Body | Part::SpinousProcess | Part::MedianCrest)

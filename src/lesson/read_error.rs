@@ -92,7 +92,7 @@ pub(crate) fn read_all<T: DeserializeOwned>(
     (None, found)
 }
 
-/// Most faults that are told at once.
+/// Most faults that are reported at once.
 const MOST_FAULTS: usize = 32;
 
 /// A step of a path.

@@ -54,7 +54,7 @@ pub enum Compartment {
 }
 
 /// A pattern of spread as a learner names it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, strum::VariantArray)]
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the trade's")]
@@ -74,19 +74,7 @@ pub enum Pattern {
 
 impl Pattern {
     /// All, in the order of a list.
-    pub const ALL: [Self; 11] = [
-        Self::Perineural,
-        Self::Arterial,
-        Self::Venous,
-        Self::Mixed,
-        Self::Intrathecal,
-        Self::Subdural,
-        Self::Intraneural,
-        Self::Intradiscal,
-        Self::FacetJoint,
-        Self::Peritoneal,
-        Self::Muscular,
-    ];
+    pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// What is seen. Common practice, no source.
     pub fn sign(self) -> &'static str {

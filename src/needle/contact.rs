@@ -99,6 +99,6 @@ pub(super) fn with_tissue(interior: &Interior, index: usize, position: DVec3, de
 }
 
 /// A contact that belongs to no level.
-pub(super) fn plain(kind: ContactKind, position: DVec3, depth_mm: f64) -> Contact {
+pub(super) fn of_kind(kind: ContactKind, position: DVec3, depth_mm: f64) -> Contact {
     Contact { kind, level: None, side: None, part: None, vessel: None, depth_mm, position }
 }

@@ -12,7 +12,7 @@
 use serde::{Deserialize, Serialize};
 
 /// Needle gauge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, strum::VariantArray)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub enum Gauge {
     /// 0.7 mm.
@@ -63,7 +63,10 @@ impl Default for Device {
 }
 
 impl Device {
-    /// Checks the length.
+    /// This needle, if there is one of its length.
+    ///
+    /// # Errors
+    /// When there is none.
     pub fn checked(self) -> Result<Self, LengthError> {
         if LENGTHS_MM.contains(&self.length_mm) {
             Ok(self)
@@ -75,7 +78,7 @@ impl Device {
 
 impl Gauge {
     /// All.
-    pub const ALL: [Self; 2] = [Self::G22, Self::G25];
+    pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Outer diameter, mm.
     pub fn outer_mm(self) -> f64 {

@@ -9,7 +9,7 @@
 //!
 //! Limits: the tip is a point, the bevel a direction; tissue is one medium; an old track does not guide a new one.
 
-use super::contact::{Contact, ContactKind, plain, with_tissue};
+use super::contact::{Contact, ContactKind, of_kind, with_tissue};
 use super::device::{Device, Medium};
 use super::motion::{Tip, spun};
 use crate::anatomy::interior::Interior;
@@ -157,7 +157,7 @@ impl Needle {
         let mut remaining = length_mm.clamp(0.0, left.max(0.0));
         let curvature = spun(self.device.gauge.curvature_per_mm(medium), duty);
         if self.depth_mm() == 0.0 && remaining > 0.0 {
-            contacts.push(plain(ContactKind::Skin, self.entry, 0.0));
+            contacts.push(of_kind(ContactKind::Skin, self.entry, 0.0));
         }
         let mut around = Inside::new();
         let mut probe = interior.tissues.probe(self.tip().position, PROBE_REACH_MM, &mut around);
@@ -261,7 +261,7 @@ impl Needle {
         let (from, to) = (before.tip.position, now.tip.position);
         let fascia = &interior.trunk.fascia;
         if fascia.distance_mm(from) >= 0.0 && fascia.distance_mm(to) < 0.0 {
-            contacts.push(plain(ContactKind::Fascia, to, now.arc_mm));
+            contacts.push(of_kind(ContactKind::Fascia, to, now.arc_mm));
         }
         let probe = interior.tissues.probe(to, PROBE_REACH_MM, around);
         for &index in around.iter() {
@@ -272,7 +272,7 @@ impl Needle {
         std::mem::swap(&mut self.inside, around);
         let through = interior.tissues.peritoneum_mm(to) < 0.0;
         if through && !self.through_peritoneum {
-            contacts.push(plain(ContactKind::Peritoneum, to, now.arc_mm));
+            contacts.push(of_kind(ContactKind::Peritoneum, to, now.arc_mm));
         }
         self.through_peritoneum = through;
         probe

@@ -6,7 +6,7 @@
 
 use super::round::{COUNTS, ClassRound};
 use crate::lesson::digest::sha256;
-use crate::lesson::engine::SCORING;
+use crate::score::engine::SCORING;
 
 const LETTERS: &[u8; 32] = b"0123456789ABCDEFGHJKMNPQRSTVWXYZ";
 /// Not answered.

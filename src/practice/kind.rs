@@ -5,9 +5,12 @@ use serde::{Deserialize, Serialize};
 use std::str::FromStr;
 
 /// A kind of decision.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, strum::IntoStaticStr,
+)]
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
+#[strum(serialize_all = "snake_case")]
 pub enum Kind {
     /// Which way to turn or tilt for a wanted view.
     Way,
@@ -30,7 +33,9 @@ pub enum Kind {
 }
 
 /// What is learnt: kinds of one skill share a curve.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, strum::VariantArray,
+)]
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Skill {
@@ -46,7 +51,7 @@ pub enum Skill {
 
 impl Skill {
     /// All, in the order of the procedure.
-    pub const ALL: [Self; 4] = [Self::Views, Self::Parts, Self::Needle, Self::Contrast];
+    pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
 }
 
 impl Kind {
@@ -65,17 +70,7 @@ impl Kind {
 
     /// As in files and links, such as `true_ap`.
     pub fn name(self) -> &'static str {
-        match self {
-            Self::Way => "way",
-            Self::Amount => "amount",
-            Self::Part => "part",
-            Self::Step => "step",
-            Self::TrueAp => "true_ap",
-            Self::Clock => "clock",
-            Self::Notch => "notch",
-            Self::Spread => "spread",
-            Self::Stop => "stop",
-        }
+        self.into()
     }
 
     /// Its skill.

@@ -8,7 +8,7 @@ use crate::anatomy::names::Label;
 use crate::anatomy::patient::Patient;
 use crate::imaging::outline::OutlineTracer;
 use crate::imaging::projection::Projection;
-use crate::lesson::parts::bone_part;
+use crate::procedure::pointing::bone_part;
 use crate::view::best_view::{Orientation, ViewKind};
 use crate::view::criteria::facet_place;
 use glam::{DVec2, DVec3};

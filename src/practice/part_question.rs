@@ -10,7 +10,7 @@ use crate::anatomy::interior::Interior;
 use crate::anatomy::names::{Label, Level, Part, Side};
 use crate::anatomy::seeded::Numbers;
 use crate::imaging::projection::Projection;
-use crate::lesson::parts::bone_part;
+use crate::procedure::pointing::bone_part;
 use crate::view::best_view::ViewKind;
 use crate::view::criteria::Target;
 use glam::{DVec2, DVec3};
@@ -61,7 +61,7 @@ fn places(interior: &Interior, target: Target) -> Vec<Place> {
     list
 }
 
-/// How a point inside bone is told.
+/// How a point inside bone is recognised.
 #[derive(Clone, Copy, PartialEq)]
 enum By {
     /// The part whose surface is nearest: what the outline shows.

@@ -225,7 +225,7 @@ pub struct Question {
     pub answer: usize,
     /// How clearly.
     pub margin: Margin,
-    /// What can be told of the film before the answer, for who cannot see it; empty where only the eye can answer.
+    /// A description of the film before the answer, for who cannot see it; empty where only the eye can answer.
     pub seen: Vec<Fact>,
     /// The reason.
     pub reason: Vec<Fact>,

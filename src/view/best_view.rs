@@ -12,9 +12,10 @@ use crate::imaging::projection::Projection;
 use serde::{Deserialize, Serialize};
 
 /// The views of a transforaminal injection.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, strum::IntoStaticStr)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
+#[strum(serialize_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the trade's")]
 pub enum ViewKind {
     TrueAp,
@@ -38,14 +39,9 @@ impl ViewKind {
         }
     }
 
-    /// `true_ap`, `oblique`, `lateral`.
+    /// `true_ap`, `oblique`, `lateral`, `steep_oblique`.
     pub fn name(self) -> &'static str {
-        match self {
-            Self::TrueAp => "true_ap",
-            Self::Oblique => "oblique",
-            Self::Lateral => "lateral",
-            Self::SteepOblique => "steep_oblique",
-        }
+        self.into()
     }
 }
 

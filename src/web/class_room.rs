@@ -1,16 +1,17 @@
 //! A class on the teacher's page: receipts and lessons as texts in, rows, summary and tables out. Nothing leaves the page.
 
 use super::exchange::plain;
-use super::values::{ClassEntry, RowEntry, RowStep, Trace};
-use crate::lesson::class_list::ClassList;
-use crate::lesson::class_report::{ClassReport, Row, Status, row, unreadable};
-use crate::lesson::class_table::{self, CsvStyle, Separator};
+use super::values::{ClassEntry, RowEntry, RowStep};
+use crate::class::gradebook::Class;
+use crate::class::list::ClassList;
+use crate::class::receipt::{Lessons, Receipt};
+use crate::class::receipt_text;
+use crate::class::report::{ClassReport, Row, Status, row, unreadable};
+use crate::class::table::{self, CsvStyle, Separator};
 use crate::lesson::draw::{Drawn, Interiors, drawn};
 use crate::lesson::file::Lesson;
-use crate::lesson::gradebook::Class;
 use crate::lesson::link;
-use crate::lesson::receipt::{Lessons, Receipt};
-use crate::lesson::receipt_text;
+use crate::procedure::attempt_file::AttemptFile;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::*;
 
@@ -40,21 +41,21 @@ fn style(separator: &str, byte_order_mark: bool) -> CsvStyle {
 
 impl RowEntry {
     fn of(row: &Row) -> Self {
-        let (told, score) = (row.told.as_ref(), row.replayed.as_ref().map(|r| &r.score));
+        let (declared, score) = (row.declared.as_ref(), row.replayed.as_ref().map(|r| &r.score));
         let steps = score.iter().flat_map(|s| &s.steps);
         Self {
             source: row.source.clone(),
             line: row.line,
             status: row.status.id(),
             note: row.note.clone(),
-            learner: told.map(|t| t.learner.clone()),
-            lesson: told.map(|t| t.lesson.clone()),
-            patient: told.map(|t| format!("{} {}, {} {}", t.level, t.side, t.patient, t.seed)),
+            learner: declared.map(|t| t.learner.clone()),
+            lesson: declared.map(|t| t.lesson.clone()),
+            patient: declared.map(|t| format!("{} {}, {} {}", t.level, t.side, t.patient, t.seed)),
             total: score.map(|s| s.total),
             passed: score.map(|s| s.passed),
             complete: score.map(|s| s.complete),
             steps: steps.map(|s| RowStep { id: s.id.id(), name: s.id.name(), score: s.score }).collect(),
-            gates_failed: score.map_or(Vec::new(), |s| class_table::failed(&s.gates)),
+            gates_failed: score.map_or(Vec::new(), |s| table::failed(&s.gates)),
             same_log_as: row.same_log_as,
             alike: row.alike.map(|(row, _)| row),
             alike_share: row.alike.map(|(_, share)| share),
@@ -132,7 +133,7 @@ impl ClassRoom {
 
     /// The rows as CSV: `separator` is comma, semicolon or tab.
     pub fn csv(&self, separator: &str, bom: bool) -> String {
-        class_table::csv(&self.whole(), style(separator, bom))
+        table::csv(&self.whole(), style(separator, bom))
     }
 
     /// Takes a class list (CSV of code and name); returns how many learners are on it.
@@ -146,7 +147,7 @@ impl ClassRoom {
     #[wasm_bindgen(js_name = dealCodes)]
     pub fn deal_codes(&mut self, names: &str, seed: u64, separator: &str) -> Result<String, JsError> {
         self.list = ClassList::dealt(names, seed)?;
-        Ok(class_table::list(&self.list, style(separator, true)))
+        Ok(table::list(&self.list, style(separator, true)))
     }
 
     /// The class by learner, as a plain object.
@@ -161,14 +162,14 @@ impl ClassRoom {
     }
 
     /// What was done in a row's receipt (its number from 1), as the page opens an attempt; nothing where its log cannot be replayed.
-    #[wasm_bindgen(unchecked_return_type = "values.Trace | null")]
+    #[wasm_bindgen(unchecked_return_type = "values.AttemptFile | null")]
     pub fn attempt(&self, number: usize) -> Result<JsValue, JsError> {
         plain(&self.attempt_of(number))
     }
 
     /// The rows as NDJSON.
     pub fn ndjson(&self) -> String {
-        class_table::ndjson(&self.whole())
+        table::ndjson(&self.whole())
     }
 
     /// Forgets the receipts; the lessons stay.
@@ -177,14 +178,13 @@ impl ClassRoom {
         self.rows.clear();
     }
 
-    fn attempt_of(&self, number: usize) -> Option<Trace> {
+    fn attempt_of(&self, number: usize) -> Option<AttemptFile> {
         let given = self.given.get(number.checked_sub(1)?)?;
         let receipt = Receipt::from_json(&receipt_text::receipt_in(given.text.as_ref().ok()?)).ok()?;
         let lesson = self.lessons.named(&receipt.lesson)?;
         let Drawn { spec, case, .. } = drawn(lesson, &receipt.learner).ok()?;
         let log = receipt.events().ok()?;
-        let changed = spec.differences().into_iter().map(|(name, value)| (name.to_owned(), value)).collect();
-        Some(Trace { patient: spec.name.to_owned(), seed: Some(spec.seed), changed, case, log })
+        Some(AttemptFile::of(&spec, case, log))
     }
 
     fn whole(&self) -> ClassReport {

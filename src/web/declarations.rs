@@ -2,12 +2,13 @@
 //! The handles' own declarations, which wasm-bindgen writes, name them as `values.NAME`.
 
 use super::values;
+use crate::class::gradebook::Class;
 use crate::imaging::exposure::BeamSettings;
-use crate::lesson::action::Action;
-use crate::lesson::gradebook::Class;
 use crate::lesson::read_error::ReadError;
-use crate::lesson::report::ProcedureReport;
-use crate::lesson::score::Score;
+use crate::procedure::action::Action;
+use crate::procedure::attempt_file::AttemptFile;
+use crate::score::report::ProcedureReport;
+use crate::score::rubric::Score;
 use crate::view::report::Report;
 use std::any::type_name;
 use std::collections::BTreeMap;
@@ -61,7 +62,7 @@ pub fn declarations() -> String {
     all.visit::<values::Style>();
     all.visit::<values::PartLine>();
     all.visit::<values::CaseOptions>();
-    all.visit::<values::Trace>();
+    all.visit::<AttemptFile>();
     all.visit::<values::LessonEntry<'static>>();
     all.visit::<values::DrawnEntry>();
     all.visit::<values::Standing>();

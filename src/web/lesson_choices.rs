@@ -4,10 +4,10 @@ use super::exchange::{patients, plain};
 use super::lesson_desk::LessonDesk;
 use super::values::{Choices, StepEntry, ToleranceEntry};
 use crate::anatomy::names::{Level, Side};
-use crate::lesson::case::Case;
 use crate::lesson::file::{FORMAT, LessonPart, LessonTolerances};
-use crate::lesson::gate::FURTHER;
-use crate::lesson::score::StepId;
+use crate::procedure::case::Case;
+use crate::procedure::step::StepId;
+use crate::score::gate::FURTHER;
 use crate::view::criteria::Target;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::*;
@@ -24,7 +24,7 @@ impl LessonDesk {
         let tolerances = LessonTolerances::default().list();
         plain(&Choices {
             format: FORMAT,
-            steps: StepId::OF_LESSONS.map(StepEntry::from).into(),
+            steps: StepId::ALL.iter().copied().map(StepEntry::from).collect(),
             parts: LessonPart::ALL,
             patients: patients(),
             levels: Level::TARGETS.map(Level::name).to_vec(),

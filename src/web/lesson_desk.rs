@@ -5,17 +5,17 @@
 use super::exchange::plain;
 use super::values::{DrawnEntry, ExerciseEntry, LessonEntry, Standing, StepEntry};
 use crate::anatomy::names::Label;
-use crate::lesson::action::Event;
-use crate::lesson::attempt::Attempt;
+use crate::class::receipt::Receipt;
 use crate::lesson::check::faults;
 use crate::lesson::draw::{Drawn, Interiors, code, drawn};
 use crate::lesson::file::{Lesson, LessonApproach};
-use crate::lesson::gate::gates_of;
 use crate::lesson::link;
-use crate::lesson::log_line;
 use crate::lesson::marks::{exercise, lesson_score, replay};
-use crate::lesson::receipt::Receipt;
-use crate::lesson::score::StepId;
+use crate::procedure::action::Event;
+use crate::procedure::attempt::Attempt;
+use crate::procedure::log_line;
+use crate::procedure::step::StepId;
+use crate::score::gate::gates_of;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::*;
 
@@ -141,5 +141,7 @@ impl LessonDesk {
 }
 
 fn events(log: &[String]) -> Result<Vec<Event>, JsError> {
-    log.iter().map(|line| log_line::read(line).map_err(|problem| JsError::new(&problem))).collect()
+    log.iter()
+        .map(|line| log_line::read(line).map_err(|problem| JsError::new(&problem.to_string())))
+        .collect()
 }

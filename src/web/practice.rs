@@ -8,7 +8,6 @@ use super::practice_values::{AskedCard, Overview, Shown, SkillCurve, Told};
 use crate::anatomy::patient::{Patient, PatientBuilder};
 use crate::imaging::outline::OutlineTracer;
 use crate::imaging::projection::Projection;
-use crate::lesson::parts::{bone_part, has_part};
 use crate::practice::curve::{RATES, chance_of_reached};
 use crate::practice::film::{Films, Moment};
 use crate::practice::kind::{Kind, Skill};
@@ -18,6 +17,7 @@ use crate::practice::question::{Question, arm_at};
 use crate::practice::round::{DAILY_COUNT, question};
 use crate::practice::schedule::Card;
 use crate::practice::stage::stage;
+use crate::procedure::pointing::{bone_part, has_part};
 use crate::view::best_view::Orientation;
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d;
@@ -80,7 +80,10 @@ impl PracticeRoom {
             cards,
             answers: self.progress.answers().len(),
             stages: Kind::ALL.map(|kind| (kind, self.progress.stage(kind))).to_vec(),
-            skills: Skill::ALL.map(|skill| SkillCurve { skill, curve: self.progress.curve(skill) }).into(),
+            skills: Skill::ALL
+                .iter()
+                .map(|&skill| SkillCurve { skill, curve: self.progress.curve(skill) })
+                .collect(),
             acceptable: RATES.acceptable,
             unacceptable: RATES.unacceptable,
             by_chance: chance_of_reached(RATES.unacceptable, 60, &RATES),

@@ -3,15 +3,14 @@
 
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::names::{Label, Level, Part, Side};
+use crate::class::report::LessonSummary;
 use crate::imaging::dose::{DicomItem, DoseTotals};
 use crate::imaging::exposure::{MAGNIFICATIONS, PULSE_RATES_PER_S, Technique};
-use crate::lesson::action::Event;
-use crate::lesson::case::{Case, Par};
-use crate::lesson::class_report::LessonSummary;
 use crate::lesson::file::{LessonPart, Mode};
-use crate::lesson::gate::GateId;
 use crate::lesson::marks::LessonScore;
 use crate::needle::device::Medium;
+use crate::procedure::case::{Case, Par};
+use crate::score::gate::GateId;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -164,7 +163,7 @@ pub struct Chosen {
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct PartLine(pub Label, pub Vec<i32>);
 
-// --- Attempts ---
+// --- Attempts (a whole one is `procedure::attempt_file::AttemptFile`) ---
 
 /// What the page can set of a case; what it leaves out is the usual.
 #[derive(Debug, Default, Deserialize)]
@@ -178,27 +177,6 @@ pub struct CaseOptions {
     /// Whether pictures come from exposures only.
     #[cfg_attr(feature = "cli", ts(optional, as = "Option<bool>"))]
     pub exposures: bool,
-}
-
-/// An attempt as it is handed on: the whole of what a replay needs.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
-#[serde(deny_unknown_fields)]
-pub struct Trace {
-    /// By name.
-    pub patient: String,
-    /// Its seed, if it is not the named patient's own.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[cfg_attr(feature = "cli", ts(optional))]
-    pub seed: Option<u64>,
-    /// What is not as the named patient has it.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    #[cfg_attr(feature = "cli", ts(optional, as = "Option<BTreeMap<String, f64>>"))]
-    pub changed: BTreeMap<String, f64>,
-    /// What is set.
-    pub case: Case,
-    /// What was done, each at its tick.
-    pub log: Vec<Event>,
 }
 
 // --- Lessons ---
@@ -302,7 +280,7 @@ pub struct Choices {
     pub steps: Vec<StepEntry>,
     /// As a lesson file names them.
     #[cfg_attr(feature = "cli", ts(as = "Vec<LessonPart>"))]
-    pub parts: [LessonPart; 10],
+    pub parts: &'static [LessonPart],
     /// All there are.
     pub patients: Vec<PatientEntry>,
     /// Cranial to caudal.

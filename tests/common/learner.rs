@@ -3,13 +3,13 @@
 use super::Hand;
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Label, Level, Part};
-use downbeam::lesson::action::{Action, Event};
+use downbeam::class::receipt::Receipt;
 use downbeam::lesson::draw::{Drawn, Interiors, drawn};
 use downbeam::lesson::file::Lesson;
 use downbeam::lesson::marks::exercise;
-use downbeam::lesson::receipt::Receipt;
-use downbeam::lesson::score::StepId;
 use downbeam::needle::device::Gauge;
+use downbeam::procedure::action::{Action, Event};
+use downbeam::procedure::step::StepId;
 use downbeam::view::best_view::ViewKind;
 use std::path::{Path, PathBuf};
 

@@ -10,13 +10,15 @@ use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::Level;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
-use downbeam::lesson::action::{Action, Event};
-use downbeam::lesson::attempt::{Aspirate, Attempt, view_of};
-use downbeam::lesson::case::Case;
 use downbeam::needle::compartment::Pattern;
 use downbeam::needle::contact::ContactKind;
 use downbeam::needle::device::Gauge;
 use downbeam::needle::reading::{coaxial, drift, hub_over_tip_deg, lateral};
+use downbeam::procedure::action::{Action, Event};
+use downbeam::procedure::attempt::Attempt;
+use downbeam::procedure::beam::view_of;
+use downbeam::procedure::case::Case;
+use downbeam::procedure::record::Aspirate;
 use downbeam::view::best_view::{ViewKind, best_view};
 use glam::DVec3;
 
@@ -125,7 +127,7 @@ impl<'a> Hand<'a> {
     /// Whether the patient reports pain now.
     pub fn hurts(&self) -> bool {
         let root = |k| matches!(k, ContactKind::Root | ContactKind::Ganglion);
-        self.attempt.state.met.iter().any(|m| root(m.contact.kind) && !m.drawn_back)
+        self.attempt.state.contacts.iter().any(|m| root(m.contact.kind) && !m.drawn_back)
     }
 
     /// Advances to a depth under the skin in steps, looking where it strays and turning the notch towards that side. Stops and draws back

@@ -1,6 +1,6 @@
 // The log of an attempt in few characters, for places that give little room (SCORM 1.2: 4,096).
 //
-// `db1.<lines>.<FNV-1a of the lines>.<base64>`. A line is `tick name word…` (src/lesson/log_line.rs); as bytes: the ticks since the
+// `db1.<lines>.<FNV-1a of the lines>.<base64>`. A line is `tick name word…` (src/procedure/log_line.rs); as bytes: the ticks since the
 // line before (varint), action and number of words in one byte, then a varint a word: a whole number (zigzag, even), or a text from
 // a list that grows as it goes (odd). Whatever does not look like that is kept as it is. A third of the text, and any beginning of
 // it can still be read, so that a host that cuts it short loses the end only.

@@ -8,7 +8,7 @@ import { texts } from '../words/injection.js';
 
 /**
  * @import { TeachingRoom } from '../pkg/downbeam.js'
- * @import { Action, ProcedureReport, Score, Standing, Trace } from '../pkg/values.js'
+ * @import { Action, ProcedureReport, Score, Standing, AttemptFile } from '../pkg/values.js'
  * @import { App, PageState } from '../state/page-state.js'
  * @import { PatientChoice } from '../state/positioning.js'
  * @import { Shaping } from '../engine/shaping.js'
@@ -26,8 +26,8 @@ import { texts } from '../words/injection.js';
  * @property {ProcedureReport | null} report what the engine says of it as it stands
  * @property {ProcedureReport | null} pictured by exposure: the same when the picture that is shown was taken
  * @property {{ of: number, value: Score | Standing | null }} score the marks as of a revision
- * @property {{ key: string, trace: Trace } | null} last the attempt before this one, so that no slip of a hand loses it
- * @property {{ trace: Trace, back: { patient: PatientChoice, trace: Trace | null } } | null} waiting a file that waits for its patient to be shaped,
+ * @property {{ key: string, trace: AttemptFile } | null} last the attempt before this one, so that no slip of a hand loses it
+ * @property {{ trace: AttemptFile, back: { patient: PatientChoice, trace: AttemptFile | null } } | null} waiting a file that waits for its patient to be shaped,
  *   and what to go back to if it does not fit
  * @property {boolean} replaying
  * @property {boolean} inLesson whether it belongs to a lesson
@@ -139,6 +139,18 @@ export function begin(m) {
 }
 
 /**
+ * The tick of a log's last line.
+ * @param {string[]} lines
+ */
+export const endOf = (lines) => Number.parseInt(lines.at(-1) ?? '0', 10);
+
+/**
+ * Where a log leaves the table, [left, back, head] in mm; undefined when it was not moved.
+ * @param {string[]} lines
+ */
+export const tableOf = (lines) => lines.findLast((line) => line.split(' ')[1] === 'move_table')?.split(' ').slice(2).map((n) => Number(n) / 10);
+
+/**
  * Takes a lesson up where its log left it.
  * @param {AttemptModel} m
  * @param {string[]} lines
@@ -149,8 +161,8 @@ function goOn(m, lines) {
   } catch (error) {
     return m.acts.notice([texts.needle.file.notResumed(reason(error))]);
   }
-  m.begun_ms -= Number.parseInt(lines.at(-1) ?? '0', 10) * TICK_MS;
-  const table = lines.findLast((line) => line.split(' ')[1] === 'move_table')?.split(' ').slice(2).map((n) => Number(n) / 10);
+  m.begun_ms -= endOf(lines) * TICK_MS;
+  const table = tableOf(lines);
   if (table) m.app.change({ tableX: table[0], tableZ: table[2] });
   takeOver(m);
   m.acts.said(texts.needle.file.opened);
@@ -171,7 +183,7 @@ export function putAside(m) {
 
 /**
  * The patient of a trace as the page's state has it.
- * @param {Trace} trace
+ * @param {AttemptFile} trace
  * @returns {PatientChoice}
  */
 export const patientOf = ({ patient, seed, changed }) => ({ patient, seed: seed ?? null, changed: changed && Object.keys(changed).length > 0 ? JSON.stringify(changed) : '' });
@@ -179,7 +191,7 @@ export const patientOf = ({ patient, seed, changed }) => ({ patient, seed: seed 
 /**
  * Whether a trace is of the page's patient.
  * @param {AttemptModel} m
- * @param {Trace} trace
+ * @param {AttemptFile} trace
  */
 export const isOf = ({ app }, trace) => keyOf(patientOf(trace), PATIENT) === keyOf(app.state, PATIENT);
 

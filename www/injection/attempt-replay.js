@@ -1,11 +1,11 @@
 // Attempts from outside and from before: replayed in the engine, or refused in one sentence with nothing lost.
 
 import { reason } from '../engine/room.js';
-import { advanced, caseKey, isOf, isOn, patientNow, patientOf, putAside, roomOf, setClock, takeOver } from './attempt-model.js';
+import { advanced, caseKey, endOf, isOf, isOn, patientNow, patientOf, putAside, roomOf, setClock, tableOf, takeOver } from './attempt-model.js';
 import { texts } from '../words/injection.js';
 
 /**
- * @import { Trace } from '../pkg/values.js'
+ * @import { AttemptFile } from '../pkg/values.js'
  * @import { Catalogue } from '../state/page-state.js'
  * @import { AttemptModel } from './attempt-model.js'
  */
@@ -17,34 +17,25 @@ const words = () => texts.needle.file;
 /**
  * Replays a trace in the engine; throws its sentence.
  * @param {AttemptModel} m
- * @param {Trace} trace
+ * @param {AttemptFile} trace
  */
 export function replay(m, trace) {
   const { app } = m;
   roomOf(m).loadAttempt(trace);
   const { target } = trace.case;
-  const end = trace.log.at(-1)?.[0] ?? 0;
+  const lines = roomOf(m).attemptLog();
   m.patient.aimedAt(target.level, target.side);
-  const [left, head] = tableOf(trace);
+  const [left, , head] = tableOf(lines) ?? [0, 0, 0];
   m.replaying = true;
-  app.change({ injection: true, level: target.level, side: target.side, byExposure: Boolean(trace.case.exposures), tableX: left / 10, tableZ: head / 10 });
+  app.change({ injection: true, level: target.level, side: target.side, byExposure: Boolean(trace.case.exposures), tableX: left, tableZ: head });
   m.begunFor = caseKey(app.state);
   m.inLesson = false;
-  setClock(m, end);
+  setClock(m, endOf(lines));
   m.pictured = null;
   if (app.state.byExposure) m.acts.fresh();
   takeOver(m);
   m.replaying = false;
   advanced(m);
-}
-
-/**
- * Where its last move left the table, tenths of a mm to the patient's left and to the head.
- * @param {Trace} trace
- */
-function tableOf(trace) {
-  const move = trace.log.findLast(([, action]) => action.do === 'move_table')?.[1];
-  return move?.do === 'move_table' ? [move.left, move.head] : [0, 0];
 }
 
 /**
@@ -56,7 +47,7 @@ export function openTrace(m, given) {
   const { app } = m;
   const problem = misshapen(given, app.catalogue);
   if (problem) return m.acts.notice([words().bad(problem)]);
-  const trace = /** @type {Trace} */ (given);
+  const trace = /** @type {AttemptFile} */ (given);
   const now = isOn(m) || isOf(m, trace) ? roomOf(m).attemptTrace() : null;
   if (isOf(m, trace)) return replayOr(m, trace, now);
   m.waiting = { trace, back: { patient: patientNow(m), trace: now } };
@@ -66,8 +57,8 @@ export function openTrace(m, given) {
 /**
  * Replays a trace of the present patient, or goes back to what stood.
  * @param {AttemptModel} m
- * @param {Trace} trace
- * @param {Trace | null} back
+ * @param {AttemptFile} trace
+ * @param {AttemptFile | null} back
  */
 function replayOr(m, trace, back) {
   try {

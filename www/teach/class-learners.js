@@ -9,7 +9,7 @@ import { complaint } from './frame.js';
 import { teach } from '../words/teach.js';
 
 const t = teach.check.learners;
-/** Longest list, bytes (`lesson::class_list::MOST_BYTES`). */
+/** Longest list, bytes (`class::list::MOST_BYTES`). */
 const MOST_BYTES = 1024 * 1024;
 
 /**

@@ -1,11 +1,11 @@
-// Receipts out of files and folders: one a file, or one a line. What a file may hold the engine says (`lesson::receipt_text`), as it does for
+// Receipts out of files and folders: one a file, or one a line. What a file may hold the engine says (`class::receipt_text`), as it does for
 // `downbeam grade`: the same files give the same rows.
 
 import { teach } from '../words/teach.js';
 
-/** Longest receipt, bytes (`lesson::receipt::MOST_BYTES`); a byte more is read, so that the engine says that it is too long. */
+/** Longest receipt, bytes (`class::receipt::MOST_BYTES`); a byte more is read, so that the engine says that it is too long. */
 const MOST_BYTES = 512 * 1024;
-/** Of a plain text so much is looked at, bytes (`lesson::receipt_text::GLANCE_BYTES`). */
+/** Of a plain text so much is looked at, bytes (`class::receipt_text::GLANCE_BYTES`). */
 const GLANCE_BYTES = 256;
 const NEWLINE = 10;
 

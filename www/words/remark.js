@@ -1,4 +1,4 @@
-// What the engine says of an attempt by name and values (src/lesson/remark.rs), and what the needle meets, what contrast shows, cautions.
+// What the engine says of an attempt by name and values (src/score/remark.rs), and what the needle meets, what contrast shows, cautions.
 // Sentences in texts/…/remark.ftl.
 
 import { pageSayer } from './language.js';

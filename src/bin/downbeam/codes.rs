@@ -3,8 +3,8 @@
 use crate::command::{Command, UsageError, print, text, unknown};
 use crate::out_file::{self, may_write};
 use anyhow::Context;
-use downbeam::lesson::class_list::ClassList;
-use downbeam::lesson::class_table::{CsvStyle, list};
+use downbeam::class::list::ClassList;
+use downbeam::class::table::{CsvStyle, list};
 use lexopt::{Arg, Parser};
 use std::collections::hash_map::RandomState;
 use std::hash::BuildHasher;

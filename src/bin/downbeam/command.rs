@@ -87,11 +87,11 @@ pub(crate) fn text(parser: &mut Parser, option: &str) -> Result<String, UsageErr
 pub(crate) fn number(parser: &mut Parser, option: &str, unit: &str) -> Result<f64, UsageError> {
     let found = text(parser, option)?;
     // No minus before a zero.
-    let plain = |value: f64| if value == 0.0 { 0.0 } else { value };
+    let without_minus_zero = |value: f64| if value == 0.0 { 0.0 } else { value };
     found
         .trim()
         .parse()
-        .map(plain)
+        .map(without_minus_zero)
         .map_err(|_| UsageError(format!("{option} wants a number of {unit}, not '{found}'")))
 }
 

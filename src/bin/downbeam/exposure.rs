@@ -37,16 +37,16 @@ pub(crate) struct Beam {
     seed: u64,
 }
 
-/// What is told of an exposure in the JSON.
+/// An exposure in the JSON: technique, dose, and the dose as DICOM items.
 #[derive(Serialize, schemars::JsonSchema)]
-pub(crate) struct Told {
-    exposure: Taken,
+pub(crate) struct ExposureResult {
+    exposure: ExposureMade,
     dose: DoseTotals,
     dicom_dose: Vec<DicomItem>,
 }
 
 #[derive(Serialize, schemars::JsonSchema)]
-struct Taken {
+struct ExposureMade {
     technique: Technique,
     irradiation: Irradiation,
     /// Of the noise.
@@ -135,7 +135,7 @@ impl Beam {
         view: &Projection,
         look: &Look,
         whole: &CArm,
-    ) -> Told {
+    ) -> ExposureResult {
         let mut seeds = Random::new(self.seed);
         let mut pulse = || radiograph.expose(scene, view, look, &self.settings, 1, seeds.next_bits());
         let mut last = pulse();
@@ -145,15 +145,15 @@ impl Beam {
         let event = last.irradiation.repeated(self.pulses);
         let mut log = DoseLog::default();
         log.record(event);
-        Told {
-            exposure: Taken { technique: last.technique, irradiation: event, seed: self.seed },
+        ExposureResult {
+            exposure: ExposureMade { technique: last.technique, irradiation: event, seed: self.seed },
             dose: log.totals(),
             dicom_dose: log.dicom(whole),
         }
     }
 }
 
-impl Told {
+impl ExposureResult {
     /// Technique and dose as lines of text.
     pub(crate) fn in_words(&self) -> String {
         let (technique, event) = (&self.exposure.technique, &self.exposure.irradiation);

@@ -5,12 +5,12 @@ use crate::out_file::{self, may_write};
 use crate::receipt_source::{Found, each};
 use crate::{lesson_source, project};
 use anyhow::Context;
-use downbeam::lesson::class_list::ClassList;
-use downbeam::lesson::class_report::{ClassReport, LessonSummary, Row, Status, place, row, unreadable};
-use downbeam::lesson::class_table::{CsvStyle, Separator, csv, failed, ndjson};
+use downbeam::class::gradebook::Class;
+use downbeam::class::list::ClassList;
+use downbeam::class::receipt::Lessons;
+use downbeam::class::report::{ClassReport, LessonSummary, Row, Status, place, row, unreadable};
+use downbeam::class::table::{CsvStyle, Separator, csv, failed, ndjson};
 use downbeam::lesson::draw::Interiors;
-use downbeam::lesson::gradebook::Class;
-use downbeam::lesson::receipt::Lessons;
 use lexopt::{Arg, Parser};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
@@ -24,7 +24,7 @@ pub(crate) const COMMAND: Command = Command {
             that end in .json, .ndjson, .jsonl or .txt are taken. What platforms give out counts too: a copied field, statements.\n\
             Each gives a row; a bad one stops nothing.\n\n\
             --lesson L     A lesson file, a folder of them, or a homework link; may be given several times. Default: the\n\
-                           lessons that come with the project.\n\
+            \x20              lessons that come with the project.\n\
             --csv FILE     Write the rows for a spreadsheet\n\
             --ndjson FILE  Write the rows as JSON, one object a line\n\
             --class FILE   The class list, CSV of code and name: names beside codes, and who has handed in nothing\n\
@@ -46,78 +46,90 @@ pub(crate) const COMMAND: Command = Command {
     run,
 };
 
-fn run(parser: &mut Parser) -> anyhow::Result<()> {
-    let mut sources: Vec<PathBuf> = Vec::new();
-    let mut lessons = Lessons::default();
-    let (mut csv_file, mut ndjson_file, mut summary, mut given) = (None, None, false, false);
-    let (mut class_file, mut gradebook_file) = (None, None);
-    let (mut style, mut force, mut strict, mut inputs) = (CsvStyle::default(), false, false, Vec::new());
+/// What was asked for.
+#[derive(Default)]
+struct Asked {
+    /// Files and folders of receipts.
+    sources: Vec<PathBuf>,
+    lessons: Lessons,
+    /// What is read, other than receipts.
+    inputs: Vec<PathBuf>,
+    csv: Option<PathBuf>,
+    ndjson: Option<PathBuf>,
+    class: Option<PathBuf>,
+    gradebook: Option<PathBuf>,
+    style: CsvStyle,
+    force: bool,
+    strict: bool,
+    summary: bool,
+}
+
+fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
+    let (mut asked, mut given) = (Asked::default(), false);
     while let Some(argument) = parser.next()? {
         match argument {
             Arg::Long("lesson") => {
                 given = true;
                 let source = text(parser, "--lesson")?;
-                inputs.push(PathBuf::from(&source));
-                lesson_source::lessons(&source)?.into_iter().for_each(|l| lessons.add(l));
+                asked.inputs.push(PathBuf::from(&source));
+                lesson_source::lessons(&source)?.into_iter().for_each(|l| asked.lessons.add(l));
             }
-            Arg::Long("csv") => csv_file = Some(PathBuf::from(text(parser, "--csv")?)),
-            Arg::Long("ndjson") => ndjson_file = Some(PathBuf::from(text(parser, "--ndjson")?)),
-            Arg::Long("separator") => style.separator = separator(&text(parser, "--separator")?)?,
-            Arg::Long("bom") => style.byte_order_mark = true,
-            Arg::Long("force") => force = true,
-            Arg::Long("class") => class_file = Some(PathBuf::from(text(parser, "--class")?)),
-            Arg::Long("gradebook") => gradebook_file = Some(PathBuf::from(text(parser, "--gradebook")?)),
-            Arg::Long("strict") => strict = true,
-            Arg::Long("summary") => summary = true,
-            Arg::Value(value) => sources.push(value.into()),
+            Arg::Long("csv") => asked.csv = Some(PathBuf::from(text(parser, "--csv")?)),
+            Arg::Long("ndjson") => asked.ndjson = Some(PathBuf::from(text(parser, "--ndjson")?)),
+            Arg::Long("separator") => asked.style.separator = separator(&text(parser, "--separator")?)?,
+            Arg::Long("bom") => asked.style.byte_order_mark = true,
+            Arg::Long("force") => asked.force = true,
+            Arg::Long("class") => asked.class = Some(PathBuf::from(text(parser, "--class")?)),
+            Arg::Long("gradebook") => asked.gradebook = Some(PathBuf::from(text(parser, "--gradebook")?)),
+            Arg::Long("strict") => asked.strict = true,
+            Arg::Long("summary") => asked.summary = true,
+            Arg::Value(value) => asked.sources.push(value.into()),
             other => return Err(unknown(&COMMAND, &other).into()),
         }
     }
-    if sources.is_empty() {
+    if asked.sources.is_empty() {
         return Err(UsageError("grade wants receipts, such as grade receipts/".to_owned()).into());
     }
     if !given {
         let folder = project::folder("www/lessons")?.join("www/lessons");
-        lesson_source::lessons(&folder.to_string_lossy())?.into_iter().for_each(|l| lessons.add(l));
+        lesson_source::lessons(&folder.to_string_lossy())?.into_iter().for_each(|l| asked.lessons.add(l));
     }
-    if let Some(missing) = sources.iter().find(|s| s.as_os_str() == "-") {
+    if let Some(missing) = asked.sources.iter().find(|s| s.as_os_str() == "-") {
         let sentence = format!("'{}' is no file: write the receipts into one", missing.display());
         return Err(UsageError(sentence).into());
     }
+    Ok(asked)
+}
+
+fn run(parser: &mut Parser) -> anyhow::Result<()> {
+    let asked = asked(parser)?;
     let missing: Vec<String> =
-        sources.iter().filter(|s| !s.exists()).map(|s| s.display().to_string()).collect();
-    inputs.extend(sources.iter().chain(&class_file).cloned());
-    let list = class_file.as_deref().map(class_list).transpose()?;
+        asked.sources.iter().filter(|s| !s.exists()).map(|s| s.display().to_string()).collect();
+    let list = asked.class.as_deref().map(class_list).transpose()?;
     let outputs: Vec<(&str, &Path)> =
-        [("--csv", &csv_file), ("--ndjson", &ndjson_file), ("--gradebook", &gradebook_file)]
+        [("--csv", &asked.csv), ("--ndjson", &asked.ndjson), ("--gradebook", &asked.gradebook)]
             .into_iter()
             .filter_map(|(option, file)| Some((option, file.as_deref()?)))
             .collect();
-    may_write(&outputs, &inputs, force)?;
-    let report = ClassReport::of(rows(&sources, &lessons));
+    let inputs: Vec<PathBuf> =
+        asked.inputs.iter().chain(&asked.sources).chain(&asked.class).cloned().collect();
+    may_write(&outputs, &inputs, asked.force)?;
+    let report = ClassReport::of(rows(&asked.sources, &asked.lessons));
     if report.rows.is_empty() {
-        let names: Vec<String> = sources.iter().map(|s| s.display().to_string()).collect();
+        let names: Vec<String> = asked.sources.iter().map(|s| s.display().to_string()).collect();
         anyhow::bail!(
             "there is no receipt in {}: allowed are .json, .ndjson, .jsonl and .txt files",
             names.join(", ")
         );
     }
-    if let Some(file) = csv_file {
-        out_file::write(&file, csv(&report, style).as_bytes())?;
-    }
-    if let Some(file) = ndjson_file {
-        out_file::write(&file, ndjson(&report).as_bytes())?;
-    }
     let class = Class::of(&report, &list.clone().unwrap_or_default());
-    if let Some(file) = gradebook_file {
-        out_file::write(&file, class.gradebook(style).as_bytes())?;
-    }
+    write_tables(&asked, &report, &class)?;
     let mut text = rows_in_words(&report);
     if let Some(list) = &list {
         text += &list_in_words(&class, list);
     }
-    if summary {
-        for class in report.summary(&lessons) {
+    if asked.summary {
+        for class in report.summary(&asked.lessons) {
             text += &summary_in_words(&class);
         }
     }
@@ -127,8 +139,21 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         anyhow::bail!("there is no {}", missing.join(", "));
     }
     let bad = report.rows.len() - report.count(Status::Verified);
-    if strict && bad > 0 {
+    if asked.strict && bad > 0 {
         return Err(NotVerified(format!("{bad} of {} receipts are not verified", report.rows.len())).into());
+    }
+    Ok(())
+}
+
+fn write_tables(asked: &Asked, report: &ClassReport, class: &Class) -> anyhow::Result<()> {
+    if let Some(file) = &asked.csv {
+        out_file::write(file, csv(report, asked.style).as_bytes())?;
+    }
+    if let Some(file) = &asked.ndjson {
+        out_file::write(file, ndjson(report).as_bytes())?;
+    }
+    if let Some(file) = &asked.gradebook {
+        out_file::write(file, class.gradebook(asked.style).as_bytes())?;
     }
     Ok(())
 }
@@ -140,10 +165,11 @@ fn class_list(file: &Path) -> anyhow::Result<ClassList> {
 
 /// Who has handed in nothing, and codes that are on no list.
 fn list_in_words(class: &Class, list: &ClassList) -> String {
-    let who = |code: &String| format!("{} ({})", plain(list.name(code).unwrap_or_default()), plain(code));
+    let who =
+        |code: &String| format!("{} ({})", printable(list.name(code).unwrap_or_default()), printable(code));
     let missing: Vec<String> = class.missing.iter().map(who).collect();
     let strange: Vec<String> =
-        class.learners.iter().filter(|l| l.name.is_none()).map(|l| plain(&l.code)).collect();
+        class.learners.iter().filter(|l| l.name.is_none()).map(|l| printable(&l.code)).collect();
     let mut text = format!("\n{} learners on the list; handed in nothing: ", list.members().len());
     text += &if missing.is_empty() {
         "nobody".to_owned()
@@ -208,7 +234,7 @@ fn graded(batch: &[Found], lessons: &Lessons, interiors: &mut [Interiors]) -> Ve
     rows.into_iter().map(|(_, row)| row).collect()
 }
 
-fn plain(text: &str) -> String {
+fn printable(text: &str) -> String {
     text.chars().map(|c| if c.is_control() { '?' } else { c }).collect()
 }
 
@@ -223,18 +249,18 @@ fn rows_in_words(report: &ClassReport) -> String {
             Some(_) => "not passed",
             None => "",
         };
-        let (learner, lesson) = row.told.as_ref().map_or(("", ""), |t| (&t.learner, &t.lesson));
+        let (learner, lesson) = row.declared.as_ref().map_or(("", ""), |t| (&t.learner, &t.lesson));
         let _ = write!(
             text,
             "{:>5}  {:<14} {score:>8}  {passed:<12}  {:<16}  {:<28}  {}",
             i + 1,
             row.status.name(),
-            plain(learner),
-            plain(lesson),
-            plain(&place(row))
+            printable(learner),
+            printable(lesson),
+            printable(&place(row))
         );
         for note in [
-            (!row.note.is_empty()).then(|| plain(&row.note)),
+            (!row.note.is_empty()).then(|| printable(&row.note)),
             row.replayed
                 .as_ref()
                 .map(|p| failed(&p.score.gates).join(", "))
@@ -268,7 +294,7 @@ fn summary_in_words(class: &LessonSummary) -> String {
         100.0 * class.mean_total
     );
     for step in &class.steps {
-        let who: Vec<String> = step.below_pass.iter().map(|code| plain(code)).collect();
+        let who: Vec<String> = step.below_pass.iter().map(|code| printable(code)).collect();
         let _ = writeln!(
             text,
             "  {:<22} {:>6.1} %  under the pass mark: {}",
@@ -278,7 +304,7 @@ fn summary_in_words(class: &LessonSummary) -> String {
         );
     }
     for gate in class.gates.iter().filter(|gate| !gate.failed.is_empty()) {
-        let who: Vec<String> = gate.failed.iter().map(|code| plain(code)).collect();
+        let who: Vec<String> = gate.failed.iter().map(|code| printable(code)).collect();
         let _ = writeln!(text, "  gate {:<17} failed by {} ({})", gate.id.id(), who.len(), named(&who));
     }
     text
@@ -294,7 +320,8 @@ fn named(who: &[String]) -> String {
 
 fn totals_in_words(report: &ClassReport) -> String {
     let counts: Vec<String> = Status::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .filter(|&s| s == Status::Verified || report.count(s) > 0)
         .map(|s| format!("{} {}", report.count(s), s.name()))
         .collect();

@@ -9,9 +9,12 @@ mod build;
 mod check;
 mod codes;
 mod command;
+mod command_line;
+mod completions;
 mod exposure;
 mod grade;
 mod lesson_source;
+mod man;
 mod mesh;
 mod mesh_file;
 mod model;
@@ -42,7 +45,7 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::process::ExitCode;
 
-const COMMANDS: [&Command; 12] = [
+const COMMANDS: [&Command; 14] = [
     &serve::COMMAND,
     &build::COMMAND,
     &pack::COMMAND,
@@ -55,6 +58,8 @@ const COMMANDS: [&Command; 12] = [
     &schema::COMMAND,
     &model::COMMAND,
     &texts::COMMAND,
+    &completions::COMMAND,
+    &man::COMMAND,
 ];
 
 fn main() -> ExitCode {
@@ -105,9 +110,9 @@ fn help(of: &[OsString]) -> anyhow::Result<()> {
          Usage: downbeam [COMMAND] [OPTIONS]\n\nCommands:\n",
     );
     for command in COMMANDS {
-        text += &format!("  {:<8} {}\n", command.name, command.summary);
+        text += &format!("  {:<11} {}\n", command.name, command.summary);
     }
-    text += "  help     What a command takes: downbeam help COMMAND\n\n\
+    text += "  help        What a command takes: downbeam help COMMAND\n\n\
              --version prints the version. Without a command: serve.\n\
              Exit code 0: done; 1: it could not be done; 2: it was asked for wrongly; 3: see grade --strict.\n\n\
              A teaching model: not for planning or guiding a procedure. Follow local policy, supervised training \

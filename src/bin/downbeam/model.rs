@@ -12,7 +12,7 @@ mod views;
 
 use crate::command::{Command, print, unknown};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
-use downbeam::lesson::engine;
+use downbeam::score::engine;
 use lexopt::Parser;
 use serde_json::{Value, json};
 
@@ -42,14 +42,14 @@ fn as_json() -> String {
         ("fields", fields()),
         ("mesh", bones::mesh(&average)),
         ("bones", bones::measured(&average)),
-        ("column", column::told()),
-        ("nerves", nerves::told(&average.interior)),
-        ("views", views::told()),
+        ("column", column::numbers()),
+        ("nerves", nerves::numbers(&average.interior)),
+        ("views", views::numbers()),
         ("spread", views::spread()),
-        ("beam", beam::told(&average)),
-        ("needle", needle::told()),
-        ("marks", marks::told(&average.interior)),
-        ("contrast", contrast::told(&average.interior)),
+        ("beam", beam::numbers(&average)),
+        ("needle", needle::numbers()),
+        ("marks", marks::numbers(&average.interior)),
+        ("contrast", contrast::numbers(&average.interior)),
     ];
     let lines: Vec<String> = parts.iter().map(|(key, value)| format!("\"{key}\": {value}")).collect();
     format!("{{\n{}\n}}\n", lines.join(",\n"))

@@ -11,15 +11,17 @@ use downbeam::anatomy::patient::Patient;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::inclusion::Inclusion;
 use downbeam::imaging::projection::Projection;
-use downbeam::lesson::attempt::{Mark, State, skin_entry};
-use downbeam::lesson::case::Case;
-use downbeam::lesson::report::{NeedleReport, needle_report};
 use downbeam::needle::compartment::{Compartment, compartment_at};
 use downbeam::needle::contact::Contact;
 use downbeam::needle::contrast::Bolus;
 use downbeam::needle::device::{Device, Gauge, Medium};
 use downbeam::needle::shaft::Needle;
 use downbeam::needle::shape;
+use downbeam::procedure::beam::skin_entry;
+use downbeam::procedure::case::Case;
+use downbeam::procedure::record::Mark;
+use downbeam::procedure::state::State;
+use downbeam::score::report::{NeedleReport, needle_report};
 use downbeam::view::criteria::Target;
 use glam::{DVec2, DVec3};
 use serde::{Deserialize, Serialize};
@@ -92,22 +94,22 @@ enum Move {
     InjectMl(f64),
 }
 
-/// What is told of the needle in the JSON.
+/// The needle in the JSON: where it ended, what it touched, and what it was aimed at.
 #[derive(Serialize, schemars::JsonSchema)]
-pub(crate) struct ToldNeedle {
+pub(crate) struct NeedleResult {
     needle: NeedleReport,
     /// From the skin to the tip, patient frame.
     path_patient_mm: Vec<[f64; 3]>,
     contacts: Vec<Contact>,
     compartment: Compartment,
     /// What the approach aims at: corners in the patient frame and on the detector, mm, and its size.
-    area: ToldArea,
+    area: AimedArea,
     #[serde(skip)]
     pub(crate) inclusions: Vec<Inclusion>,
 }
 
 #[derive(Serialize, schemars::JsonSchema)]
-struct ToldArea {
+struct AimedArea {
     corners_patient_mm: Vec<[f64; 3]>,
     corners_detector_mm: Vec<[f64; 2]>,
     area_mm2: f64,
@@ -130,7 +132,7 @@ impl NeedleFile {
         target: Target,
         arm: &CArm,
         view: &Projection,
-    ) -> anyhow::Result<ToldNeedle> {
+    ) -> anyhow::Result<NeedleResult> {
         let interior = &patient.interior;
         let device = Device { gauge: self.gauge, length_mm: self.length_mm }.checked()?;
         let case = Case { approach: self.approach, medium: self.medium, ..Case::new(target) };
@@ -173,12 +175,12 @@ impl NeedleFile {
         }
         inclusions.extend(shape::needle(&needle, state.stylet));
         let tip = needle.tip().position;
-        Ok(ToldNeedle {
+        Ok(NeedleResult {
             needle: needle_report(&case, &state, interior, &needle, view),
             path_patient_mm: needle.path().iter().map(|n| shown(n.tip.position)).collect(),
             contacts,
             compartment: compartment_at(interior, tip),
-            area: ToldArea {
+            area: AimedArea {
                 corners_patient_mm: area.corners.iter().map(|&p| shown(p)).collect(),
                 corners_detector_mm: area.corners.iter().map(|&p| view.project(p).to_array()).collect(),
                 area_mm2: area.area_mm2(),
@@ -234,7 +236,7 @@ impl Move {
     }
 }
 
-impl ToldNeedle {
+impl NeedleResult {
     /// As lines of text.
     pub(crate) fn in_words(&self) -> String {
         let n = &self.needle;
@@ -328,8 +330,8 @@ mod tests {
             let target = Target { level: Level::L4, side: Side::Left };
             let arm = CArm::default();
             let view = Projection::new(&arm, PATIENT.interior.level(Level::L4).centre);
-            if let Ok(told) = file.put_in(&PATIENT, target, &arm, &view) {
-                prop_assert!(told.needle.depth_mm.is_finite());
+            if let Ok(exposed) = file.put_in(&PATIENT, target, &arm, &view) {
+                prop_assert!(exposed.needle.depth_mm.is_finite());
             }
         }
     }

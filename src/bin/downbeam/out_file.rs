@@ -38,7 +38,7 @@ pub(crate) fn may_write(outputs: &[(&str, &Path)], inputs: &[PathBuf], force: bo
     Ok(())
 }
 
-/// Writes a file into a folder that is there: a folder mistyped is told, not made.
+/// Writes a file into a folder that is there: a mistyped folder is an error and is not made.
 pub(crate) fn write(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
     fs::write(path, bytes).with_context(|| format!("cannot write {}", path.display()))
 }

@@ -11,8 +11,8 @@ pub(crate) const COMMAND: Command = Command {
     name: "patients",
     summary: "The patients by name, and what can be changed about them",
     usage: "Usage: downbeam patients [--json]\n\n\
-            Lists the patients that view, mesh and lessons know by name, and the fields that can be changed: with\n\
-            --with curve_deg=9 on the command line, with \"changed\": {\"curve_deg\": 9} in a lesson's patient.\n\n\
+            Lists the patients that view, mesh and lessons know by name, and the fields that can be changed:\n\
+            with '--with curve_deg=9' on the command line, with \"changed\": {\"curve_deg\": 9} in a lesson's patient.\n\n\
             --json          One JSON object: patients, fields\n",
     run,
 };

@@ -1,4 +1,4 @@
-//! The page for frames, `www/player.html`: `index.html`, told to its styles to be without its surroundings. Made and not kept, so that
+//! The page for frames, `www/player.html`: `index.html` with a mark by which its styles leave out the surroundings. Made and not kept, so that
 //! the two cannot differ.
 
 use anyhow::{Context, bail};

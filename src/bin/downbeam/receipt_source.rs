@@ -1,8 +1,8 @@
 //! Where receipts come from on the command line: files with one receipt, NDJSON files with one a line, and folders of both.
 //! What cannot be read is handed on as such and stops nothing.
 
-use downbeam::lesson::receipt::MOST_BYTES;
-use downbeam::lesson::receipt_text::{GLANCE_BYTES, Kind, is_lines, may_hold};
+use downbeam::class::receipt::MOST_BYTES;
+use downbeam::class::receipt_text::{GLANCE_BYTES, Kind, is_lines, may_hold};
 use std::fs::{self, File};
 use std::io::{BufRead, BufReader, Read};
 use std::path::{Path, PathBuf};

@@ -3,7 +3,8 @@
 use crate::command::{Command, UsageError, print, unknown};
 use crate::view;
 use downbeam::anatomy::names::UnknownName;
-use downbeam::lesson::schema::{lesson_schema, receipt_schema, report_row_schema};
+use downbeam::class::schema::{receipt_schema, report_row_schema};
+use downbeam::lesson::schema::lesson_schema;
 use lexopt::{Arg, Parser};
 
 pub(crate) const COMMAND: Command = Command {

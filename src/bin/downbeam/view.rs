@@ -3,8 +3,8 @@
 
 use crate::asked_patient::AskedPatient;
 use crate::command::{Command, UsageError, missing, number, print, text, unknown};
-use crate::exposure::{Asked, Told};
-use crate::needle_file::{self, ToldNeedle};
+use crate::exposure::{Asked, ExposureResult};
+use crate::needle_file::{self, NeedleResult};
 use crate::out_file::may_write;
 use crate::shown::Shown;
 use crate::{npy_file, outline_file, png_file, svg_file};
@@ -33,7 +33,7 @@ pub(crate) const COMMAND: Command = Command {
             --tilt DEG          Receptor cephalad (> 0) or caudad (< 0). Default 0.\n\
             --best              Take the best view instead of --oblique and --tilt\n\
             --view V            Which best view: ap, oblique, lateral, or steep-oblique for the way under the root.\n\
-                                Default oblique.\n\
+            \x20                   Default oblique.\n\
             --patient NAME      One of the patients by name. Default average.\n\
             --with FIELD=NUMBER Change a field of it, such as --with curve_deg=9; more than one may be given.\n\
             \x20                   'downbeam patients' lists names and fields\n\
@@ -183,15 +183,15 @@ fn kind_named(name: &str) -> Result<ViewKind, UnknownName> {
     })
 }
 
-/// The JSON: the report, and what is told of the exposure if there was one.
+/// The JSON: the report, and exposure and needle where there are any.
 #[derive(Serialize, schemars::JsonSchema)]
 struct Printed<'a> {
     #[serde(flatten)]
     report: &'a Report,
     #[serde(flatten)]
-    told: Option<&'a Told>,
+    exposed: Option<&'a ExposureResult>,
     #[serde(flatten)]
-    needle: Option<&'a ToldNeedle>,
+    needle: Option<&'a NeedleResult>,
 }
 
 /// The JSON Schema of what `--json` prints.
@@ -236,12 +236,12 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     };
     let needle = needle.map(|file| file.put_in(&patient, target, &arm, &shown.projection)).transpose()?;
     let scene = Scene { patient: &patient, inclusions: needle.as_ref().map_or(&[], |n| &n.inclusions) };
-    let mut told = None;
+    let mut exposed = None;
     if beam.is_some() || options.png.is_some() || options.attenuation.is_some() {
         let mut radiograph = Radiograph::new(&arm);
         let look = Look { bone_dark: !options.bone_white, ..Look::default() };
         match &beam {
-            Some(beam) => told = Some(beam.take(&mut radiograph, scene, &projection, &look, &whole)),
+            Some(beam) => exposed = Some(beam.take(&mut radiograph, scene, &projection, &look, &whole)),
             None => drop(radiograph.render(scene, &projection, &look)),
         }
         if let Some(file) = &options.png {
@@ -261,15 +261,15 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         npy_file::write(file, arm.pixels, &npy_file::path_length(&shown))?;
     }
     if options.json {
-        let all = Printed { report: &shown.report, told: told.as_ref(), needle: needle.as_ref() };
+        let all = Printed { report: &shown.report, exposed: exposed.as_ref(), needle: needle.as_ref() };
         print(&(serde_json::to_string_pretty(&all)? + "\n"))
     } else {
-        print(&in_words(&shown.report, told.as_ref(), needle.as_ref()))
+        print(&in_words(&shown.report, exposed.as_ref(), needle.as_ref()))
     }
 }
 
 /// The report as a short text.
-fn in_words(report: &Report, told: Option<&Told>, needle: Option<&ToldNeedle>) -> String {
+fn in_words(report: &Report, exposed: Option<&ExposureResult>, needle: Option<&NeedleResult>) -> String {
     let mut text = String::new();
     let at = &report.orientation;
     let _ = writeln!(text, "{} {}, patient '{}'", report.level, report.side, report.patient);
@@ -298,8 +298,8 @@ fn in_words(report: &Report, told: Option<&Told>, needle: Option<&ToldNeedle>) -
         let nearest = if v.reached { "best" } else { "nearest that the machine reaches" };
         let _ = writeln!(text, "  {:>3.0}  {name}: {nearest} at {best}", 100.0 * v.score);
     }
-    text += &needle.map(ToldNeedle::in_words).unwrap_or_default();
-    text += &told.map(Told::in_words).unwrap_or_default();
+    text += &needle.map(NeedleResult::in_words).unwrap_or_default();
+    text += &exposed.map(ExposureResult::in_words).unwrap_or_default();
     let _ = writeln!(text, "\nA teaching model: not for planning or guiding a procedure.");
     text
 }

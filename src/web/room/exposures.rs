@@ -11,7 +11,7 @@ use crate::imaging::exposure::{
 };
 use crate::imaging::projection::Projection;
 use crate::imaging::radiograph::{Radiograph, Scene};
-use crate::lesson::action::Action;
+use crate::procedure::action::Action;
 use crate::view::criteria::Target;
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d;

@@ -7,7 +7,7 @@ use crate::anatomy::patient::Patient;
 use crate::geometry::polyline::Point;
 use crate::imaging::outline::{Outline, OutlineTracer};
 use crate::imaging::projection::Projection;
-use crate::lesson::parts::{bone_part, has_part};
+use crate::procedure::pointing::{bone_part, has_part};
 use crate::view::criteria::Target;
 use glam::DVec2;
 use std::collections::BTreeMap;

@@ -4,8 +4,8 @@ use super::super::values::PartLine;
 use super::{TeachingRoom, plain};
 use crate::anatomy::names::Level;
 use crate::imaging::onlooker::{onlooker, parts_seen};
-use crate::lesson::attempt::view_of;
-use crate::lesson::parts::{bone_part, has_part};
+use crate::procedure::beam::view_of;
+use crate::procedure::pointing::{bone_part, has_part};
 use glam::DVec3;
 use wasm_bindgen::prelude::*;
 

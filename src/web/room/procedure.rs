@@ -3,38 +3,19 @@
 //! The C-arm may be turned freely while a picture is being looked for; before any action where it stands is written to the log, in
 //! tenths of a degree and of a millimetre, so that the log alone leads to the same state.
 
-use super::super::values::{CaseOptions, Trace};
+use super::super::values::CaseOptions;
 use super::{TeachingRoom, plain, understood};
-use crate::anatomy::patient::PatientSpec;
 use crate::imaging::inclusion::Inclusion;
-use crate::lesson::action::{Action, Event};
-use crate::lesson::attempt::{Attempt, seconds};
-use crate::lesson::case::Case;
-use crate::lesson::log_line;
-use crate::lesson::report::procedure_report;
-use crate::lesson::score::score;
 use crate::needle::shape;
+use crate::procedure::action::{Action, Event, seconds};
+use crate::procedure::attempt::Attempt;
+use crate::procedure::attempt_file::AttemptFile;
+use crate::procedure::case::Case;
+use crate::procedure::log_line;
+use crate::score::report::procedure_report;
+use crate::score::rubric::score;
 use crate::view::criteria::Target;
 use wasm_bindgen::prelude::*;
-
-impl Trace {
-    /// Of an attempt on a patient.
-    fn of(spec: &PatientSpec, attempt: &Attempt) -> Self {
-        let own = PatientSpec::named(spec.name).is_ok_and(|named| named.seed == spec.seed);
-        Self {
-            patient: spec.name.to_owned(),
-            seed: (!own).then_some(spec.seed),
-            changed: spec.differences().into_iter().map(|(name, value)| (name.to_owned(), value)).collect(),
-            case: attempt.case,
-            log: attempt.log.clone(),
-        }
-    }
-
-    /// The patient that it is of, where there is one.
-    fn spec(&self) -> Option<PatientSpec> {
-        PatientSpec::asked(&self.patient, self.seed, &self.changed).ok()
-    }
-}
 
 /// The attempt and what is drawn of it.
 #[derive(Debug)]
@@ -157,7 +138,7 @@ impl TeachingRoom {
         Ok(())
     }
 
-    /// Begins a new attempt at a whole case (`lesson::case::Case`), as a lesson sets it; level and side become the case's.
+    /// Begins a new attempt at a whole case (`procedure::case::Case`), as a lesson sets it; level and side become the case's.
     #[wasm_bindgen(js_name = beginCase)]
     pub fn begin_case(
         &mut self,
@@ -169,7 +150,7 @@ impl TeachingRoom {
         Ok(())
     }
 
-    /// The attempt's log, a line an event (`lesson::log_line`).
+    /// The attempt's log, a line an event (`procedure::log_line`).
     #[wasm_bindgen(js_name = attemptLog)]
     pub fn attempt_log(&self) -> Vec<String> {
         self.procedure.attempt.log.iter().map(log_line::write).collect()
@@ -182,11 +163,11 @@ impl TeachingRoom {
             .iter()
             .map(|line| log_line::read(line))
             .collect::<Result<_, _>>()
-            .map_err(|problem| JsError::new(&problem))?;
+            .map_err(|problem| JsError::new(&problem.to_string()))?;
         self.take_up(self.procedure.attempt.case, &events)
     }
 
-    /// Does an action (`lesson::action::Action`) at a tick (twentieths of a second). Returns the procedure as it then stands.
+    /// Does an action (`procedure::action::Action`) at a tick (twentieths of a second). Returns the procedure as it then stands.
     #[wasm_bindgen(unchecked_return_type = "values.ProcedureReport")]
     pub fn act(
         &mut self,
@@ -207,13 +188,13 @@ impl TeachingRoom {
         Ok(())
     }
 
-    /// The procedure as it stands (`lesson::report::ProcedureReport`), in the present view.
+    /// The procedure as it stands (`score::report::ProcedureReport`), in the present view.
     #[wasm_bindgen(unchecked_return_type = "values.ProcedureReport")]
     pub fn procedure(&self, tick: u32) -> Result<JsValue, JsValue> {
         Ok(plain(&procedure_report(&self.procedure.attempt, &self.patient.interior, &self.arm, tick))?)
     }
 
-    /// The score by step (`lesson::score::Score`).
+    /// The score by step (`score::rubric::Score`).
     #[wasm_bindgen(unchecked_return_type = "values.Score")]
     pub fn score(&self) -> Result<JsValue, JsError> {
         let attempt = &self.procedure.attempt;
@@ -238,19 +219,19 @@ impl TeachingRoom {
 
     /// The attempt as a plain object that [`Self::load_attempt`] takes: `{patient, case, log}`, and
     /// `seed` and `changed` where they are not the named patient's own.
-    #[wasm_bindgen(js_name = attemptTrace, unchecked_return_type = "values.Trace")]
+    #[wasm_bindgen(js_name = attemptTrace, unchecked_return_type = "values.AttemptFile")]
     pub fn attempt_trace(&self) -> Result<JsValue, JsError> {
         let attempt = &self.procedure.attempt;
-        plain(&Trace::of(&self.patient.spec, attempt))
+        plain(&AttemptFile::of_attempt(&self.patient.spec, attempt))
     }
 
     /// Replays an attempt on the present patient; on an error nothing has changed.
     #[wasm_bindgen(js_name = loadAttempt)]
     pub fn load_attempt(
         &mut self,
-        #[wasm_bindgen(unchecked_param_type = "values.Trace")] trace: JsValue,
+        #[wasm_bindgen(unchecked_param_type = "values.AttemptFile")] trace: JsValue,
     ) -> Result<(), JsValue> {
-        let trace: Trace = understood("attempt", &trace)?;
+        let trace: AttemptFile = understood("attempt", &trace)?;
         if trace.spec().is_none_or(|spec| spec.key() != self.patient.spec.key()) {
             let other = trace.spec().map_or(trace.patient, |spec| spec.title());
             let text =

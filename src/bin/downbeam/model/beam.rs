@@ -27,7 +27,7 @@ const MATERIALS: [(&str, Material); 7] = [
 /// Two seconds at the usual eight pulses a second: sixteen pulses.
 const SECONDS: u32 = 2;
 
-pub(super) fn told(average: &Patient) -> Value {
+pub(super) fn numbers(average: &Patient) -> Value {
     let arm = CArm::default();
     let (low, high) = tube::KVP_RANGE;
     let kvps = (0..).map(|i| low + 10.0 * f64::from(i)).take_while(|&kvp| kvp <= high);

@@ -9,7 +9,7 @@ use downbeam::anatomy::names::Level;
 use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
 use serde_json::{Value, json};
 
-pub(super) fn told() -> Value {
+pub(super) fn numbers() -> Value {
     json!({ "prone": posture("average"), "standing": posture("standing") })
 }
 

@@ -6,13 +6,14 @@ use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
 use downbeam::imaging::c_arm::CArm;
-use downbeam::lesson::action::{Action, Event};
-use downbeam::lesson::attempt::{Attempt, view_of};
-use downbeam::lesson::case::Case;
-use downbeam::lesson::log_line;
 use downbeam::needle::compartment::{Pattern, compartment_at};
 use downbeam::needle::device::Gauge;
 use downbeam::needle::reading::hub_over_tip_deg;
+use downbeam::procedure::action::{Action, Event};
+use downbeam::procedure::attempt::Attempt;
+use downbeam::procedure::beam::view_of;
+use downbeam::procedure::case::Case;
+use downbeam::procedure::log_line;
 use downbeam::view::best_view::{ViewKind, best_view};
 use downbeam::view::criteria::Target;
 use glam::DVec3;
@@ -31,7 +32,7 @@ const VOLUME: u32 = 50;
 const LATER: u32 = 4;
 
 /// `{pattern, patient, log, tick}` for each pattern, L4 left: the log's lines, and when the film is taken.
-pub(super) fn told(average: &Interior) -> Value {
+pub(super) fn numbers(average: &Interior) -> Value {
     let slight = PatientSpec::named(SLIGHT).map(|spec| PatientBuilder::new(&spec));
     let shown = |pattern| {
         let (patient, interior) = match (pattern, &slight) {
@@ -44,7 +45,7 @@ pub(super) fn told(average: &Interior) -> Value {
             json!({ "pattern": pattern, "patient": patient, "log": log, "tick": attempt.state.tick + LATER }),
         )
     };
-    Pattern::ALL.into_iter().filter_map(shown).collect()
+    Pattern::ALL.iter().copied().filter_map(shown).collect()
 }
 
 /// The first injection that spreads so, from the points nearest to the triangle's middle on.

@@ -10,11 +10,9 @@ const MEDIA: [(&str, Medium); 2] = [("muscle", Medium::Muscle), ("gel", Medium::
 /// Shares of the way on which the needle is spun.
 const DUTIES: [f64; 4] = [0.0, 0.25, 0.5, 0.75];
 
-pub(super) fn told() -> Value {
-    let bends: Vec<Value> = Gauge::ALL
-        .into_iter()
-        .flat_map(|gauge| MEDIA.map(|(name, medium)| bend(gauge, name, medium)))
-        .collect();
+pub(super) fn numbers() -> Value {
+    let bends: Vec<Value> =
+        Gauge::ALL.iter().flat_map(|&gauge| MEDIA.map(|(name, medium)| bend(gauge, name, medium))).collect();
     json!({ "lengths_mm": LENGTHS_MM, "bends": bends })
 }
 

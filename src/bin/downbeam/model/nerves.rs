@@ -7,8 +7,8 @@ use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
 use downbeam::anatomy::tissues::TissueKind;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
-use downbeam::lesson::attempt::skin_entry;
 use downbeam::needle::reading::open_mm2;
+use downbeam::procedure::beam::skin_entry;
 use downbeam::view::best_view::{ViewKind, best_view};
 use downbeam::view::criteria::Target;
 use glam::DVec3;
@@ -16,7 +16,7 @@ use serde_json::{Value, json};
 
 const LUMBAR: [Level; 5] = [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5];
 
-pub(super) fn told(average: &Interior) -> Value {
+pub(super) fn numbers(average: &Interior) -> Value {
     let levels: Vec<Value> = LUMBAR.iter().map(|&level| of_level(average, level)).collect();
     let skin: Vec<Value> = ["small", "average", "large"]
         .iter()

@@ -21,7 +21,7 @@ fn best(interior: &Interior, level: Level, side: Side, kind: ViewKind) -> [f64; 
 }
 
 /// For each patient, level and side: [oblique towards the side, tilt cephalad], degrees.
-pub(super) fn told() -> Value {
+pub(super) fn numbers() -> Value {
     PatientSpec::all().iter().flat_map(of_patient).collect()
 }
 

@@ -1,4 +1,4 @@
-//! What makes a site work without a network: its service worker is told its files and a version, the digest of them all, so that
+//! What makes a site work without a network: its service worker gets a list of its files and a version, the digest of them all, so that
 //! another site's worth of files is another version, and the browser notices.
 
 use super::files::Files;

@@ -5,7 +5,7 @@
 //! no change of anatomy, needle or rubric can keep the name of the engine before it. A release that scores alike verifies alike.
 
 /// SHA-256 over the scores of the attempts in `tests/scoring`, first 16 digits.
-pub const SCORING: &str = "602bbb8d997ad61a";
+pub const SCORING: &str = "1a52ae2f8a850cb1";
 
 /// The crate's version.
 pub const VERSION: &str = env!("CARGO_PKG_VERSION");

@@ -74,7 +74,7 @@ impl Case {
 }
 
 /// A caution, from the literature on radiculomedullary arteries (Murthy 2010, Pain Med 11:1756: read) and common practice.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, strum::VariantArray)]
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 #[allow(missing_docs, reason = "each says its own sentence")]
@@ -87,7 +87,7 @@ pub enum Caution {
 
 impl Caution {
     /// All of them.
-    pub const ALL: [Self; 4] = [Self::Upper, Self::Lower, Self::Sacral, Self::Infraneural];
+    pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// In English, as the page about the model quotes it; the page's own words are in texts, in its languages.
     pub fn sentence(self) -> &'static str {

@@ -1,9 +1,10 @@
 //! Everything that page and host tool say about the needle, as plain data.
 
-use super::attempt::{Aspirate, Attempt, State, seconds, view_of};
-use super::case::{Case, Caution};
+use super::depth::depth_seen;
+use super::needle_path::DEEP_MM;
 use super::remark::{Area, Remark, Way};
-use super::score::{DEEP_MM, StepId, depth_seen, step, tip_place};
+use super::rubric::step;
+use super::tip_place::tip_place;
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
 use crate::imaging::c_arm::CArm;
@@ -13,6 +14,13 @@ use crate::needle::contact::{Contact, ContactKind};
 use crate::needle::device::{Device, Medium};
 use crate::needle::reading::{Clock, Coaxial, LateralReading, clock, coaxial, hour, lateral, off_mark_mm};
 use crate::needle::shaft::Needle;
+use crate::procedure::action::seconds;
+use crate::procedure::attempt::Attempt;
+use crate::procedure::beam::view_of;
+use crate::procedure::case::{Case, Caution};
+use crate::procedure::record::Aspirate;
+use crate::procedure::state::State;
+use crate::procedure::step::StepId;
 use crate::view::best_view::ViewKind;
 use glam::{DVec2, DVec3};
 use serde::Serialize;
@@ -63,7 +71,7 @@ pub struct NeedleReport {
 /// A contact and when.
 #[derive(Clone, Debug, Serialize)]
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
-pub struct MetReport {
+pub struct ContactReport {
     /// Tick.
     pub tick: u32,
     /// What.
@@ -156,7 +164,7 @@ pub struct ProcedureReport {
     /// The needle.
     pub needle: Option<NeedleReport>,
     /// Contacts, in order.
-    pub met: Vec<MetReport>,
+    pub met: Vec<ContactReport>,
     /// What the last suction gave, until the needle moved.
     pub aspirated: Option<Aspirate>,
     /// Injections, in order.
@@ -198,11 +206,11 @@ pub fn procedure_report(attempt: &Attempt, interior: &Interior, arm: &CArm, tick
             .map_or(Vec::new(), |a| a.corners.iter().map(|&p| view.project(p).to_array()).collect()),
         needle: state.needle.as_ref().map(|n| needle_report(case, state, interior, n, view)),
         met: state
-            .met
+            .contacts
             .iter()
             // A vessel that does not bleed is not noticed.
             .filter(|m| m.shown || state.finished)
-            .map(|m| MetReport { tick: m.tick, contact: m.contact, harm: m.contact.kind.is_harm() })
+            .map(|m| ContactReport { tick: m.tick, contact: m.contact, harm: m.contact.kind.is_harm() })
             .collect(),
         aspirated: state.aspirated,
         injected: state
@@ -266,7 +274,7 @@ pub fn needle_report(
 }
 
 /// The state as the next action makes it: where pictures are free, the view that the C-arm rests in is looked at when something is done in
-/// it, so it is told as seen while one stands in it.
+/// it, so it counts as seen while the C-arm rests there.
 fn looked_now<'a>(case: &Case, state: &'a State) -> Cow<'a, State> {
     match &state.needle {
         Some(needle) if !case.exposures => {
@@ -319,7 +327,8 @@ fn progress(case: &Case, state: &State, interior: &Interior, tip: Option<&TipRep
 }
 
 fn signs(state: &State) -> Signs {
-    let there = |is: fn(ContactKind) -> bool| state.met.iter().any(|m| is(m.contact.kind) && !m.drawn_back);
+    let there =
+        |is: fn(ContactKind) -> bool| state.contacts.iter().any(|m| is(m.contact.kind) && !m.drawn_back);
     Signs {
         blood: state.blood,
         paraesthesia: there(|k| matches!(k, ContactKind::Root | ContactKind::Ganglion)),

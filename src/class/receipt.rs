@@ -4,18 +4,18 @@
 //! it, that a person did it, or when: a page can keep no secret, so there is no signature in it. Identity comes from
 //! where the file is handed in.
 
-use super::action::Event;
-use super::attempt::Attempt;
-use super::digest::sha256_hex;
-use super::draw::{self, CodeError, Drawn, Interiors, drawn};
-use super::engine;
-use super::file::Lesson;
-use super::gate::GateId;
-use super::log_line;
-use super::marks::{LessonScore, ReplayError, lesson_score, replay};
-use super::read_error::ReadError;
-use super::score::StepId;
 use crate::anatomy::names::{Level, Side};
+use crate::lesson::digest::sha256_hex;
+use crate::lesson::draw::{self, CodeError, Drawn, Interiors, drawn};
+use crate::lesson::file::Lesson;
+use crate::lesson::marks::{LessonScore, ReplayError, lesson_score, replay};
+use crate::lesson::read_error::ReadError;
+use crate::procedure::action::Event;
+use crate::procedure::attempt::Attempt;
+use crate::procedure::log_line;
+use crate::procedure::step::StepId;
+use crate::score::engine;
+use crate::score::gate::GateId;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -43,10 +43,10 @@ pub struct Receipt {
     pub learner: String,
     /// What was drawn for that learner.
     pub drawn: DrawnName,
-    /// What was done, a line an event (`super::log_line`).
+    /// What was done, a line an action: its tick, its name, its values.
     #[cfg_attr(
         feature = "cli",
-        schemars(length(max = 7200), inner(length(max = 120), regex(pattern = super::log_line::pattern())))
+        schemars(length(max = 7200), inner(length(max = 120), regex(pattern = crate::procedure::log_line::pattern())))
     )]
     pub log: Vec<String>,
     /// What that is said to score.
@@ -60,7 +60,7 @@ pub struct Receipt {
 pub struct Engine {
     /// For people.
     pub version: String,
-    /// For the check: see `super::engine`.
+    /// For the check: the fingerprint of what it scores.
     pub scoring: String,
 }
 
@@ -124,7 +124,7 @@ pub struct Claim {
     #[serde(default)]
     #[cfg_attr(
         feature = "cli",
-        schemars(extend("propertyNames" = serde_json::json!({ "enum": GateId::all().map(GateId::id).collect::<Vec<_>>() })))
+        schemars(extend("propertyNames" = serde_json::json!({ "enum": GateId::ALL })))
     )]
     pub gates: BTreeMap<GateId, bool>,
 }
@@ -185,7 +185,7 @@ impl Receipt {
     /// # Errors
     /// Why it cannot be read, in one sentence with its place.
     pub fn from_json(text: &str) -> Result<Self, ReadError> {
-        let receipt: Self = super::read_error::read(text, "receipt", FORMAT, MOST_BYTES)?;
+        let receipt: Self = crate::lesson::read_error::read(text, "receipt", FORMAT, MOST_BYTES)?;
         let rule = |path: &str, problem: String| Err(ReadError::at(path, problem));
         if let Err(error) = draw::code(&receipt.learner) {
             return rule("learner", error.to_string());
@@ -210,7 +210,8 @@ impl Receipt {
             .iter()
             .enumerate()
             .map(|(i, line)| {
-                log_line::read(line).map_err(|problem| ReadError::at(format!("log[{i}]"), problem))
+                log_line::read(line)
+                    .map_err(|problem| ReadError::at(format!("log[{i}]"), problem.to_string()))
             })
             .collect()
     }
@@ -281,8 +282,8 @@ pub struct Replayed {
 impl Replayed {
     fn of(lesson: &Lesson, drawn: &Drawn, interiors: &mut Interiors, attempt: &Attempt) -> Self {
         let score = lesson_score(lesson, drawn, interiors.of(&drawn.spec), &attempt.state);
-        let (pictures, beam_s) = super::score::spent(&attempt.state);
-        Self { score, pictures, beam_s, duration_s: super::attempt::seconds(attempt.state.tick) }
+        let (pictures, beam_s) = crate::score::radiation::spent(&attempt.state);
+        Self { score, pictures, beam_s, duration_s: crate::procedure::action::seconds(attempt.state.tick) }
     }
 }
 
@@ -360,7 +361,7 @@ fn differences(claim: &Claim, own: &Claim) -> Vec<String> {
             format!("{a}, and the log gives {b}")
         }
     };
-    for id in StepId::OF_LESSONS {
+    for &id in StepId::ALL {
         match (claim.steps.get(&id), own.steps.get(&id)) {
             (Some(&a), Some(&b)) if differ(a, b) => {
                 found.push(format!("{} is claimed as {}", id.name(), said(a, b)))
@@ -375,7 +376,7 @@ fn differences(claim: &Claim, own: &Claim) -> Vec<String> {
     if differ(Some(claim.total), Some(own.total)) {
         found.push(format!("the total is claimed as {}", said(Some(claim.total), Some(own.total))));
     }
-    for id in GateId::all() {
+    for &id in GateId::ALL {
         let said = |passed: Option<&bool>| match passed {
             Some(true) => "passed",
             Some(false) => "failed",

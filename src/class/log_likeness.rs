@@ -8,7 +8,7 @@
 
 use std::collections::BTreeMap;
 
-/// From this on two logs of different learners are told as alike. Own choice: a copy with one action of every ten changed shares a little
+/// From this share on two logs of different learners are reported as alike. Own choice: a copy with one action of every ten changed shares a little
 /// less than half of its runs.
 pub const ALIKE: f64 = 0.4;
 /// A log of fewer actions is not compared: honest ones may well be alike.

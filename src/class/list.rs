@@ -1,9 +1,9 @@
 //! The class list: which code is whose. It comes out of a spreadsheet as CSV with a code and a name a line, stays with the teacher, and is
 //! in no lesson and no receipt.
 
-use super::digest::sha256;
-use super::draw;
-use super::read_error::ReadError;
+use crate::lesson::digest::sha256;
+use crate::lesson::draw;
+use crate::lesson::read_error::ReadError;
 use std::collections::BTreeSet;
 
 /// Longest list, bytes and learners.

@@ -10,10 +10,18 @@ use serde::{Deserialize, Serialize};
 /// Ticks a second of an attempt's clock.
 pub const TICKS_PER_S: u32 = 20;
 
+/// Seconds of a tick.
+pub fn seconds(tick: u32) -> f64 {
+    f64::from(tick) / f64::from(TICKS_PER_S)
+}
+
 /// One action. Angles in tenths of a degree, lengths in tenths of a millimetre unless their name says otherwise.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, strum::IntoStaticStr, strum::VariantNames,
+)]
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[strum(serialize_all = "snake_case")]
 pub enum Action {
     /// The C-arm goes to an orientation.
     Orient {

@@ -198,9 +198,9 @@ impl Way {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::lesson::case::Caution;
-    use crate::lesson::gate::GateId;
     use crate::needle::compartment::Pattern;
+    use crate::procedure::case::Caution;
+    use crate::score::gate::GateId;
     use strum::VariantNames;
 
     /// The names as they stand in JSON.
@@ -214,7 +214,7 @@ mod tests {
         let english = include_str!("../../texts/en/remark.ftl");
         let messages: Vec<&str> = english.lines().filter_map(|line| Some(line.split_once(" =")?.0)).collect();
         let (kinds, patterns, cautions) =
-            (names(&ContactKind::ALL), names(&Pattern::ALL), names(&Caution::ALL));
+            (names(&ContactKind::ALL), names(Pattern::ALL), names(Caution::ALL));
         let wanted = Remark::VARIANTS
             .iter()
             .map(|name| (*name).to_owned())
@@ -222,7 +222,7 @@ mod tests {
             .chain(kinds.iter().flat_map(|kind| [format!("kind-{kind}"), format!("sign-{kind}")]))
             .chain(patterns.iter().map(|pattern| format!("pattern-{pattern}")))
             .chain(cautions.iter().map(|caution| format!("caution-{caution}")))
-            .chain(GateId::all().map(|gate| format!("gate-{}", gate.id())));
+            .chain(GateId::ALL.iter().map(|gate| format!("gate-{}", gate.id())));
         for name in wanted {
             assert!(messages.contains(&name.as_str()), "texts/en/remark.ftl has no message {name}");
         }

@@ -3,21 +3,43 @@
 //! [`HELD_TO`] says which gate a lesson is held to by the steps it asks for; a lesson file can name further ones. Each is a question of the
 //! state with a reason in names and values. What counts as harm: common practice, no source; blood as [`crate::needle::aspirate`].
 
-use super::attempt::{Injected, State};
-use super::case::Case;
+use super::contacts::PUSHED_MM;
+use super::depth::unproven;
+use super::marks::Step;
+use super::needle_path::final_tip;
+use super::radiation::spent;
 use super::remark::Remark;
-use super::score::{PUSHED_MM, Step, StepId, final_tip, medial_limit_mm, place_of, unproven};
+use super::target::{marked_point, place_of};
+use super::tip_place::medial_limit_mm;
 use crate::anatomy::interior::Interior;
 use crate::needle::compartment::Compartment;
 use crate::needle::contact::ContactKind;
+use crate::procedure::case::Case;
+use crate::procedure::record::Injected;
+use crate::procedure::state::State;
+use crate::procedure::step::StepId;
 use crate::view::best_view::ViewKind;
 use crate::view::report::view_score;
 use serde::{Deserialize, Serialize};
 
 /// A gate.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Clone,
+    Copy,
+    Debug,
+    PartialEq,
+    Eq,
+    Hash,
+    PartialOrd,
+    Ord,
+    Serialize,
+    Deserialize,
+    strum::IntoStaticStr,
+    strum::VariantArray,
+)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
+#[strum(serialize_all = "snake_case")]
 pub enum GateId {
     /// Every step was done.
     Complete,
@@ -87,29 +109,11 @@ pub const FURTHER: [(GateId, StepId); 4] = [
 impl GateId {
     /// The name used in files, such as `contrast_live`.
     pub fn id(self) -> &'static str {
-        match self {
-            Self::Complete => "complete",
-            Self::Views => "views",
-            Self::Target => "target",
-            Self::Root => "root",
-            Self::Dura => "dura",
-            Self::Paraesthesia => "paraesthesia",
-            Self::Medial => "medial",
-            Self::Blood => "blood",
-            Self::ContrastLive => "contrast_live",
-            Self::Compartment => "compartment",
-            Self::Steering => "steering",
-            Self::Aspirated => "aspirated",
-            Self::PatternNamed => "pattern_named",
-            Self::WithinPar => "within_par",
-            Self::OneNeedle => "one_needle",
-        }
+        self.into()
     }
 
     /// All of them, in order.
-    pub fn all() -> impl Iterator<Item = Self> {
-        HELD_TO.iter().map(|g| g.0).chain(FURTHER.iter().map(|g| g.0))
-    }
+    pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
 }
 
 /// The gates of a lesson that asks for these steps and names these further ones.
@@ -160,7 +164,7 @@ pub fn gate(case: &Case, interior: &Interior, state: &State, steps: &[Step], id:
             every(state, |i| i.named == Some(i.bolus.compartment.pattern()), Remark::NamedWrongly)
         }
         GateId::WithinPar => {
-            let (pictures, beam_s) = super::score::spent(state);
+            let (pictures, beam_s) = spent(state);
             let (par_pictures, par_beam_s) = (case.par.exposures, case.par.beam_s);
             let over = pictures > par_pictures || beam_s > f64::from(par_beam_s);
             over.then_some(Remark::Spent { pictures, beam_s, par_pictures, par_beam_s })
@@ -195,7 +199,7 @@ fn views(case: &Case, interior: &Interior, state: &State, steps: &[Step]) -> Opt
 /// At which level and side mark and tip are: those of the nearest foramen.
 fn target(case: &Case, interior: &Interior, state: &State) -> Option<Remark> {
     let (wanted_level, wanted_side) = (case.target.level, case.target.side);
-    let places = [super::score::marked_point(case, interior, state), final_tip(state)];
+    let places = [marked_point(case, interior, state), final_tip(state)];
     places.into_iter().flatten().find_map(|p| {
         let (level, side) = place_of(interior, state.approach, p)?;
         let wrong = (level, side) != (wanted_level, wanted_side);
@@ -204,7 +208,7 @@ fn target(case: &Case, interior: &Interior, state: &State) -> Option<Remark> {
 }
 
 fn through(state: &State, is: impl Fn(ContactKind) -> bool, least_mm: f64) -> Option<Remark> {
-    let met = state.met.iter().find(|m| is(m.contact.kind) && m.pushed_on_mm > least_mm)?;
+    let met = state.contacts.iter().find(|m| is(m.contact.kind) && m.pushed_on_mm > least_mm)?;
     Some(Remark::Harm {
         kind: met.contact.kind,
         level: met.contact.level,
@@ -215,7 +219,7 @@ fn through(state: &State, is: impl Fn(ContactKind) -> bool, least_mm: f64) -> Op
 
 fn ignored(state: &State) -> Option<Remark> {
     let hurts = |k| matches!(k, ContactKind::Root | ContactKind::Ganglion);
-    let met = state.met.iter().find(|m| hurts(m.contact.kind) && m.went_on)?;
+    let met = state.contacts.iter().find(|m| hurts(m.contact.kind) && m.went_on)?;
     Some(Remark::PainIgnored { mm: met.contact.depth_mm })
 }
 

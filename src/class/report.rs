@@ -2,20 +2,33 @@
 //!
 //! Rows come in the order in which the receipts were given; nothing in here depends on the order of a hash map or on the clock.
 
-use super::draw::Interiors;
-use super::file::Lesson;
-use super::gate::{GateId, gates_of};
 use super::log_likeness;
 use super::receipt::{Lessons, Receipt, Replayed, Verdict, verify_text};
 use super::receipt_text;
-use super::score::StepId;
+use crate::lesson::draw::Interiors;
+use crate::lesson::file::Lesson;
+use crate::procedure::step::StepId;
+use crate::score::gate::{GateId, gates_of};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
 /// How a receipt came out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[derive(
+    Clone,
+    Copy,
+    Debug,
+    PartialEq,
+    Eq,
+    PartialOrd,
+    Ord,
+    Hash,
+    Serialize,
+    strum::IntoStaticStr,
+    strum::VariantArray,
+)]
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
+#[strum(serialize_all = "snake_case")]
 #[allow(missing_docs, reason = "described at `super::receipt::Verdict`")]
 pub enum Status {
     Verified,
@@ -27,29 +40,16 @@ pub enum Status {
 
 impl Status {
     /// All of them.
-    pub const ALL: [Self; 5] =
-        [Self::Verified, Self::Altered, Self::UnknownEngine, Self::UnknownLesson, Self::Unreadable];
+    pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// The name used in files.
     pub fn id(self) -> &'static str {
-        match self {
-            Self::Verified => "verified",
-            Self::Altered => "altered",
-            Self::UnknownEngine => "unknown_engine",
-            Self::UnknownLesson => "unknown_lesson",
-            Self::Unreadable => "unreadable",
-        }
+        self.into()
     }
 
-    /// In words.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Verified => "verified",
-            Self::Altered => "altered",
-            Self::UnknownEngine => "unknown engine",
-            Self::UnknownLesson => "unknown lesson",
-            Self::Unreadable => "unreadable",
-        }
+    /// In words, such as `unknown engine`.
+    pub fn name(self) -> String {
+        self.id().replace('_', " ")
     }
 }
 
@@ -64,8 +64,8 @@ pub struct Row {
     pub status: Status,
     /// What is wrong, in words; empty when nothing is.
     pub note: String,
-    /// What the receipt says of itself; `None` when it could not be read.
-    pub told: Option<Told>,
+    /// What the receipt declares; `None` when it could not be read.
+    pub declared: Option<Declared>,
     /// What its log gives; `None` when it was not or could not be replayed.
     pub replayed: Option<Replayed>,
     /// Number (from 1) of a row with the same log under another learner's code.
@@ -77,9 +77,9 @@ pub struct Row {
     pub repeat_of: Option<usize>,
 }
 
-/// What a receipt says of itself.
+/// What a receipt declares, before any check.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Told {
+pub struct Declared {
     /// The learner's code.
     pub learner: String,
     /// Id of the lesson.
@@ -104,7 +104,7 @@ pub struct Told {
     pub runs: Vec<u32>,
 }
 
-impl Told {
+impl Declared {
     fn of(receipt: Receipt) -> Self {
         Self {
             log_hash: receipt.log_hash(),
@@ -132,16 +132,16 @@ pub fn row(source: &str, line: Option<u64>, text: &str, lessons: &Lessons, inter
         Verdict::UnknownLesson(why) => (Status::UnknownLesson, why, None),
         Verdict::Unreadable(error) => (Status::Unreadable, error.to_string(), None),
     };
-    let told = receipt.map(Told::of);
+    let declared = receipt.map(Declared::of);
     let (source, same_log_as) = (source.to_owned(), None);
-    Row { source, line, status, note, told, replayed, same_log_as, alike: None, repeat_of: None }
+    Row { source, line, status, note, declared, replayed, same_log_as, alike: None, repeat_of: None }
 }
 
 /// The row of what could not even be read as text.
 pub fn unreadable(source: &str, line: Option<u64>, why: String) -> Row {
     let (status, source) = (Status::Unreadable, source.to_owned());
-    let (told, replayed, same_log_as) = (None, None, None);
-    Row { source, line, status, note: why, told, replayed, same_log_as, alike: None, repeat_of: None }
+    let (declared, replayed, same_log_as) = (None, None, None);
+    Row { source, line, status, note: why, declared, replayed, same_log_as, alike: None, repeat_of: None }
 }
 
 /// All rows, each knowing its doubles.
@@ -156,12 +156,12 @@ impl ClassReport {
     pub fn of(mut rows: Vec<Row>) -> Self {
         let mut by_log: BTreeMap<(String, String), Vec<usize>> = BTreeMap::new();
         for (i, row) in rows.iter().enumerate() {
-            if let Some(told) = row.told.as_ref().filter(|t| t.actions > 0) {
-                by_log.entry((told.lesson.clone(), told.log_hash.clone())).or_default().push(i);
+            if let Some(declared) = row.declared.as_ref().filter(|t| t.actions > 0) {
+                by_log.entry((declared.lesson.clone(), declared.log_hash.clone())).or_default().push(i);
             }
         }
         for alike in by_log.values().filter(|alike| alike.len() > 1) {
-            let learner = |i: usize| rows[i].told.as_ref().map(|t| t.learner.as_str());
+            let learner = |i: usize| rows[i].declared.as_ref().map(|t| t.learner.as_str());
             let first = alike[0];
             // The first of each code, and the first of another code than the very first's.
             let mut first_of: BTreeMap<Option<&str>, usize> = BTreeMap::new();
@@ -203,7 +203,7 @@ impl ClassReport {
             .all()
             .filter_map(|lesson| {
                 let hash = lesson.hash();
-                let of_lesson = |row: &&Row| row.told.as_ref().is_some_and(|t| t.lesson_sha256 == hash);
+                let of_lesson = |row: &&Row| row.declared.as_ref().is_some_and(|t| t.lesson_sha256 == hash);
                 let rows: Vec<&Row> = self.rows.iter().filter(of_lesson).collect();
                 if rows.is_empty() {
                     return None;
@@ -220,15 +220,15 @@ impl ClassReport {
 fn find_alike(rows: &mut [Row]) {
     let mut by_lesson: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
     for (i, row) in rows.iter().enumerate() {
-        if let Some(told) = row.told.as_ref().filter(|t| !t.runs.is_empty()) {
-            by_lesson.entry(&told.lesson).or_default().push(i);
+        if let Some(declared) = row.declared.as_ref().filter(|t| !t.runs.is_empty()) {
+            by_lesson.entry(&declared.lesson).or_default().push(i);
         }
     }
     let mut found = Vec::new();
     for of_lesson in by_lesson.into_values() {
         let logs: Vec<(&str, &[u32])> = of_lesson
             .iter()
-            .filter_map(|&i| rows[i].told.as_ref())
+            .filter_map(|&i| rows[i].declared.as_ref())
             .map(|t| (t.learner.as_str(), t.runs.as_slice()))
             .collect();
         let nearest = log_likeness::nearest(&logs);
@@ -305,12 +305,15 @@ fn summary_of(lesson: &Lesson, rows: &[&Row]) -> LessonSummary {
     let (steps, gates) = (&lesson.steps, gates_of(&lesson.steps, &lesson.gates));
     let mut best: BTreeMap<String, &Replayed> = BTreeMap::new();
     let verified = rows.iter().filter(|r| r.status == Status::Verified);
-    for (row, told, replayed) in
-        verified.clone().filter_map(|r| Some((r, r.told.as_ref()?, r.replayed.as_ref()?)))
+    for (row, declared, replayed) in
+        verified.clone().filter_map(|r| Some((r, r.declared.as_ref()?, r.replayed.as_ref()?)))
     {
-        // Those who gave no code are told apart by where their receipt lies.
-        let code =
-            if told.learner.is_empty() { format!("(no code) {}", place(row)) } else { told.learner.clone() };
+        // Without a code learners are distinguished by where their receipt lies.
+        let code = if declared.learner.is_empty() {
+            format!("(no code) {}", place(row))
+        } else {
+            declared.learner.clone()
+        };
         let there = best.entry(code).or_insert(replayed);
         // A pass comes before a higher total that a gate has failed.
         let rank = |r: &Replayed| (r.score.passed, r.score.total);

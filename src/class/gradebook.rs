@@ -1,9 +1,9 @@
 //! The class by learner: each one's tries at each lesson in the order in which they were given, the best of them, who has handed in
 //! nothing, and what should be looked at; and that as a table for a gradebook, a row a learner.
 
-use super::class_list::{ClassList, Member};
-use super::class_report::{ClassReport, Row, Status};
-use super::class_table::{CsvStyle, table};
+use super::list::{ClassList, Member};
+use super::report::{ClassReport, Row, Status};
+use super::table::{CsvStyle, table};
 use serde::Serialize;
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -56,10 +56,10 @@ impl Class {
         let mut by_code: BTreeMap<&str, Vec<(usize, &Row)>> = BTreeMap::new();
         let mut lessons: Vec<String> = Vec::new();
         for (i, row) in report.rows.iter().enumerate() {
-            let Some(told) = &row.told else { continue };
-            by_code.entry(&told.learner).or_default().push((i + 1, row));
-            if row.replayed.is_some() && !lessons.contains(&told.lesson) {
-                lessons.push(told.lesson.clone());
+            let Some(declared) = &row.declared else { continue };
+            by_code.entry(&declared.learner).or_default().push((i + 1, row));
+            if row.replayed.is_some() && !lessons.contains(&declared.lesson) {
+                lessons.push(declared.lesson.clone());
             }
         }
         lessons.sort();
@@ -105,7 +105,7 @@ impl Class {
     }
 }
 
-/// To a tenth, downwards, so that nobody under a mark is told that mark.
+/// To a tenth, rounded down, so that nobody just under a mark is shown that mark.
 fn percent(share: f64) -> f64 {
     (share * 1000.0 + 1e-6).floor() / 10.0
 }
@@ -117,7 +117,7 @@ fn learner(code: &str, name: Option<String>, rows: &[(usize, &Row)], lessons: &[
     let lessons = lessons
         .iter()
         .map(|lesson| {
-            tries(rows.iter().filter(|(_, r)| r.told.as_ref().is_some_and(|t| t.lesson == *lesson)))
+            tries(rows.iter().filter(|(_, r)| r.declared.as_ref().is_some_and(|t| t.lesson == *lesson)))
         })
         .collect();
     Learner { code: code.to_owned(), name, lessons, look_at }
@@ -129,7 +129,7 @@ fn tries<'a>(rows: impl Iterator<Item = &'a (usize, &'a Row)>) -> Tries {
     // The same log handed in twice is one try, the one that is verified if either is.
     let mut counted: Vec<(&str, bool)> = Vec::new();
     for (n, row) in rows {
-        let log = row.told.as_ref().map_or("", |t| t.log_hash.as_str());
+        let log = row.declared.as_ref().map_or("", |t| t.log_hash.as_str());
         let score = row.replayed.as_ref().map(|r| &r.score).filter(|_| row.status == Status::Verified);
         match counted.iter_mut().find(|(other, _)| *other == log) {
             Some((_, true)) => continue,

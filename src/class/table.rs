@@ -1,9 +1,11 @@
 //! The rows of a class as CSV (RFC 4180) for spreadsheets and as NDJSON (a JSON object a line) for everything else. One table
 //! makes both.
 
-use super::class_list::ClassList;
-use super::class_report::{ClassReport, Row, Status};
-use super::score::StepId;
+use super::list::ClassList;
+use super::report::{ClassReport, Row, Status};
+use crate::procedure::step::StepId;
+use crate::score::gate::Gate;
+use crate::score::marks::Step;
 use serde_json::{Map, Value};
 
 /// A column: its name, what it tells, and what stands in it for a row of a number.
@@ -52,14 +54,18 @@ const FIRST: [Column; 15] = [
     ("source", "The file", Cell::Text(|r| r.source.clone())),
     ("line", "The line in it, from 1, where each line is a receipt", Cell::Whole(|_, r| r.line)),
     ("status", "How the receipt came out", Cell::Came(|r| r.status)),
-    ("learner", "The learner's code", Cell::TextIfRead(|r| r.told.as_ref().map(|t| t.learner.clone()))),
-    ("lesson", "Id of the lesson", Cell::TextIfRead(|r| r.told.as_ref().map(|t| t.lesson.clone()))),
-    ("patient", "Patient", Cell::TextIfRead(|r| r.told.as_ref().map(|t| t.patient.clone()))),
-    ("seed", "Its seed", Cell::Whole(|_, r| r.told.as_ref().map(|t| t.seed))),
-    ("level", "Level", Cell::TextIfRead(|r| r.told.as_ref().map(|t| t.level.to_owned()))),
-    ("side", "Side", Cell::TextIfRead(|r| r.told.as_ref().map(|t| t.side.to_owned()))),
+    ("learner", "The learner's code", Cell::TextIfRead(|r| r.declared.as_ref().map(|t| t.learner.clone()))),
+    ("lesson", "Id of the lesson", Cell::TextIfRead(|r| r.declared.as_ref().map(|t| t.lesson.clone()))),
+    ("patient", "Patient", Cell::TextIfRead(|r| r.declared.as_ref().map(|t| t.patient.clone()))),
+    ("seed", "Its seed", Cell::Whole(|_, r| r.declared.as_ref().map(|t| t.seed))),
+    ("level", "Level", Cell::TextIfRead(|r| r.declared.as_ref().map(|t| t.level.to_owned()))),
+    ("side", "Side", Cell::TextIfRead(|r| r.declared.as_ref().map(|t| t.side.to_owned()))),
     ("total", "What the log scores", Cell::Share(|r| r.replayed.as_ref().map(|p| p.score.total))),
-    ("claimed", "What the receipt says that it scores", Cell::Number(|r| r.told.as_ref().map(|t| t.claimed))),
+    (
+        "claimed",
+        "What the receipt says that it scores",
+        Cell::Number(|r| r.declared.as_ref().map(|t| t.claimed)),
+    ),
     ("passed", "Whether the log passes", Cell::Flag(|r| r.replayed.as_ref().map(|p| p.score.passed))),
     (
         "complete",
@@ -91,7 +97,7 @@ const LAST: [Column; 10] = [
         "From start to the last action, s",
         Cell::Number(|r| r.replayed.as_ref().map(|p| p.duration_s)),
     ),
-    ("actions", "Actions in the log", Cell::Whole(|_, r| r.told.as_ref().and_then(|t| whole(t.actions)))),
+    ("actions", "Actions in the log", Cell::Whole(|_, r| r.declared.as_ref().and_then(|t| whole(t.actions)))),
     (
         "same_log_as",
         "Row with the same log under another code",
@@ -112,13 +118,13 @@ const LAST: [Column; 10] = [
 ];
 
 /// Steps that were asked for and not done, by name.
-fn not_done(steps: &[super::score::Step]) -> String {
+fn not_done(steps: &[Step]) -> String {
     let left: Vec<&str> = steps.iter().filter(|s| s.score.is_none()).map(|s| s.id.id()).collect();
     left.join(" ")
 }
 
 /// Gates that failed, by name.
-pub fn failed(gates: &[super::gate::Gate]) -> Vec<&'static str> {
+pub fn failed(gates: &[Gate]) -> Vec<&'static str> {
     gates.iter().filter(|g| !g.passed).map(|g| g.id.id()).collect()
 }
 
@@ -130,7 +136,7 @@ fn marks(row: &Row, id: StepId) -> Value {
 
 fn cells(number: usize, row: &Row) -> impl Iterator<Item = (&'static str, Value)> {
     let of = move |(name, _, cell): Column| (name, cell.value(number, row));
-    let steps = StepId::OF_LESSONS.into_iter().map(move |id| (id.id(), marks(row, id)));
+    let steps = StepId::ALL.iter().map(move |&id| (id.id(), marks(row, id)));
     FIRST.into_iter().map(of).chain(steps).chain(LAST.into_iter().map(of))
 }
 
@@ -145,11 +151,11 @@ pub(crate) fn row_schema() -> Value {
         Cell::Flag(_) => json!({ "type": ["boolean", "null"] }),
         Cell::Text(_) => json!({ "type": "string" }),
         Cell::TextIfRead(_) => json!({ "type": ["string", "null"] }),
-        Cell::Came(_) => json!({ "enum": Status::ALL.map(Status::id) }),
+        Cell::Came(_) => json!({ "enum": Status::ALL }),
     };
     let column = |(name, tells, cell): Column| (name, tells.to_owned(), schema(cell));
     let step = |id: StepId| (id.id(), format!("Marks of the step: {}", id.name()), share());
-    let steps = StepId::OF_LESSONS.into_iter().map(step);
+    let steps = StepId::ALL.iter().copied().map(step);
     let mut properties = Map::new();
     for (name, tells, mut schema) in
         FIRST.into_iter().map(column).chain(steps).chain(LAST.into_iter().map(column))
@@ -219,7 +225,7 @@ pub fn csv(report: &ClassReport, style: CsvStyle) -> String {
     let names = FIRST
         .iter()
         .map(|c| c.0)
-        .chain(StepId::OF_LESSONS.map(StepId::id))
+        .chain(StepId::ALL.iter().map(|id| id.id()))
         .chain(LAST.iter().map(|c| c.0))
         .map(Value::from);
     let rows =
