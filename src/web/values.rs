@@ -279,7 +279,6 @@ pub struct Choices {
     /// All there are.
     pub steps: Vec<StepEntry>,
     /// As a lesson file names them.
-    #[cfg_attr(feature = "cli", ts(as = "Vec<LessonPart>"))]
     pub parts: &'static [LessonPart],
     /// All there are.
     pub patients: Vec<PatientEntry>,

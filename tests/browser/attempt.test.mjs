@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { after, before, test } from 'node:test';
-import { axeClean, axeFinds, open, pictureHash, setUp, settled } from './harness.mjs';
+import { axeClean, axeFinds, open, pictureHash, setUp, settled, openSheet } from './harness.mjs';
 import { depth, drawn, mark, marks, offsetIn, press, readings, turnTo, use } from './keyboard.mjs';
 
 const L4 = '#injection=on&level=L4&side=left';
@@ -25,7 +25,7 @@ async function needleIn(page, { keep = true } = {}) {
 
 /** Every stage, and help, keys and file. */
 const openAll = async (page) => {
-  await page.evaluate(() => document.querySelectorAll('#needle details').forEach((details) => (details.open = true)));
+  await page.evaluate(() => document.querySelectorAll('.stage-body').forEach((body) => (body.hidden = false)));
   await drawn(page);
 };
 
@@ -36,7 +36,7 @@ const openFile = async (page, content, name = 'attempt.json') => {
 };
 
 const saved = async (page) => {
-  if (!(await page.locator('#attempt-save').isVisible())) await page.click('#needle .more summary');
+  if (!(await page.locator('#attempt-save').isVisible())) await openSheet(page, 'needle');
   const [file] = await Promise.all([page.waitForEvent('download'), page.click('#attempt-save')]);
   return readFile(await file.path(), 'utf8');
 };
@@ -226,11 +226,11 @@ test('what cannot be done is said in a sentence, and nothing is lost', async () 
     assert.match(await page.textContent('#notice-text'), sentence);
     await page.click('#notice-close');
   };
-  await page.click('#stage-place summary');
+  await page.click('#stage-place .stage-dot');
   await refused(() => page.click('#place'), /no mark yet: mark the target/);
   await refused(() => press(page, 'o'), /No oblique view has been kept yet/);
   await refused(() => press(page, 'f'), /no needle yet/);
-  await page.click('#stage-contrast summary');
+  await page.click('#stage-contrast .stage-dot');
   await refused(() => page.click('#aspirate'), /no needle yet/);
   await turnTo(page, OBLIQUE);
   await mark(page, [-10, -5]);
@@ -266,7 +266,7 @@ test('changing the activity or the case keeps the attempt for coming back', asyn
   await page.check('#level-L3');
   await settled(page);
   assert.ok(await page.locator('#hand').isHidden());
-  await page.click('#needle .more summary');
+  await openSheet(page, 'needle');
   await page.click('#attempt-back');
   await settled(page);
   assert.ok(await page.isChecked('#level-L4'));
@@ -280,8 +280,10 @@ test('guided shows the hint, on request it is asked for, self-test tells nothing
   await needleIn(page);
   await use(page, 'show-area', 'Space');
   assert.ok(await page.locator('#needle-hint').isVisible());
+  await openSheet(page, 'picture');
   assert.ok(await page.locator('#needle-key-area').isVisible());
-  await page.click('#needle .more summary');
+  await page.keyboard.press('Escape');
+  await openSheet(page, 'needle');
   await page.check('#help-asked');
   await drawn(page);
   assert.ok(await page.locator('#needle-hint').isHidden());
@@ -306,7 +308,7 @@ test('guided shows the hint, on request it is asked for, self-test tells nothing
 test('by exposure nothing is told that the last picture does not show', async () => {
   const { page, errors, close } = await open(site, { hash: `${L4}&exposures=on` });
   await turnTo(page, OBLIQUE);
-  await page.click('#stage-mark summary');
+  await page.click('#stage-mark .stage-dot');
   await page.click('#mark');
   assert.match(await page.textContent('#notice-text'), /no picture of this position/);
   await page.click('#notice-close');
@@ -371,7 +373,7 @@ test('single keys can be switched off and do not act in fields', async () => {
   await page.locator('#turn-tilt-number').press('f');
   await page.locator('#patient').press('f');
   assert.equal(await depth(page), deep);
-  await page.click('#needle .more summary');
+  await openSheet(page, 'needle');
   for (const on of [false, true]) {
     await page.locator('#needle-keys').press('Enter');
     await page.waitForSelector('#keymap[open]');
@@ -423,8 +425,8 @@ test('no sideways scroll with the needle in and all open, and targets large enou
         return box.width > 1 && (box.right > innerWidth + 0.5 || box.left < -0.5) && !e.closest('.skip, .unseen, svg, .history-strip li');
       });
       const clipped = [...document.querySelectorAll('.button, .segment span')].filter((e) => e.checkVisibility() && e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0);
-      const small = [...document.querySelectorAll('#needle button, #hand button, #needle select, #hand label, #needle .segment')].filter((e) => e.checkVisibility() && (e.getBoundingClientRect().height < 43.5 || e.getBoundingClientRect().width < 40));
-      const rows = [...document.querySelectorAll('.stage summary')].filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 24);
+      const small = [...document.querySelectorAll('#needle button:not(.stage-dot), #hand button, #needle select, #hand label, #needle .segment')].filter((e) => e.checkVisibility() && (e.getBoundingClientRect().height < 43.5 || e.getBoundingClientRect().width < 40));
+      const rows = [...document.querySelectorAll('.stage-dot')].filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 24);
       const names = (list) => list.map((e) => `${e.tagName}.${e.className}#${e.id} ${e.textContent.slice(0, 20)}`);
       return { wide: document.documentElement.scrollWidth > document.documentElement.clientWidth, over: names(over), clipped: names(clipped), small: names(small), rows: names(rows) };
     });
@@ -433,21 +435,19 @@ test('no sideways scroll with the needle in and all open, and targets large enou
   await close();
 });
 
-test('on a phone hub and advance stand right under the picture, on a desk beside it, and Tab goes that way', async () => {
-  const { page, close } = await open(site, { hash: L4, options: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } });
-  await needleIn(page);
-  const box = (selector) => page.locator(selector).boundingBox();
-  const [view, hand, turns] = [await box('#view'), await box('#hand'), await box('#turns')];
-  assert.ok(hand.y >= view.y + view.height && hand.y - (view.y + view.height) < 40);
-  assert.ok(turns.y > hand.y);
-  await close();
-  const { page: desk, close: shut } = await open(site, { hash: L4 });
-  await needleIn(desk);
-  await desk.evaluate(() => scrollTo(0, 0));
-  for (const selector of ['#picture', '#hub-dial', '#stage-list']) {
-    const at = await desk.locator(selector).boundingBox();
-    assert.ok(at.y >= 0 && at.y + at.height <= 765, `${selector} ${at.y} ${at.height}`);
+test('the needle stands beside the film on a desk and under the thumb on a phone, and Tab goes from the film to it', async () => {
+  for (const viewport of [{ width: 390, height: 844 }, { width: 1280, height: 800 }]) {
+    const { page, close } = await open(site, { hash: L4, options: { viewport } });
+    await needleIn(page);
+    await page.evaluate(() => scrollTo(0, 0));
+    const foot = (await page.locator('.caution').boundingBox()).y;
+    for (const selector of ['#picture', '.hand-push >> nth=0', '.hand-push >> nth=1', '#needle-hint', ...(viewport.width > 1000 ? ['#hub-dial', '.hand-pad', '.hand-views'] : [])]) {
+      const at = await page.locator(selector).boundingBox();
+      assert.ok(at.y >= 0 && at.y + at.height <= foot + 1, `${viewport.width}: ${selector} ${at.y} ${at.height}`);
+    }
+    const [film, hand] = [await page.locator('#picture').boundingBox(), await page.locator('#hand').boundingBox()];
+    assert.ok(viewport.width > 1000 ? hand.x >= film.x + film.width : hand.y >= film.y + film.height);
+    assert.ok(await page.evaluate(() => Boolean(document.getElementById('view').compareDocumentPosition(document.getElementById('hand')) & Node.DOCUMENT_POSITION_FOLLOWING)));
+    await close();
   }
-  assert.ok(await desk.evaluate(() => Boolean(document.getElementById('hand').compareDocumentPosition(document.getElementById('view')) & Node.DOCUMENT_POSITION_FOLLOWING)));
-  await shut();
 });

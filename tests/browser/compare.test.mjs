@@ -98,8 +98,8 @@ test('by keys alone: in, along, out by Escape, by the button, and by turning', a
   assert.equal(await page.inputValue('#compare-slider'), '0');
   await page.keyboard.press('Escape');
   assert.ok(await page.locator('#compare-film').isHidden());
-  assert.equal(await page.evaluate(() => document.activeElement.id), 'compare');
-  await page.keyboard.press('Enter');
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'checks-button', 'the button of the sheet that it was opened from');
+  await page.locator('#compare').press('Enter');
   await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
   assert.ok(await page.locator('#compare-film').isHidden(), 'the button beside the slider');

@@ -105,7 +105,7 @@ const DO = {
   mark: (page, _, [u, v]) => mark(page, [u / 100, v / 100]),
   choose: (page, [approach]) => use(page, `approach-${approach}`, 'Space'),
   place: async (page, [gauge, length]) => {
-    const stage = page.locator('.stage:has(#place) > details:not([open]) > summary');
+    const stage = page.locator('.stage:has(#place) > .stage-dot[aria-expanded=false]');
     if (await stage.count()) await stage.press('Enter');
     if (await page.locator('#gauge').count()) await choose(page, 'gauge', gauge);
     if (await page.locator('#length').count()) await choose(page, 'length', length);

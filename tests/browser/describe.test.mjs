@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { changesOf, factsOf, needleFactsOf, sentencesOf } from '../../www/help/describe.js';
 import { help } from '../../www/words/help.js';
-import { open, setUp, settled, typeAngle } from './harness.mjs';
+import { open, setUp, settled, typeAngle, openSheet } from './harness.mjs';
 import { drawn, mark, press, turnTo, use } from './keyboard.mjs';
 
 const words = help.describe;
@@ -159,7 +159,7 @@ test('on the page: the needle is told with its readings, in self-test by its pla
   const shown = await body(page, /4 mm deep/);
   assert.match(shown, /The mark stands .* from the pedicle’s centre\./);
   assert.match(shown, /° off the beam, hub/);
-  await page.click('#needle > .more summary');
+  await openSheet(page, 'needle');
   await page.locator('#help-test').check({ force: true });
   assert.match(await body(page, /off the beam/, { gone: true }), /The hub stands/);
   await close();

@@ -19,7 +19,8 @@ async function saved(page, id) {
 }
 
 test('PNG: the film pixel for pixel with a credit below; SVG: well formed, its lines where the engine paints them; print: score, no controls', async () => {
-  const { page, errors, close } = await open(site, { hash: HASH });
+  // Where the film on the page has the detector's own pixels.
+  const { page, errors, close } = await open(site, { hash: HASH, options: { viewport: { width: 1280, height: 600 } } });
   await page.uncheck('#outlines');
   const png = await saved(page, 'save-png');
   assert.equal(png.name, 'downbeam-average-L4-left-oblique-20-left-tilt-5-cephalad.png');

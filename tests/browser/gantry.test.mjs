@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { axeFinds, only, open, pictureHash, settled, setUp, sideways, typeAngle } from './harness.mjs';
+import { axeFinds, only, open, pictureHash, settled, setUp, sideways, typeAngle, openSheet } from './harness.mjs';
 import { mark, press, turnTo, use } from './keyboard.mjs';
 
 const START = '#level=L4&side=left&oblique=0&tilt=0';
@@ -159,7 +159,7 @@ test('the table moves patient and target under the rays', async () => {
       return Number(dot.getAttribute('cx')) + x;
     });
   const before = await landing();
-  await page.click('.turns .more summary');
+  await openSheet(page, 'picture');
   await page.getByRole('button', { name: 'Move the table 5 mm: Left' }).click();
   await settled(page);
   const after = await landing();

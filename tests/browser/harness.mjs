@@ -111,6 +111,7 @@ const hurry = (page) => page.addInitScript(({ own, hurried }) => {
 export async function open({ browser, server }, { hash = '', path = '', options = {}, prepare, ready = true, ownPace = false } = {}) {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
   const page = await context.newPage();
+  reachable(page);
   const errors = [];
   page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
   page.on('pageerror', (error) => errors.push(String(error)));
@@ -119,6 +120,56 @@ export async function open({ browser, server }, { hash = '', path = '', options 
   await page.goto(server.address + path + hash);
   if (ready) await settled(page);
   return { page, errors, close: () => context.close() };
+}
+
+/** The sheet that holds an element, opened by its button as a learner opens it; an open one that the element does not stand in is closed by Escape. */
+export async function reach(locator) {
+  const page = locator.page();
+  const handle = await locator.first().elementHandle({ timeout: 1500 }).catch(() => null);
+  if (!handle) return;
+  const wanted = await handle.evaluate((element) => {
+    if (element.closest('dialog')) return null;
+    const now = document.querySelector('[popover]:popover-open');
+    const sheet = element.closest('[popover]');
+    const large = document.querySelector('#gantry[data-large]');
+    return { close: Boolean(now && now !== sheet && !element.closest('[popovertarget]')), shut: Boolean(large && !large.contains(element) && element.id !== 'gantry-open'), open: sheet && sheet !== now ? sheet.id : '', large: Boolean(element.closest('#gantry') && !large && !element.checkVisibility()) };
+  }).catch(() => null);
+  await handle.dispose();
+  if (!wanted) return;
+  if (wanted.close || wanted.shut) await page.keyboard.press('Escape');
+  if (wanted.open) await openSheet(page, wanted.open);
+  if (wanted.large && (await page.locator('#gantry-open').isVisible())) await press.call(page.locator('#gantry-open'));
+}
+
+/** Opens a sheet by its button: `case`, `picture`, `checks`, `exposure`, `needle` (its id may be given too), or the menu. */
+export async function openSheet(page, name) {
+  const id = name === 'menu' || name.endsWith('-sheet') ? name : `${name}-sheet`;
+  const opener = page.locator(`[popovertarget="${id}"]:not([popovertargetaction])`);
+  if ((await opener.count()) && (await opener.isVisible()) && !(await page.locator(`#${id}:popover-open`).count())) await press.call(opener);
+}
+
+/** What a learner does to an element: each opens first the sheet that it stands in. */
+const DOINGS = ['click', 'check', 'uncheck', 'selectOption', 'fill', 'press', 'pressSequentially', 'focus', 'hover', 'tap', 'setChecked', 'setInputFiles', 'scrollIntoViewIfNeeded'];
+let press = null;
+/** Lets all that a page is asked to do in these words open sheets by itself, once a run. */
+function reachable(page) {
+  if (press) return;
+  const [ofLocator, ofPage] = [page.locator('body'), page].map(Object.getPrototypeOf);
+  press = ofLocator.click;
+  for (const name of DOINGS) {
+    const own = ofLocator[name];
+    if (name === 'setInputFiles') continue;
+    ofLocator[name] = async function (...all) {
+      if (this.page().frames().length === 1) await reach(this);
+      return own.apply(this, all);
+    };
+    const onPage = ofPage[name];
+    if (!onPage) continue;
+    ofPage[name] = async function (selector, ...all) {
+      if (this.frames().length === 1) await reach(this.locator(selector));
+      return onPage.call(this, selector, ...all);
+    };
+  }
 }
 
 /** The picture is there, the page has said all it has to say about it, and what comes after it has come or failed. */

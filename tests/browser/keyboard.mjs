@@ -13,7 +13,7 @@ export async function press(page, key, times = 1) {
 
 /** Presses a control by its key, opening the stage that it stands in. */
 export async function use(page, id, key = 'Enter') {
-  const stage = page.locator(`.stage:has(#${id}) > details:not([open]) > summary`);
+  const stage = page.locator(`.stage:has(#${id}) > .stage-dot[aria-expanded=false]`);
   if (await stage.count()) await stage.press('Enter');
   await page.locator(`#${id}`).press(key);
   await drawn(page);

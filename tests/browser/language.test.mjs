@@ -141,7 +141,7 @@ for (const [lang, hint] of Object.entries(HINTS)) {
     await use(page, 'inject-10');
     await use(page, 'pattern', 'ArrowDown');
     await use(page, 'name');
-    await page.evaluate(() => document.querySelectorAll('main details').forEach((details) => (details.open = true)));
+    await page.evaluate(() => { document.querySelectorAll('main details').forEach((details) => (details.open = true)); document.querySelectorAll('.stage-body').forEach((body) => (body.hidden = false)); });
     await drawn(page);
     const inWork = await page.locator('main').innerText();
     assert.deepEqual(await overruns(page), []);

@@ -169,12 +169,12 @@ test('a view worth nothing is asked about once, and does not look like one that 
   assert.equal(await page.getAttribute('#stage-true_ap', 'data-phase'), 'done');
   assert.equal(await page.getAttribute('#stage-true_ap', 'data-worth'), 'nothing');
   assert.match(await page.textContent('#needle-said'), /True AP: 0 of 100\. Next: Oblique/);
-  await page.locator('#stage-true_ap summary').click();
+  await page.locator('#stage-true_ap .stage-dot').click();
   await bestView(page, 'true_ap', 'worn', 'L4', 'right');
   await page.click('#keep-true_ap');
   await drawn(page);
   assert.equal(await page.getAttribute('#stage-true_ap', 'data-worth'), '');
-  await page.locator('#stage-finish summary').click();
+  await page.locator('#stage-finish .stage-dot').click();
   await page.click('#finish');
   await page.waitForSelector('#lesson-receipt');
   assert.match(await page.textContent('#gates [data-gate="complete"]'), /^×Every step done .*: 1 of 2 steps/);

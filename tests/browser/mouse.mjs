@@ -31,11 +31,16 @@ async function turn(page, { oblique, tilt }) {
     const box = await film(page);
     const [x, y] = [box.x + 0.97 * box.width, box.y + 0.04 * box.height];
     const to = off.map((deg) => (-deg * box.width) / TURN_DEG);
-    await page.mouse.move(x, y);
-    await page.mouse.down();
-    await page.mouse.move(x + to[0], y + to[1], { steps: 3 });
-    await page.mouse.up();
-    await drawn(page);
+    // A drag turns one angle: the one that it has set out on, once it has gone far enough to mean it.
+    for (const [dx, dy] of [[to[0], 0], [0, to[1]]]) {
+      if (Math.hypot(dx, dy) < 0.5) continue;
+      await page.mouse.move(x, y);
+      await page.mouse.down();
+      if (Math.hypot(dx, dy) < 8) await page.mouse.move(x - 10 * Math.sign(dx), y - 10 * Math.sign(dy));
+      await page.mouse.move(x + dx, y + dy, { steps: 3 });
+      await page.mouse.up();
+      await drawn(page);
+    }
   }
   await settled(page);
 }

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { failed, open, setUp, settled, typeAngle, useTheme } from './harness.mjs';
+import { failed, open, setUp, settled, typeAngle, useTheme, openSheet } from './harness.mjs';
 import { mark } from './keyboard.mjs';
 
 let site;
@@ -89,7 +89,7 @@ async function openWithout(pattern, hash) {
 test('an attempt that is to be saved before what saves it has come is saved when it comes', async () => {
   const { page, errors, close, release } = await openWithout('**/injection/attempt-file.js', '#injection=on&level=L4&side=left');
   await mark(page, [0, 0]);
-  await page.click('#needle .more summary');
+  await openSheet(page, 'needle');
   const downloads = [];
   page.on('download', (file) => downloads.push(file.suggestedFilename()));
   await page.click('#attempt-save');

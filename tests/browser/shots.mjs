@@ -2,7 +2,7 @@
 
 import { mkdir } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { failed, open, setUp, settled, useTheme } from './harness.mjs';
+import { failed, open, setUp, settled, useTheme, openSheet } from './harness.mjs';
 import { mark, press, turnTo, use } from './keyboard.mjs';
 import { atTheSkin, contrast, deep, exposed, scored } from './states.mjs';
 
@@ -18,7 +18,7 @@ const SHOTS = [
   { name: 'desk-1280-forced', hash: L4, width: 1280, height: 800, forcedColors: 'active' },
   { name: 'desk-1280-sacrum', hash: '#level=S1&side=left', width: 1280, height: 900, act: (page) => page.check('#view-oblique').then(() => page.click('#best')) },
   { name: 'desk-1280-lateral', hash: '#level=L4&side=left', width: 1280, height: 900, act: (page) => page.check('#view-lateral').then(() => page.click('#best')) },
-  { name: 'desk-1280-checked', hash: `${L4}&self-test=on`, width: 1280, height: 900, act: (page) => page.click('#check').then(() => page.click('.more summary')) },
+  { name: 'desk-1280-checked', hash: `${L4}&self-test=on`, width: 1280, height: 900, act: (page) => page.click('#check').then(() => openSheet(page, 'picture')) },
   { name: 'desk-1680', hash: L4, width: 1680, height: 1000 },
   { name: 'tablet-768', hash: L4, width: 768, height: 1024 },
   { name: 'phone-320', hash: L4, width: 320, height: 640 },
@@ -40,7 +40,7 @@ const SHOTS = [
   { name: 'needle-1280-forced', hash: NEEDLE, width: 1280, height: 800, forcedColors: 'active', act: deep },
   { name: 'needle-1280-self-test', hash: `${NEEDLE}&self-test=on`, width: 1280, height: 800, act: deep },
   { name: 'needle-1280-exposed', hash: `${NEEDLE}&exposures=on`, width: 1280, height: 1300, act: (page) => atTheSkin(page, true) },
-  { name: 'needle-1280-place', hash: NEEDLE, width: 1280, height: 800, act: (page) => turnTo(page, { oblique: 23.8, tilt: -2 }).then(() => page.click('#stage-mark summary')).then(() => use(page, 'show-area', 'Space')).then(() => mark(page, [-15.4, -5.6])).then(() => page.click('#stage-place summary')).then(() => page.click('#needle .more summary')).then(() => use(page, 'mark')).then(() => page.evaluate(() => scrollTo(0, 0))) },
+  { name: 'needle-1280-place', hash: NEEDLE, width: 1280, height: 800, act: (page) => turnTo(page, { oblique: 23.8, tilt: -2 }).then(() => page.click('#stage-mark .stage-dot')).then(() => use(page, 'show-area', 'Space')).then(() => mark(page, [-15.4, -5.6])).then(() => page.click('#stage-place .stage-dot')).then(() => openSheet(page, 'needle')).then(() => use(page, 'mark')).then(() => page.evaluate(() => scrollTo(0, 0))) },
   { name: 'needle-1680', hash: NEEDLE, width: 1680, height: 1000, act: deep },
   { name: 'needle-1100', hash: NEEDLE, width: 1100, height: 800, act: deep },
   { name: 'needle-768', hash: NEEDLE, width: 768, height: 1024, act: scored },

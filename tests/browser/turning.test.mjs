@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { only, open, pictureHash, settled, setUp, typeAngle } from './harness.mjs';
+import { only, open, pictureHash, settled, setUp, typeAngle, openSheet } from './harness.mjs';
 
 const START = '#level=L4&side=left&oblique=0&tilt=0';
 let site;
@@ -72,19 +72,45 @@ test('one-degree buttons', async () => {
   await close();
 });
 
-test('dragging the picture: the receptor follows the hand', async () => {
+test('dragging the picture: the receptor follows the hand, along the axis that it has set out on', async () => {
   const { page, close } = await open(site, { hash: START });
   const before = await pictureHash(page);
   const film = await page.locator('#overlay').boundingBox();
   const [x, y] = [film.x + film.width / 2, film.y + film.height / 2];
-  await page.mouse.move(x, y);
-  await page.mouse.down();
-  await page.mouse.move(x - film.width / 9, y - film.height / 18, { steps: 5 });
-  await page.mouse.up();
-  await settled(page);
+  const drag = async (right, down, steps = 5) => {
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + right, y + down, { steps });
+    await page.mouse.up();
+    await settled(page);
+  };
+  await drag(3, -3, 1);
+  assert.deepEqual([await angle(page, 'oblique'), await angle(page, 'tilt')], [0, 0], 'a hand that trembles does not turn');
+  await drag(-film.width / 9, -film.height / 18);
   assert.ok(Math.abs((await angle(page, 'oblique')) - 10) < 0.5, 'a ninth of the width to the left is ten degrees left');
+  assert.equal(await angle(page, 'tilt'), 0, 'the other axis stays');
+  await drag(film.width / 40, -film.height / 18);
   assert.ok(Math.abs((await angle(page, 'tilt')) - 5) < 0.5, 'up is cephalad');
+  assert.ok(Math.abs((await angle(page, 'oblique')) - 10) < 0.5);
   assert.notEqual(await pictureHash(page), before);
+  await close();
+});
+
+test('two fingers enlarge the film and never turn the C-arm', { skip: only('chromium', 'touch by the DevTools protocol') }, async () => {
+  const { page, close } = await open(site, { hash: START, options: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } });
+  const film = await page.locator('#overlay').boundingBox();
+  const touch = await page.context().newCDPSession(page);
+  const at = (...xs) => xs.map((dx, id) => ({ id, x: film.x + film.width / 2 + dx, y: film.y + film.height / 2 }));
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: at(-20) });
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: at(-40) });
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: at(-40, 20) });
+  for (let i = 1; i <= 6; i++) await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: at(-40 - 8 * i, 20 + 8 * i) });
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: at(-88) });
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: at(-20) });
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await settled(page);
+  assert.deepEqual([await angle(page, 'oblique'), await angle(page, 'tilt')], [0, 0]);
+  assert.match(await page.evaluate(() => document.getElementById('film-image').style.transform), /scale\((1\.[5-9]|2)/);
   await close();
 });
 
@@ -116,7 +142,7 @@ test('level, side, patient, polarity, table and image rotation change the pictur
   await step('polarity', () => page.uncheck('#bone-dark'));
   await step('level', () => page.check('#level-L2'));
   await step('patient', () => page.selectOption('#patient', { index: 1 }));
-  await page.click('.more summary');
+  await openSheet(page, 'picture');
   await step('table', () => page.getByRole('button', { name: 'Move the table 5 mm: To the head' }).click());
   await step('rotation', () => page.locator('#turn-rotation').press('PageUp'));
   const overlay = await pictureHash(page, 'overlay');
@@ -178,7 +204,7 @@ test('while a patient is shaped the page goes on: sliders move, and a later choi
 
 test('contrast and brightness change the greys alone, by keyboard, and go back with one button', async () => {
   const { page, close } = await open(site);
-  await page.locator('.turns .more summary').first().click();
+  await openSheet(page, 'picture');
   const before = await pictureHash(page);
   const mean = () =>
     page.evaluate(() => {

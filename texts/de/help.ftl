@@ -1,4 +1,29 @@
-### Machine-drafted, not yet reviewed by a speaker.
+### Die Linien auf dem Bild, und die Frage vor dem Drehen
+
+film-process = Dornfortsatz { $mm } mm neben der Mitte
+film-rims = Ränder { $mm } mm auseinander
+film-facetLateral = Fortsatz { $mm } mm lateral vom Pedikel
+film-facetMedial = Fortsatz { $mm } mm medial vom Pedikel
+film-openings = Öffnungen { $mm } mm auseinander
+film-sides = Pedikel { $mm } mm auseinander
+film-clock = Spitze auf { $hour }
+film-move = { $way ->
+    [left] { $deg }° nach links
+    [right] { $deg }° nach rechts
+    [cephalad] { $deg }° nach kranial
+   *[caudad] { $deg }° nach kaudal
+  }
+ask-question = Wohin muss der Empfänger?
+ask-end = { $way ->
+    [left] Nach links
+    [right] Nach rechts
+    [cephalad] Zum Kopf
+   *[caudad] Zu den Füßen
+  }
+ask-yes = Ja. { $told }. { $advice }
+ask-no = In die andere Richtung. { $told }. { $advice }
+
+## Machine-drafted, not yet reviewed by a speaker.
 
 close = Schließen
 

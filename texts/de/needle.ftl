@@ -28,7 +28,7 @@ help-note-test = Keine Hinweise, keine Messwerte, keine Zeichen im Bild bis zum 
 help-ask = Hinweis
 help-heading = Hinweis
 
-more = Hilfe, Tasten und Datei
+more = Hilfe und Datei
 undo = Rückgängig
 redo = Wiederholen
 again = Von vorn
@@ -138,6 +138,15 @@ stage-approachName-subpedicular = Unter dem Pedikel
 stage-approachName-infraneural = Unter der Wurzel
 stage-finish = Abschließen
 stage-none = Noch keine Nadel.
+
+# The next action as one button.
+next-hub = Ansatz über die Spitze
+next-notch = Kerbe auf { $hour } drehen
+next-look = { $view ->
+    [true_ap] In der AP ansehen
+    [lateral] In der seitlichen ansehen
+   *[oblique] In der schrägen ansehen
+  }
 
 hand-heading = Nadel in der Hand
 hand-hub = Ansatz von oben

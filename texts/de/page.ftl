@@ -16,6 +16,8 @@ case-side = Seite
 case-left = Links
 case-right = Rechts
 case-patient = Person
+case-now = { $place } · { $patient }
+sheet-close = Schließen
 case-theme = Helligkeit
 case-dark = Dunkler Raum
 case-light = Hell
@@ -33,7 +35,7 @@ menu-language = Sprache
 menu-draft = Maschinell übersetzt, noch nicht von einer Fachperson gelesen.
 
 welcome-what = Ein C-Bogen über einer Lendenwirbelsäule.
-welcome-first = Eine echte AP einstellen: drehen und kippen, wie „Wie genau“ es rät.
+welcome-first = Eine echte AP einstellen: dem Pfeil auf dem Bild folgen.
 welcome-tour = Rundgang
 welcome-dismiss = Hinweis schließen
 
@@ -188,6 +190,8 @@ steps-progress = { $done } von { $all }
 steps-ticked = Schritt fertig: { $title }.
 steps-allDone = Alle vier Schritte fertig. Einen anderen Start, eine andere Seite oder Höhe nehmen und es im Selbsttest versuchen.
 steps-testHint = Im Selbsttest wird ein Schritt abgehakt, wenn Sie Ihre Einstellung prüfen.
+steps-keep = Einstellung behalten
+steps-whichWay = Wohin?
 steps-start = Neuer Start
 steps-startLong = Neuer Start an zufälliger Stelle
 steps-again = Gleicher Start
@@ -222,6 +226,7 @@ steps-square_again-look = { $level ->
   }
 
 gantry-heading = C-Bogen und Person
+gantry-short = C-Bogen
 gantry-feet = Von den Füßen: { $oblique }
 gantry-side = Von der rechten Seite: { $tilt }
 gantry-describeFeet = C-Bogen von den Füßen gesehen, Person in Bauchlage, ihre linke Seite links. Der Empfänger oben steht { $oblique }; die Röhre steht gegenüber, unter dem Tisch.

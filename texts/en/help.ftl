@@ -1,4 +1,30 @@
-### Tour, list of keys and description.
+### The lines on the film, and the question before a turn
+
+film-process = process { $mm } mm off the middle
+film-rims = rims { $mm } mm apart
+film-facetLateral = process { $mm } mm lateral of the pedicle
+film-facetMedial = process { $mm } mm medial of the pedicle
+film-openings = openings { $mm } mm apart
+film-sides = pedicles { $mm } mm apart
+film-clock = tip at { $hour }
+film-move = { $way ->
+    [left] { $deg }° to the left
+    [right] { $deg }° to the right
+    [cephalad] { $deg }° cephalad
+   *[caudad] { $deg }° caudad
+  }
+ask-question = Which way must the receptor go?
+ask-end = { $way ->
+    [left] To the left
+    [right] To the right
+    [cephalad] To the head
+   *[caudad] To the feet
+  }
+# $told is a value of the checks, $advice the sentence that says what to move.
+ask-yes = Yes. { $told }. { $advice }
+ask-no = The other way. { $told }. { $advice }
+
+## Tour, list of keys and description.
 
 close = Close
 

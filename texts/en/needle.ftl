@@ -28,7 +28,7 @@ help-note-test = No hints, no readings, no marks on the picture until you finish
 help-ask = Hint
 help-heading = Hint
 
-more = Help, keys and file
+more = Help and file
 undo = Undo
 redo = Redo
 again = Again
@@ -139,6 +139,15 @@ stage-approachName-subpedicular = Under the pedicle
 stage-approachName-infraneural = Under the root
 stage-finish = Finish
 stage-none = No needle yet.
+
+# The next action as one button.
+next-hub = Put the hub over the tip
+next-notch = Turn the notch to { $hour }
+next-look = { $view ->
+    [true_ap] Look in AP
+    [lateral] Look in the lateral
+   *[oblique] Look in the oblique
+  }
 
 hand-heading = Needle in hand
 hand-hub = Hub from above

@@ -16,6 +16,8 @@ case-side = Side
 case-left = Left
 case-right = Right
 case-patient = Patient
+case-now = { $place } · { $patient }
+sheet-close = Close
 case-theme = Theme
 case-dark = Dark room
 case-light = Light
@@ -34,7 +36,7 @@ menu-language = Language
 menu-draft = {""}
 
 welcome-what = A C-arm over a lumbar spine.
-welcome-first = Make a true AP: turn and tilt as “How close” advises.
+welcome-first = Make a true AP: follow the arrow on the film.
 welcome-tour = Tour
 welcome-dismiss = Close this hint
 
@@ -198,6 +200,8 @@ steps-progress = { $done } of { $all }
 steps-ticked = Step done: { $title }.
 steps-allDone = All four steps done. Take another start, side or level, and try again in self-test.
 steps-testHint = In self-test a step is ticked when you check your view.
+steps-keep = Keep this view
+steps-whichWay = Which way?
 steps-start = New start
 steps-startLong = New start at a random position
 steps-again = Same start
@@ -232,6 +236,7 @@ steps-square_again-look = { $level ->
   }
 
 gantry-heading = C-arm and patient
+gantry-short = C-arm
 gantry-feet = From the feet: { $oblique }
 gantry-side = From the patient’s right: { $tilt }
 gantry-describeFeet = C-arm seen from the feet, patient prone, patient’s left on the left. The receptor above is { $oblique }; the source is opposite, under the table.

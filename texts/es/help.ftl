@@ -1,4 +1,29 @@
-### Machine-drafted, not yet reviewed by a speaker.
+### Las líneas en la imagen, y la pregunta antes de girar
+
+film-process = apófisis a { $mm } mm del centro
+film-rims = bordes separados { $mm } mm
+film-facetLateral = apófisis { $mm } mm lateral al pedículo
+film-facetMedial = apófisis { $mm } mm medial al pedículo
+film-openings = orificios separados { $mm } mm
+film-sides = pedículos separados { $mm } mm
+film-clock = punta a { $hour }
+film-move = { $way ->
+    [left] { $deg }° a la izquierda
+    [right] { $deg }° a la derecha
+    [cephalad] { $deg }° craneal
+   *[caudad] { $deg }° caudal
+  }
+ask-question = ¿Hacia dónde debe ir el receptor?
+ask-end = { $way ->
+    [left] A la izquierda
+    [right] A la derecha
+    [cephalad] A la cabeza
+   *[caudad] A los pies
+  }
+ask-yes = Sí. { $told }. { $advice }
+ask-no = Al otro lado. { $told }. { $advice }
+
+## Machine-drafted, not yet reviewed by a speaker.
 
 close = Cerrar
 

@@ -34,7 +34,7 @@ help-note-test = Sin pistas, lecturas ni marcas en la imagen hasta que termine.
 help-ask = Pista
 help-heading = Pista
 
-more = Ayuda, teclas y archivo
+more = Ayuda y archivo
 undo = Deshacer
 redo = Rehacer
 again = De nuevo
@@ -144,6 +144,15 @@ stage-approachName-subpedicular = Bajo el pedículo
 stage-approachName-infraneural = Bajo la raíz
 stage-finish = Terminar
 stage-none = Todavía no hay aguja.
+
+# The next action as one button.
+next-hub = Poner el cono sobre la punta
+next-notch = Girar la muesca a { $hour }
+next-look = { $view ->
+    [true_ap] Mirar en AP
+    [lateral] Mirar en lateral
+   *[oblique] Mirar en oblicua
+  }
 
 hand-heading = Aguja en la mano
 hand-hub = Pabellón desde arriba

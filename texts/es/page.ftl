@@ -16,6 +16,8 @@ case-side = Lado
 case-left = Izquierda
 case-right = Derecha
 case-patient = Paciente
+case-now = { $place } · { $patient }
+sheet-close = Cerrar
 case-theme = Aspecto
 case-dark = Sala oscura
 case-light = Claro
@@ -33,7 +35,7 @@ menu-language = Idioma
 menu-draft = Traducción automática, aún no revisada por una persona del oficio.
 
 welcome-what = Un arco en C sobre una columna lumbar.
-welcome-first = Consiga una AP verdadera: gire e incline como aconseja «Qué tan cerca».
+welcome-first = Haga una AP verdadera: siga la flecha en la imagen.
 welcome-tour = Recorrido
 welcome-dismiss = Cerrar este aviso
 
@@ -194,6 +196,8 @@ steps-progress = { $done } de { $all }
 steps-ticked = Paso hecho: { $title }.
 steps-allDone = Los cuatro pasos hechos. Tome otro comienzo, lado o nivel e inténtelo en autoevaluación.
 steps-testHint = En autoevaluación un paso se marca cuando comprueba su vista.
+steps-keep = Guardar esta vista
+steps-whichWay = ¿Hacia dónde?
 steps-start = Nuevo comienzo
 steps-startLong = Nuevo comienzo en una posición al azar
 steps-again = Mismo comienzo
@@ -228,6 +232,7 @@ steps-square_again-look = { $level ->
   }
 
 gantry-heading = Arco en C y paciente
+gantry-short = Arco en C
 gantry-feet = Desde los pies: { $oblique }
 gantry-side = Desde la derecha del paciente: { $tilt }
 gantry-describeFeet = Arco en C visto desde los pies, paciente en decúbito prono, su izquierda a la izquierda. El receptor, arriba, está { $oblique }; la fuente está enfrente, bajo la mesa.

@@ -16,6 +16,7 @@ export function caseControls(app) {
     showSide(state.side);
     showPatient(state.patient);
     const patient = patients.find((p) => p.name === state.patient);
+    say(byId('case-now'), texts.case.now(state));
     say(byId('patient-sentence'), patient?.sentence ? texts.case.patientSentence(patient) : '');
   };
 }

@@ -8,8 +8,11 @@ const FINE_DEG = 0.1;
 /** What a key on a slider adds, degrees, the high end being on the right; Left and Right follow the screen. */
 export const SLIDER_KEYS_DEG = { ArrowLeft: -STEP_DEG, ArrowRight: STEP_DEG, ArrowUp: STEP_DEG, ArrowDown: -STEP_DEG, PageUp: PAGE_DEG, PageDown: -PAGE_DEG };
 
-/** Builds one turn control for state key `key`. `app.change` gets every new angle. `texts` has the sentences of `turn` and of `key`. Returns an update function. */
-export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh = false } = {}) {
+/**
+ * Builds one turn control for state key `key`. `app.change` gets every new angle. `texts` has the sentences of `turn` and of `key`. `named`: where its
+ * name and its angle in words stand, if not over the slider. Returns an update function.
+ */
+export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh = false, named } = {}) {
   const words = texts[key];
   const id = `turn-${key}`;
   const slider = make('input', { type: 'range', id, min: low, max: high, step: FINE_DEG, class: leftIsHigh ? 'left-is-high' : '' });
@@ -28,11 +31,12 @@ export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh =
   const [first, last] = leftIsHigh ? [up, down] : [down, up];
   const [firstEnd, lastEnd] = leftIsHigh ? [words.high, words.low] : [words.low, words.high];
   const complaint = make('p', { class: 'complaint', role: 'alert', hidden: true });
+  const head = make('div', { class: 'turn-head' },
+    make('label', { for: id, class: 'turn-name' }, words.name), spoken,
+    make('span', { class: 'turn-hint', id: `${id}-hint` }, words.hint));
+  named?.append(head);
   holder.append(
-    make('div', { class: 'turn', id: `${id}-control` },
-      make('div', { class: 'turn-head' },
-        make('label', { for: id, class: 'turn-name' }, words.name), spoken,
-        make('span', { class: 'turn-hint', id: `${id}-hint` }, words.hint)),
+    make('div', { class: 'turn', id: `${id}-control` }, ...(named ? [] : [head]),
       make('div', { class: 'turn-row' }, first, slider, last, typed),
       make('div', { class: 'turn-ends', 'aria-hidden': 'true' }, make('span', {}, firstEnd), make('span', {}, lastEnd)),
       complaint),
@@ -89,35 +93,50 @@ export function fillTrack(slider, low, high, rest, now) {
   slider.style.setProperty('--to', at(Math.max(rest, now)));
 }
 
-/** Dragging on the picture: the receptor goes the way the hand goes. */
+/** A hand that has moved less than this has not begun to turn, CSS px. */
+const THRESHOLD_PX = 6;
+const DEG_PER_SURFACE = 90;
+
+/**
+ * Dragging on the picture: the receptor goes the way the hand goes, along the axis that the hand has set out on, oblique or tilt. A second finger
+ * means to enlarge: what the first has turned is taken back, and nothing turns until all have left.
+ */
 export function dragToTurn(surface, app) {
-  const DEG_PER_SURFACE = 90;
   let from = null;
-  surface.addEventListener('pointerdown', (event) => {
-    if (event.button !== 0 || !event.isPrimary) return;
-    surface.setPointerCapture(event.pointerId);
-    from = { x: event.clientX, y: event.clientY, oblique: app.state.oblique, tilt: app.state.tilt };
-    app.hold(true);
-  });
-  surface.addEventListener('pointermove', (event) => {
-    if (!from || !event.isPrimary) return;
-    const scale = DEG_PER_SURFACE / surface.clientWidth;
-    const turn = (start, moved, [low, high]) => Math.min(high, Math.max(low, Math.round((start + moved * scale) * 10) / 10));
-    app.change({
-      oblique: turn(from.oblique, from.x - event.clientX, app.catalogue.range.oblique),
-      tilt: turn(from.tilt, from.y - event.clientY, app.catalogue.range.tilt),
-    });
-  });
+  const down = new Set();
   const release = () => {
     if (!from) return;
     from = null;
     app.hold(false);
   };
-  surface.addEventListener('pointerup', release);
-  surface.addEventListener('pointercancel', () => {
-    // The browser took the finger for scrolling: then it was never meant to turn.
-    if (from) app.change({ oblique: from.oblique, tilt: from.tilt });
+  /** It was never meant to turn. */
+  const takeBack = () => {
+    if (from?.axis) app.change({ [from.axis]: from[from.axis] });
     release();
+  };
+  surface.addEventListener('pointerdown', (event) => {
+    if (event.button !== 0) return;
+    down.add(event.pointerId);
+    if (down.size > 1 || !event.isPrimary) return takeBack();
+    surface.setPointerCapture(event.pointerId);
+    from = { x: event.clientX, y: event.clientY, oblique: app.state.oblique, tilt: app.state.tilt, axis: '' };
+    app.hold(true);
   });
+  surface.addEventListener('pointermove', (event) => {
+    if (!from || !event.isPrimary) return;
+    const moved = { oblique: from.x - event.clientX, tilt: from.y - event.clientY };
+    if (!from.axis) {
+      if (Math.hypot(moved.oblique, moved.tilt) < THRESHOLD_PX) return;
+      from.axis = Math.abs(moved.oblique) >= Math.abs(moved.tilt) ? 'oblique' : 'tilt';
+    }
+    const [low, high] = app.catalogue.range[from.axis];
+    const wanted = from[from.axis] + (moved[from.axis] * DEG_PER_SURFACE) / surface.clientWidth;
+    app.change({ [from.axis]: Math.min(high, Math.max(low, Math.round(wanted * 10) / 10)) });
+  });
+  const lift = (event) => down.delete(event.pointerId);
+  for (const type of ['pointerup', 'pointercancel']) surface.ownerDocument.addEventListener(type, lift, { capture: true });
+  surface.addEventListener('pointerup', release);
+  // The browser took the finger for scrolling, or a second one came.
+  surface.addEventListener('pointercancel', takeBack);
   surface.addEventListener('lostpointercapture', release);
 }

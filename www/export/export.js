@@ -14,7 +14,7 @@ import { square } from '../film/shown.js';
 /**
  * @import { Shaping } from '../engine/shaping.js'
  * @import { Record } from '../exposure/record.js'
- * @import { Marks, Shown } from '../film/picture.js'
+ * @import { Marks, NeedleInPicture, Shown } from '../film/picture.js'
  * @import { AttemptKeeper } from '../injection/attempt.js'
  * @import { App } from '../state/page-state.js'
  */
@@ -28,7 +28,7 @@ const FOOT_PX = 64;
  * Puts the buttons into the menu, and what only print shows before the picture.
  * @param {App} app
  * @param {Shaping} patient
- * @param {{ attempt: AttemptKeeper, marks: () => Marks | null }} needle
+ * @param {{ attempt: AttemptKeeper, inPicture: () => NeedleInPicture | null, marks: () => Marks | null }} needle
  * @param {Record} record
  * @param {{ notice: (sentences: string[]) => void }} act
  */
@@ -64,6 +64,18 @@ export function exporting(app, patient, needle, record, act) {
   }
 
   /**
+   * The film at the detector's own pixels: as it stands on the page, or drawn for this where the page shows it finer or coarser.
+   * @param {NonNullable<App['room']>} room
+   */
+  function film(room) {
+    const shown = byId('radiograph', HTMLCanvasElement);
+    if (shown.width === FILM_PX || app.state.byExposure) return shown;
+    const own = square(FILM_PX);
+    room.drawRadiograph(penOf(own), app.state.boneDark, needle.inPicture()?.tick, FILM_PX);
+    return own;
+  }
+
+  /**
    * @param {NonNullable<App['room']>} room
    * @param {Shown} shown
    */
@@ -73,8 +85,8 @@ export function exporting(app, patient, needle, record, act) {
     whole.height = size + FOOT_PX;
     const pen = penOf(whole);
     pen.imageSmoothingEnabled = false;
-    pen.drawImage(byId('radiograph', HTMLCanvasElement), 0, 0, size, size);
     patient.aim();
+    pen.drawImage(film(room), 0, 0, size, size);
     drawOver(penOf(over), room, app.state, shown, { marks: needle.marks(), scale: TIMES, ratio: TIMES });
     pen.drawImage(over, 0, 0);
     pen.fillStyle = '#fff';

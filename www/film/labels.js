@@ -29,7 +29,7 @@ export function drawEdgeLetters(pen, state, scale, words) {
   pen.font = `600 ${13 * scale}px system-ui, sans-serif`;
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
-  for (const [letter, x, y, aside] of [[letters.left, -1, 0, -0.86], [letters.right, 1, 0, 0.86], [letters.top, 0, -1, 0]]) {
+  for (const [letter, x, y, aside] of [[letters.left, -1, 0, 0.86], [letters.right, 1, 0, -0.86], [letters.top, 0, -1, 0]]) {
     const [u, v] = [x * Math.cos(turn) - y * Math.sin(turn), x * Math.sin(turn) + y * Math.cos(turn)];
     // To the edge of the square, then along it.
     const out = 1 / Math.max(Math.abs(u), Math.abs(v));

@@ -25,7 +25,7 @@ import { texts } from '../words/texts.js';
  * @typedef {{ tick: number, key: string }} NeedleInPicture
  *
  * What stands over the picture beside outlines and names: places in mm on the detector, and a part that is lit.
- * @typedef {{ mark?: Place | null, area?: Place[] | null, hub?: Place | null, tip?: Place | null, cross?: Place | null, lit?: Label | null }} Marks
+ * @typedef {{ mark?: Place | null, area?: Place[] | null, hub?: Place | null, tip?: Place | null, cross?: Place | null, lit?: Label | null, dimension?: (pen: CanvasRenderingContext2D, at: (mm: Place) => number[], scale: number) => void }} Marks
  * @typedef {readonly number[]} Place right and up of the middle
  */
 
@@ -157,7 +157,9 @@ export function drawOver(pen, room, state, shown, { marks, scale, ratio = device
   }
   if (shown) drawEdgeLetters(pen, shown, scale, texts.picture);
   if (shown?.labels) drawDogNames(pen, shown, scale, texts.picture);
-  if (marks) drawMarks(pen, /** @param {Place} mm */ (mm) => [size * (0.5 + mm[0] / fieldOf(shown)), size * (0.5 - mm[1] / fieldOf(shown))], scale, marks);
+  const at = /** @param {Place} mm */ (mm) => [size * (0.5 + mm[0] / fieldOf(shown)), size * (0.5 - mm[1] / fieldOf(shown))];
+  marks?.dimension?.(pen, at, scale);
+  if (marks) drawMarks(pen, at, scale, marks);
 }
 
 /**

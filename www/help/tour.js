@@ -1,5 +1,5 @@
 // The tour: a small panel beside one part of the page after the other. It is no dialog: everything can be used meanwhile, and where a
-// stop asks for a turn the panel notices it. It lies in the document like what it speaks of, so both scroll together, and never over it.
+// stop asks for a turn the panel notices it. It stands in the window beside what it speaks of, and never over it.
 
 import { criteriaOf, viewOf } from '../views/criterion-rows.js';
 import { button, byId, make, say } from '../base/dom.js';
@@ -10,12 +10,12 @@ const GAP_PX = 12;
 
 /** The stops: what is outlined, where the panel stands in the order of Tab, and what the learner may do there. */
 const STOPS = [
-  { id: 'picture', at: '#picture', after: '#view', did: (app, from) => (app.state.oblique !== from.oblique || app.state.tilt !== from.tilt) && t.noticed.turned },
-  { id: 'oblique', at: '#turn-oblique-control', after: '#turns-section', did: (app, from) => app.state.oblique !== from.oblique && t.noticed.turned },
-  { id: 'tilt', at: '#turn-tilt-control', after: '#turns-section', did: (app, from) => app.state.tilt !== from.tilt && t.noticed.turned },
-  { id: 'checks', at: '#check-total', after: '#checks', did: (app) => full(app.report) && t.noticed.full },
-  { id: 'gantry', at: '.gantry figure', after: '.gantry' },
-  { id: 'activities', at: '#activities', after: '.top' },
+  { id: 'picture', at: '#picture', after: '#side', did: (app, from) => (app.state.oblique !== from.oblique || app.state.tilt !== from.tilt) && t.noticed.turned },
+  { id: 'oblique', at: '#turn-oblique-control', after: '#side', did: (app, from) => app.state.oblique !== from.oblique && t.noticed.turned },
+  { id: 'tilt', at: '#turn-tilt-control', after: '#side', did: (app, from) => app.state.tilt !== from.tilt && t.noticed.turned },
+  { id: 'checks', at: '#checks-button', after: '#tools', did: (app) => full(app.report) && t.noticed.full },
+  { id: 'gantry', at: '#gantry-open', after: '#tools' },
+  { id: 'activities', at: ['#activities', '#menu-button'], after: '.top' },
 ];
 
 const full = (report) => {
@@ -43,8 +43,7 @@ export function tour(app) {
   const places = new ResizeObserver(() => now >= 0 && place());
 
   const partOf = (stop) => {
-    const part = document.querySelector(stop.at);
-    return part?.checkVisibility() ? part : null;
+    return [stop.at].flat().map((at) => document.querySelector(at)).find((part) => part?.checkVisibility()) ?? null;
   };
 
   function begin() {
@@ -80,31 +79,29 @@ export function tour(app) {
     heading.focus({ preventScroll: true });
   }
 
-  /** Puts the panel beside its part, where there is room in the page for it; below or above it on a narrow one. */
+  /** Puts the panel beside its part, where there is room in the window for it; below or above it on a narrow one. */
   function place() {
     const part = partOf(stops[now]);
     if (!part) return end();
-    const box = part.getBoundingClientRect();
+    const at = part.getBoundingClientRect();
     const [width, height] = [panel.offsetWidth, panel.offsetHeight];
-    const page = { width: document.documentElement.clientWidth, height: document.documentElement.scrollHeight };
-    const at = { left: box.left + scrollX, right: box.right + scrollX, top: box.top + scrollY, bottom: box.bottom + scrollY };
-    const inPage = (x, most) => Math.max(GAP_PX, Math.min(x, most - GAP_PX));
-    const middle = inPage((at.left + at.right - width) / 2, page.width - width);
-    const beside = inPage(at.top, page.height - height);
+    const room = { width: document.documentElement.clientWidth, height: innerHeight - document.querySelector('.caution').offsetHeight };
+    const within = (x, most) => Math.max(GAP_PX, Math.min(x, most - GAP_PX));
+    const across = within((at.left + at.right - width) / 2, room.width - width);
+    const beside = within(at.top, room.height - height);
     const ways = [
-      [at.right + GAP_PX, beside], [at.left - GAP_PX - width, beside], [middle, at.bottom + GAP_PX], [middle, at.top - GAP_PX - height],
+      [at.right + GAP_PX, beside], [at.left - GAP_PX - width, beside], [across, at.bottom + GAP_PX], [across, at.top - GAP_PX - height],
     ];
-    const [left, top] = ways.find(([x, y]) => x >= 0 && x + width <= page.width && y >= 0 && y + height <= page.height) ?? ways[2];
+    const [left, top] = ways.find(([x, y]) => x >= 0 && x + width <= room.width && y >= 0 && y + height <= room.height) ?? [across, within(at.bottom + GAP_PX, room.height - height + GAP_PX)];
     panel.style.left = `${left}px`;
     panel.style.top = `${top}px`;
   }
 
-  /** Both on the screen, without a glide: the part first, the panel as far as there is room. */
+  /** The part on the screen, without a glide. */
   function show() {
-    const [part, own] = [partOf(stops[now]).getBoundingClientRect(), panel.getBoundingClientRect()];
-    const [top, bottom] = [Math.min(part.top, own.top) - GAP_PX, Math.max(part.bottom, own.bottom) + GAP_PX];
-    const room = innerHeight - document.querySelector('.caution').offsetHeight;
-    if (top < 0 || bottom > room) scrollBy({ top: bottom - top > room ? top : top < 0 ? top : Math.min(top, bottom - room), behavior: 'instant' });
+    const part = partOf(stops[now]);
+    if (!part?.closest('#view')) part?.scrollIntoView({ block: 'nearest', behavior: 'instant' });
+    place();
   }
 
   function end() {
@@ -118,6 +115,7 @@ export function tour(app) {
     opener = null;
   }
 
+  for (const type of ['scroll', 'resize']) addEventListener(type, () => now >= 0 && place(), { passive: true });
   document.addEventListener('keydown', (event) => {
     if (event.key !== 'Escape' || event.defaultPrevented || now < 0) return;
     // Escape belongs first to what lies above, and to what has the focus.

@@ -39,7 +39,7 @@ export function comparison(app, patient, needle) {
   const words = make('p', { class: 'compare-words', id: 'compare-words', hidden: true });
   const stage = make('div', { class: 'compare', id: 'compare-film', role: 'img', hidden: true });
   film.append(stage);
-  within(view, '.film-row').after(bar, words);
+  byId('film-stage').after(bar, words);
   // The state that is compared, or null.
   /** @type {string | null} */
   let open = null;
@@ -71,8 +71,8 @@ export function comparison(app, patient, needle) {
     open = standing();
     show();
     move(50);
-    // The picture first: it may be above what is in sight.
-    film.scrollIntoView({ block: 'nearest' });
+    // The film is the page: the sheet with the button makes room.
+    byId('checks-sheet').hidePopover();
     slider.focus({ preventScroll: true });
   }
 
@@ -88,7 +88,7 @@ export function comparison(app, patient, needle) {
     open = null;
     show();
     stage.replaceChildren();
-    if (back) opener.focus();
+    if (back) (opener.checkVisibility() ? opener : byId('checks-button')).focus();
   }
 
   /** @param {number} percent */

@@ -26,7 +26,7 @@ const EXPOSURE = /^(spot|fluoroscopy)\b/;
 const MOST_STEPS = 500;
 
 /**
- * Puts the strip under the turn sliders. `act.said(sentence)` for the live line.
+ * Puts the strip under the tools. `act.said(sentence)` for the live line.
  * @param {App} app
  * @param {Shaping} patient
  * @param {Needle} needle
@@ -37,7 +37,7 @@ export function viewHistory(app, patient, needle, record, act) {
   const { attempt } = needle;
   const list = make('ol', { class: 'history-strip', 'aria-label': t.list, tabindex: '0' });
   const none = make('p', { class: 'quiet' }, t.none);
-  byId('turns-section').append(make('details', { class: 'more', id: 'history' }, make('summary', {}, t.name), none, list));
+  byId('folds').append(make('details', { class: 'more', id: 'history' }, make('summary', {}, t.name), none, list));
   /** @type {Entry[]} */
   let entries = [];
   let at = -1;

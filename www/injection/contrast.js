@@ -60,6 +60,7 @@ export function contrastControl(holder, act) {
       const said = injection ? [t.in(injection.volume_ml), ...(injection.aspirated ? [] : [t.notAspirated]), ...(injection.live ? [] : [t.notLive])] : [];
       say(state, said.join(' '));
       state.hidden = naming.hidden = !injection;
+      name.classList.toggle('strong', Boolean(injection) && !injection.pattern);
       verdict.hidden = !injection?.pattern;
       if (injection?.pattern) say(verdict, verdictOf(injection));
     },

@@ -47,7 +47,7 @@ export function needleHand(act) {
   const depth = make('strong', { id: 'needle-depth' });
   const left = make('span', { class: 'quiet', id: 'needle-left' });
   const read = make('ul', { class: 'readings', id: 'readings' });
-  const row = (label, ...items) => make('div', { class: 'hand-row', role: 'group', 'aria-label': label }, make('span', { class: 'hand-label', 'aria-hidden': 'true' }, label), make('div', { class: 'hand-buttons' }, ...items));
+  const row = (label, kind, ...items) => make('div', { class: `hand-row hand-${kind}`, role: 'group', 'aria-label': label }, make('span', { class: 'hand-label', 'aria-hidden': 'true' }, label), make('div', { class: 'hand-buttons' }, ...items));
   const spinHolder = make('div', { class: 'segments' });
   const fine = make('input', { type: 'checkbox', id: 'hub-fine' });
   const tenths = () => (fine.checked ? 1 : 5);
@@ -56,12 +56,12 @@ export function needleHand(act) {
     make('div', { class: 'hub-group' }, holder, make('div', { class: 'hub-words' }, notch, drift, half)),
     make('div', { class: 'hand-state' }, make('p', {}, depth, ' ', left), read),
     make('div', { class: 'hand-rows' },
-      row(t.advance, ...BY_MM.map((mm) => button(t.by(mm), () => act.push(mm), { 'aria-label': t.advanceBy(mm) }))),
-      row(t.withdraw, ...BY_MM.map((mm) => button(t.by(mm), () => act.push(-mm), { 'aria-label': t.withdrawBy(mm) }))),
+      row(t.advance, 'push', ...BY_MM.map((mm) => button(t.by(mm), () => act.push(mm), { 'aria-label': t.advanceBy(mm) }))),
+      row(t.withdraw, 'push', ...BY_MM.map((mm) => button(t.by(mm), () => act.push(-mm), { 'aria-label': t.withdrawBy(mm) }))),
       make('fieldset', { class: 'choice wide hand-row' }, make('legend', {}, t.spin), spinHolder)),
     make('div', { class: 'hand-rows' },
-      row(t.views, ...viewButtons),
-      row(t.pad, ...WAYS.map(([way, right, up, sign]) => button(sign, () => act.hub(right * tenths(), up * tenths()), { 'aria-label': t.hubBy(way) }))),
+      row(t.views, 'views', ...viewButtons),
+      row(t.pad, 'pad', ...WAYS.map(([way, right, up, sign]) => button(sign, () => act.hub(right * tenths(), up * tenths()), { 'aria-label': t.hubBy(way) }))),
       make('label', { class: 'tick' }, fine, make('span', {}, t.fine))),
   );
   let spin = 0;
@@ -70,28 +70,6 @@ export function needleHand(act) {
     showSpin(n);
   });
   showSpin('0');
-
-  // On a desk it stands beside the picture, elsewhere right under it; in the document as well, so that Tab goes the way the eye does.
-  const wide = matchMedia('(min-width: 1100px)');
-  const stand = () => (wide.matches ? byId('left').prepend(section) : byId('view').after(section));
-  // Where there is no room beside the picture the lesson comes before all else; on a phone stages, steps and checks come before the exposures.
-  const phone = matchMedia('(max-width: 719px)');
-  const standStages = () => {
-    const lesson = byId('lesson');
-    if (!wide.matches) lesson.parentElement.closest('main').prepend(lesson);
-    else byId('side').prepend(lesson);
-    const panels = ['needle', 'steps', 'checks'].map(byId);
-    if (phone.matches) byId('turns-section').after(...panels);
-    else if (wide.matches) lesson.after(...panels);
-    else byId('side').prepend(...panels);
-  };
-  wide.addEventListener('change', () => {
-    stand();
-    standStages();
-  });
-  phone.addEventListener('change', standStages);
-  stand();
-  standStages();
 
   return {
     spin: () => spin,

@@ -5,6 +5,7 @@ import { attemptKeeper } from './attempt.js';
 import { viewOf } from '../views/criterion-rows.js';
 import { aspirateWords, verdictOf } from './contrast.js';
 import { needleHand } from './hand.js';
+import { nextAct } from './next.js';
 import { byId, make, say, segments } from '../base/dom.js';
 import { stageList } from './stages.js';
 import { keyOf, POSITIONING, sameBeam } from '../state/positioning.js';
@@ -13,6 +14,10 @@ import { texts } from '../words/injection.js';
 const DETECTOR_MM = 512 * 0.4;
 /** Which view a stage works towards. */
 const VIEW_OF = { true_ap: 'true_ap', depth: 'lateral', lateral: 'lateral' };
+/** What a stage's view has to show, in the order in which it is put right. */
+const NEEDS = { true_ap: ['spinous_centred', 'squared'], oblique: ['facet_under_pedicle', 'foramen_aligned', 'squared'], lateral: ['lateral', 'squared'] };
+/** The clock is read in an AP, once the tip is deep. */
+const [CLOCK_MM, CLOCK_DEG] = [20, 15];
 const MARK_FIELDS = ['mark', 'area', 'hub', 'tip'];
 
 /** `patient` from `shaping`, `record` (may be set later) from `exposureRecord`; `act`: `notice(sentences)`. */
@@ -25,11 +30,13 @@ export function injection(app, patient, record, act) {
   // The revision that a hint was asked for at.
   let hintOf = -1;
   let stage = '';
+  // What the strong button does next, where the step in hand has none of its own.
+  let next = null;
   let arm = '';
   // The view that is worth nothing and that was asked about, with where the C-arm stood.
   let asked = { view: '', at: '' };
   const signs = make('p', { class: 'signs', id: 'needle-signs', role: 'status', hidden: true });
-  byId('needle-hint').before(signs);
+  byId('stage-list').before(signs);
 
   const told = () => !app.state.selfTest || Boolean(attempt.report()?.finished);
   /** Whether what to do may be said unasked: practice says it when asked. */
@@ -213,6 +220,8 @@ export function injection(app, patient, record, act) {
   byId('needle-hint-ask').addEventListener('click', does.hint);
   byId('attempt-back').addEventListener('click', () => attempt.bringBack());
 
+  byId('needle-next').addEventListener('click', () => next?.does());
+
   return {
     attempt,
     perform,
@@ -244,12 +253,20 @@ export function injection(app, patient, record, act) {
       const { needle } = seen;
       return {
         mark: seen.mark_mm,
-        area: showArea && !app.state.selfTest ? seen.area_mm : null,
+        area: (showArea || (app.state.guided && aim.cross())) && !app.state.selfTest ? seen.area_mm : null,
         hub: told() ? needle?.hub_mm : null,
         tip: told() ? needle?.tip_mm : null,
         cross: aim.cross(),
         lit: app.lesson?.asks.has('name_parts') ? app.lesson.lit() : null,
       };
+    },
+    /** The line on the film that says what is off: guided always, on request when asked, else never. `draw`: film/dimensions.js with its words. */
+    dimension(report, draw) {
+      const seen = attempt.seen();
+      if (!seen || app.state.selfTest || app.lesson?.assessment || !mayTell() || seen.finished || app.lesson?.asks.has('name_parts')) return null;
+      if (NEEDS[stage]) return draw.dimensionOf(report, NEEDS[stage], draw.words, { tip: seen.needle?.tip_mm });
+      const from = app.state.byExposure ? taken() : app.state;
+      return seen.needle?.depth_mm > CLOCK_MM && Math.abs(from.oblique) < CLOCK_DEG ? draw.clockOf(report, seen.needle, draw.words) : null;
     },
     /** Panel, hand and key of the marks. */
     words() {
@@ -285,12 +302,16 @@ export function injection(app, patient, record, act) {
       if (now !== stage) {
         sayEnded(stage, now, report);
         stage = now;
+        document.body.dataset.stage = now;
         state.view = VIEW_OF[now] ?? 'oblique';
       }
       const hinted = !report.finished && !state.selfTest && (state.guided || hintOf === attempt.revision());
       const hint = hinted ? hintText(report) : '';
       byId('needle-hint').hidden = hint === '';
       say(byId('needle-hint-text'), hint);
+      next = hinted ? nextAct(stage, report, does, app.state) : null;
+      byId('needle-next').hidden = !next;
+      say(byId('needle-next'), next?.text ?? '');
       byId('needle-hint-ask').hidden = state.selfTest || state.guided || report.finished;
       // A real hub shows them too, so they are said whatever the help.
       const atHub = report.finished ? '' : ['blood', 'clear_fluid', 'paraesthesia'].filter((sign) => report.signs[sign]).map((sign) => t.signs[sign]).join(' ');

@@ -14,7 +14,7 @@ export function injectionOnDemand(make, touch) {
       report: nothing, seen: nothing, score: nothing, trace: nothing, patientReady: nothing, settled: nothing, exposed: nothing, forget: nothing,
     },
     does: { hint: nothing },
-    said: nothing, refresh: nothing, inPicture: nothing, inGantry: nothing, marks: nothing, words: nothing, restart: nothing,
+    said: nothing, dimension: nothing, refresh: nothing, inPicture: nothing, inGantry: nothing, marks: nothing, words: nothing, restart: nothing,
     mayTell: () => true, marked: () => false, aiming: () => false, settled: () => false,
     inWords: () => '',
     field_mm: () => 0,

@@ -49,7 +49,8 @@ const STAGES = [
 /** Builds the list in `holder`. `act`: `do(action)`, `keep(view)`, `mark()`, `showArea(on)`, `finish()`, `touch()`. Returns `update`. */
 export function stageList(holder, act) {
   const t = texts.needle.stage;
-  const parts = Object.fromEntries(STAGES.map((s) => [s.id, stage(s)]));
+  const parts = {};
+  for (const s of STAGES) parts[s.id] = stage(s);
   holder.replaceChildren(...STAGES.map((s) => parts[s.id].item));
 
   // Views to keep.
@@ -153,7 +154,7 @@ export function stageList(holder, act) {
       const now = `${current.id} ${report.finished}`;
       if (openFor !== now) {
         openFor = now;
-        for (const s of STAGES) parts[s.id].details.open = s === current;
+        for (const s of STAGES) parts[s.id].open(s === current);
       }
       for (const [view, element, now] of keeps) {
         say(element, asking === view ? t.keepAsked : report.kept.includes(view) ? t.keepAgain(view) : t.keep(view));
@@ -189,33 +190,42 @@ export function stageList(holder, act) {
     /** What a stage asks for. */
     words: (id, state) => actOf(t.list[id], state),
     /** A stage's name and what stands behind it once it is done. */
-    told: (id) => ({ title: t.list[id].title, result: parts[id].details.querySelector('.stage-result').textContent }),
+    told: (id) => ({ title: t.list[id].title, result: parts[id].result.textContent }),
   };
 
   function actOf(words, state) {
     return typeof words.act === 'function' ? words.act(state) : words.act;
   }
 
+  /** A dot in the row, and under the row what the stage says and holds, which its dot opens and closes. */
   function stage({ id }) {
     const words = t.list[id];
-    const title = make('span', { class: 'stage-title' }, words.title);
-    const result = make('span', { class: 'stage-result' });
-    const phase = make('span', { class: 'unseen' });
-    const text = make('p', {});
-    const body = make('div', { class: 'stage-body' }, text);
-    const details = make('details', {}, make('summary', {}, make('span', { class: 'stage-mark', 'aria-hidden': 'true' }), title, phase, result), body);
-    const item = make('li', { class: 'stage', id: `stage-${id}` }, details);
+    const title = make('h3', { class: 'stage-title' }, words.title);
+    const result = make('p', { class: 'stage-result' });
+    const text = make('p', { class: 'stage-act' });
+    const body = make('div', { class: 'stage-body', id: `stage-body-${id}`, hidden: true }, make('div', { class: 'stage-head' }, title, result), text);
+    const dot = button('', () => open(body.hidden), { class: 'stage-dot', title: words.title, 'aria-controls': body.id });
+    dot.append(make('span', { class: 'stage-mark', 'aria-hidden': 'true' }));
+    const item = make('li', { class: 'stage', id: `stage-${id}` }, dot, body);
+    function open(on) {
+      body.hidden = !on;
+      item.toggleAttribute('data-open', on);
+      dot.setAttribute('aria-expanded', String(on));
+      // One at a time.
+      if (on) for (const other of Object.values(parts)) if (other.item !== item) other.open(false);
+    }
     return {
       item,
       body,
-      details,
+      result,
+      open,
       show(state, now, outcome) {
         item.dataset.phase = now;
         if (now === 'current') item.setAttribute('aria-current', 'step');
         else item.removeAttribute('aria-current');
         say(text, actOf(words, state));
         say(result, outcome);
-        say(phase, `, ${t[now]}`);
+        dot.setAttribute('aria-label', [words.title, t[now], outcome].filter(Boolean).join(', '));
       },
     };
   }

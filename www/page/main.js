@@ -25,6 +25,7 @@ import { reason } from '../engine/room.js';
 import { shaping } from '../engine/shaping.js';
 import { CASE, pageStore } from '../state/page-state.js';
 import { PLACE } from '../state/positioning.js';
+import { sheets } from '../controls/sheets.js';
 import { newStart, startPosition } from '../state/start.js';
 import { stepsPanel } from '../views/steps.js';
 import { keep, setting, storageWorks } from '../base/storage.js';
@@ -46,7 +47,7 @@ const app = {
   change: store.set,
   touch,
   hold,
-  check: () => (app.state.selfTest ? review.check() : needle.does.hint()),
+  check: () => (app.state.selfTest ? review.check() : review.keep() || ask?.want()),
   toggleBest: () => review.toggleBest(),
 };
 let held = false;
@@ -56,6 +57,9 @@ let help = null;
 let keepsakes = null;
 let link = null;
 let zoom = null;
+// What is asked before a turn, and the lines on the film that say what is off.
+let ask = null;
+let dimensions = null;
 // Their buttons and keys can be pressed before them.
 const wishes = {
   help: early(['tour-open', 'keys-open', 'read-open', 'needle-keys', 'welcome-tour', 'welcome-close']),
@@ -88,19 +92,20 @@ arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.
 let showCase = caseControls(app);
 const range = app.catalogue.range;
 const updates = [
-  turnControl(byId('turns'), 'oblique', range.oblique, app, { leftIsHigh: true }),
-  turnControl(byId('turns'), 'tilt', range.tilt, app),
+  turnControl(byId('turns'), 'oblique', range.oblique, app, { leftIsHigh: true, named: byId('film-angles') }),
+  turnControl(byId('turns'), 'tilt', range.tilt, app, { named: byId('film-angles') }),
   turnControl(byId('more-turns'), 'rotation', range.rotation, app),
   tableControl(byId('more-turns'), app),
   windowControl(byId('more-turns'), app),
 ];
 dragToTurn(byId('overlay'), app);
+sheets();
 languageControl();
 themeControl((kept) => kept || notice([texts.notice.noStorage]));
 toggle('bone-dark', 'boneDark', (on) => keep('bone', on ? 'dark' : 'white'));
 toggle('outlines', 'outlines', (on) => keep('outlines', on ? 'on' : 'off'));
 toggle('labels', 'labels', () => true);
-byId('start-random').addEventListener('click', () => startAt(newStart(app.state.start)));
+for (const id of ['start-random', 'next-start']) byId(id).addEventListener('click', () => startAt(newStart(app.state.start)));
 byId('start-again').addEventListener('click', () => startAt(app.state.start));
 byId('notice-close').addEventListener('click', () => (byId('notice').hidden = true));
 byId('case').addEventListener('submit', (event) => event.preventDefault());
@@ -140,6 +145,11 @@ function later() {
     import('../film/zoom.js').then((m) => (zoom = m.filmZoom(byId('picture'), byId('film-image'), {
       said: (times) => say(byId('status'), texts.picture.zoomed(times)), changed: () => images.rest(),
     }))).catch(without(texts.picture.heading)),
+    Promise.all([import('../views/ask.js'), import('../film/dimensions.js'), import('../words/help.js')]).then(([a, d, w]) => {
+      ask = a.askWay(app, steps);
+      dimensions = { ...d, words: w.help.film };
+      frame();
+    }).catch(without(texts.steps.whichWay)),
     import('./offline.js').then((m) => m.offline({ notice }), () => {}),
     needle.bring().then(() => import('../injection/attempt-file.js').then((m) => {
       m.attemptFile(needle.attempt, notice);
@@ -245,12 +255,15 @@ function showWords() {
   steps.update(state);
   showActivity();
   needle.words();
-  byId('checks').hidden = state.lessons || Boolean(app.lesson?.assessment);
+  byId('checks').hidden = byId('checks-button').hidden = state.lessons || Boolean(app.lesson?.assessment);
+  byId('needle-more').hidden = byId('needle').hidden;
   byId('film-aids').hidden = Boolean(app.lesson?.assessment) && !needle.attempt.report()?.finished;
   byId('sources-choice').disabled = Boolean(app.lesson);
   showChecks(state, report, review.test, needle.mayTell());
   pictureWords(state, shown(), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
+  ask?.update();
+  say(byId('film-said'), (app.room && dimension()?.label) || '');
   help?.words();
   keepsakes?.after();
   link?.update();
@@ -261,7 +274,19 @@ function shown() {
 }
 
 function marks() {
-  return link ? link.marks(needle.marks()) : needle.marks();
+  const own = { ...needle.marks(), dimension: dimension() };
+  return link ? link.marks(own) : own;
+}
+
+/** What is off, where it may be said: in the views after the first answer or turn, in an injection as its help goes. */
+function dimension() {
+  const { state } = app;
+  const report = state.byExposure ? record.taken()?.report : app.report;
+  if (!dimensions || !report || state.ownView || state.lessons) return null;
+  const draw = (d) => d && Object.assign((...pen) => dimensions.drawDimension(...pen, d), { label: d.label });
+  if (state.injection) return draw(needle.dimension(report, dimensions));
+  const told = state.selfTest ? review.test.revealed : ask?.shows();
+  return told ? draw(dimensions.dimensionOf(report, steps.needs(), dimensions.words)) : null;
 }
 
 /** The learner has stopped turning: tick steps, speak, write the address. */

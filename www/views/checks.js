@@ -36,7 +36,7 @@ export function checksPanel(app) {
       showCriteria(list, rows, criteriaOf(report, view), texts.checks);
     }
     const check = byId('check');
-    check.hidden = !state.selfTest && mayTell;
+    say(check, state.selfTest ? texts.checks.ask : texts.steps.keep);
     check.disabled = !view || (state.selfTest && test.revealed);
     const best = byId('best');
     const locked = state.selfTest && test.used === 0;

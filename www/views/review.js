@@ -59,6 +59,13 @@ export function viewReview(app, steps, words, mayTell) {
       if (app.report && open() && !app.state.ownView && !app.state.injection) tick();
       else if (app.report && open()) announce([]);
     },
+    /** Takes the view as it stands at once, if it is what the step asks for. Returns whether it was. */
+    keep() {
+      if (!app.report || app.state.ownView || app.state.injection) return false;
+      const before = steps.current();
+      tick();
+      return steps.current() !== before;
+    },
     /** Self-test: show the checks for the view as it stands, and count it. */
     check() {
       if (!app.report) return;

@@ -47,6 +47,12 @@ export function stepsPanel() {
       return ticked;
     },
     finished: () => done === STEPS.length,
+    /** The name of the step in hand. */
+    current: () => STEPS[done]?.id ?? '',
+    /** What the step in hand asks to be at full marks. */
+    needs: () => STEPS[done]?.needs ?? [],
+    /** The first of these that is not, or null. */
+    unmet: (report) => (STEPS[done]?.needs ?? []).map((id) => report.criteria.find((c) => c.id === id)).find((c) => c && c.score < 1) ?? null,
     /** Shows the steps for this case. */
     update(state) {
       const now = `${state.level} ${state.side} ${done} ${state.selfTest}`;
@@ -59,6 +65,9 @@ export function stepsPanel() {
       const below = levelBelow(state.level);
       rows.forEach((row, i) => row.show(state, below, i < done ? 'done' : i === done ? 'current' : 'later', results[i] ?? ''));
       say(byId('steps-progress'), texts.steps.progress(done, STEPS.length));
+      const finished = done === STEPS.length;
+      byId('check').hidden = finished && !state.selfTest;
+      byId('next-start').hidden = !finished;
       const note = byId('steps-note');
       const text = done === STEPS.length ? texts.steps.allDone : state.selfTest ? texts.steps.testHint : '';
       note.hidden = text === '';
@@ -85,7 +94,7 @@ function stepRow(step) {
   const look = make('p', { class: 'look' });
   const body = make('div', { class: 'step-body' }, act, look);
   const outcome = make('p', { class: 'step-result quiet' });
-  const item = make('li', { class: 'step', id: `step-${step.id}` }, mark, make('div', { class: 'step-head' }, title, phase), outcome, body);
+  const item = make('li', { class: 'step', id: `step-${step.id}` }, mark, make('div', { class: 'step-head' }, title, phase), body, outcome);
   return {
     item,
     show(state, below, phaseNow, result) {
@@ -93,6 +102,7 @@ function stepRow(step) {
       if (phaseNow === 'current') item.setAttribute('aria-current', 'step');
       else item.removeAttribute('aria-current');
       say(title, text.title(state));
+      mark.title = text.title(state);
       say(phase, texts.steps[phaseNow]);
       say(act, text.act(state));
       look.replaceChildren(make('strong', {}, `${texts.steps.lookFor}: `), text.look(state, below));

@@ -2,6 +2,7 @@
 
 import { help as english } from '../pkg/texts/en/help.js';
 import { pageSayer } from './language.js';
+import { texts } from './texts.js';
 
 const say = pageSayer('help', english);
 
@@ -49,7 +50,20 @@ function crest({ side, at }) {
   return at.length === 1 ? say('describe-crestBody', { side, level: above }) : say('describe-crestDisc', { side, above, below });
 }
 
+const tenth = (x) => say.number(Math.round(Math.abs(x) * 10) / 10, Math.abs(x) < 10 ? 1 : 0);
+
 export const help = say.tree({
+  film: {
+    ...Object.fromEntries(['process', 'rims', 'facetLateral', 'facetMedial', 'openings', 'sides'].map((name) => [name, (x) => say(`film-${name}`, { mm: tenth(x) })])),
+    /** `hour` in words: those of the injection. */
+    clock: (h) => say('film-clock', { hour: texts.needle.hour(h) }),
+    move: (advice) => say('film-move', { way: advice.direction, deg: say.number(advice.amount_deg, advice.amount_deg < 2 ? 1 : 0) }),
+  },
+  ask: {
+    end: (way) => say('ask-end', { way }),
+    yes: (told, advice) => say('ask-yes', { told, advice }),
+    no: (told, advice) => say('ask-no', { told, advice }),
+  },
   tour: {
     count: (n, all) => say('tour-count', { n, all }),
   },

@@ -56,6 +56,7 @@ export const needle = say.tree({
     hubColour: (gauge) => say('stage-hubColour', { gauge }),
     placed,
   },
+  next: { look: (view) => say('next-look', { view }), notch: (h) => say('next-notch', { hour: hour(h) }) },
   hand: {
     notch: (h) => say('hand-notch', { hour: hour(h) }),
     notchFine: (h) => say('hand-notchFine', { hour: hour(h), to: hour(h + 6) }),

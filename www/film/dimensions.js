@@ -1,0 +1,127 @@
+// What is off, as a line on the film: from the thing to where it should stand, its size, and an arrow for the way that the receptor (and the hand on
+// the film) has to go. All of it from the engine's report on the picture that is shown. Loaded after the first picture.
+
+const INK = '#ffc163';
+const SHADE = 'rgba(6,9,12,.85)';
+/** A dimension shorter than this is drawn as its ticks alone, CSS px. */
+const [TICK_PX, ARROW_PX, LABEL_PX] = [14, 44, 13];
+/** So much room stays free about the needle's tip, CSS px. */
+const FREE_PX = 22;
+
+const middle = (a, b) => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+const unit = (a, b) => {
+  const [x, y] = [b[0] - a[0], b[1] - a[1]];
+  const length = Math.hypot(x, y) || 1;
+  return [x / length, y / length];
+};
+/** The foot of a point on the line through `from` across `along`: as far along as `from` is. */
+const foot = (point, from, along) => {
+  const by = (point[0] - from[0]) * along[0] + (point[1] - from[1]) * along[1];
+  return [point[0] - by * along[0], point[1] - by * along[1]];
+};
+const apart = (a, b) => Math.hypot(a[0] - b[0], a[1] - b[1]);
+
+/** Where the dimension of each criterion runs, on the detector in mm: `[from, to, name]`. */
+const LINES = {
+  spinous_centred({ at, level }) {
+    const [left, right] = [at('pedicle_centre', level, 'left'), at('pedicle_centre', level, 'right')];
+    const process = at('spinous_tip', level);
+    return [process, foot(process, middle(left, right), unit(left, right)), 'process'];
+  },
+  squared: ({ at, level }) => [at('upper_plate_front', level), at('upper_plate_back', level), 'rims'],
+  facet_under_pedicle({ at, level, side, measures }) {
+    if (!measures.facet_ends_mm) return null;
+    const process = middle(...measures.facet_ends_mm);
+    const pedicle = at('pedicle_centre', level, side);
+    const along = unit(at('pedicle_centre', level, 'left'), at('pedicle_centre', level, 'right'));
+    const to = foot(process, pedicle, along);
+    return [process, to, (process[0] - to[0]) * (side === 'left' ? -1 : 1) > 0 ? 'facetLateral' : 'facetMedial'];
+  },
+  foramen_aligned: ({ at, level, side }) => [at('posterior_foramen', level, side), at('anterior_foramen', level, side), 'openings'],
+  lateral: ({ at, level }) => [at('pedicle_centre', level, 'left'), at('pedicle_centre', level, 'right'), 'sides'],
+};
+/** The way on the screen that the receptor goes. */
+const WAYS = { left: [-1, 0], right: [1, 0], cephalad: [0, -1], caudad: [0, 1] };
+
+/**
+ * What to draw of `report` for the first of `wanted` (names of criteria) that has not full marks, or null. `words`: `film` of the texts; `degrees(advice)` the move in
+ * words. `tip`: where the needle's tip is, mm on the detector, which nothing covers.
+ */
+export function dimensionOf(report, wanted, words, { tip } = {}) {
+  const criterion = wanted.map((id) => report.criteria.find((c) => c.id === id)).find((c) => c && c.score < 1);
+  if (!criterion || !LINES[criterion.id]) return null;
+  const at = (name, level, side = null) => report.landmarks.find((l) => l.name === name && l.level === level && (l.side ?? null) === side)?.detector_mm;
+  const found = LINES[criterion.id]({ at, level: report.level, side: report.side, measures: report.measures });
+  if (!found || !found[0] || !found[1]) return null;
+  const [from, to, name] = found;
+  const advice = criterion.advice;
+  return { id: criterion.id, from, to, way: advice ? WAYS[advice.direction] : null, label: [words[name](apart(from, to) / report.measures.magnification), advice && words.move(advice)].filter(Boolean).join(' · '), tip };
+}
+
+/** The tip against the pedicle's clock: a line from the pedicle's centre that ends before the tip. */
+export function clockOf(report, needle, words) {
+  const centre = report.landmarks.find((l) => l.name === 'pedicle_centre' && l.level === report.level && l.side === report.side)?.detector_mm;
+  return centre && { id: 'clock', from: needle.tip_mm, to: centre, way: null, label: words.clock(needle.clock.hour), tip: needle.tip_mm };
+}
+
+/** Draws it. `at(mm)` and `scale` as for the marks. */
+export function drawDimension(pen, at, scale, { from, to, way, label, tip }) {
+  const px = (n) => n * scale;
+  const free = tip && at(tip);
+  const clear = (p) => !free || Math.hypot(p[0] - free[0], p[1] - free[1]) > px(FREE_PX);
+  let [a, b] = [at(from), at(to)];
+  if (!clear(a)) {
+    const [x, y] = unit(a, b);
+    a = [a[0] + x * px(FREE_PX), a[1] + y * px(FREE_PX)];
+  }
+  const along = unit(a, b);
+  const across = [-along[1] * px(TICK_PX), along[0] * px(TICK_PX)];
+  const size = pen.canvas.width;
+  const inside = (x, margin) => Math.min(size - margin, Math.max(margin, x));
+  pen.save();
+  pen.lineCap = 'round';
+  pen.lineJoin = 'round';
+  const strokes = (draw, width) => {
+    for (const [colour, more] of [[SHADE, 3], [INK, 0]]) {
+      pen.strokeStyle = colour;
+      pen.lineWidth = px(width + more);
+      pen.beginPath();
+      draw();
+      pen.stroke();
+    }
+  };
+  const line = (p, q) => {
+    pen.moveTo(p[0], p[1]);
+    pen.lineTo(q[0], q[1]);
+  };
+  strokes(() => {
+    line(a, b);
+    for (const p of tip ? [b] : [a, b]) line([p[0] - across[0], p[1] - across[1]], [p[0] + across[0], p[1] + across[1]]);
+  }, 1.8);
+  // The arrow starts beside the ticks, where it hides neither them nor a tip.
+  let below = Math.max(a[1], b[1]) + px(TICK_PX + 6);
+  if (way) {
+    const start = way[0] !== 0 ? [inside((a[0] + b[0]) / 2 - way[0] * px(ARROW_PX / 2), px(60)), inside(below + px(10), px(40))] : [inside(Math.max(a[0], b[0]) + px(34), px(30)), inside((a[1] + b[1]) / 2 - way[1] * px(ARROW_PX / 2), px(60))];
+    const end = [start[0] + way[0] * px(ARROW_PX), start[1] + way[1] * px(ARROW_PX)];
+    const head = (side) => [end[0] - way[0] * px(11) + way[1] * side * px(8), end[1] - way[1] * px(11) + way[0] * side * px(8)];
+    strokes(() => {
+      line(start, end);
+      line(head(1), end);
+      line(head(-1), end);
+    }, 3.2);
+    below = Math.max(below, start[1], end[1]) + px(14);
+  }
+  pen.font = `600 ${px(LABEL_PX)}px system-ui, sans-serif`;
+  pen.textAlign = 'center';
+  pen.textBaseline = 'middle';
+  const half = Math.min(size / 2 - px(4), pen.measureText(label).width / 2 + px(7));
+  const at_y = (y) => (free && Math.abs(y - free[1]) < px(FREE_PX + 10) ? free[1] + px(FREE_PX + 14) : y);
+  const [x, y] = [inside((a[0] + b[0]) / 2, half), inside(at_y(below + px(8)), px(58))];
+  pen.fillStyle = SHADE;
+  pen.beginPath();
+  pen.roundRect(x - half, y - px(11), 2 * half, px(22), px(5));
+  pen.fill();
+  pen.fillStyle = INK;
+  pen.fillText(label, x, y, 2 * half - px(10));
+  pen.restore();
+}

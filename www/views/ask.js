@@ -1,0 +1,67 @@
+// Which way? Asked before the first turn of each step of the views; the answer and its reason come after it, and the film shows the line and the
+// arrow from then on. Who turns without answering has answered. In self-test nothing is asked and nothing shown.
+
+import { button, byId, make, say } from '../base/dom.js';
+import { texts } from '../words/texts.js';
+import { help } from '../words/help.js';
+
+/** A turn so far is an answer, degrees. */
+const TURNED_DEG = 2;
+const ENDS = { oblique: ['left', 'right'], tilt: ['cephalad', 'caudad'] };
+
+/** `steps` from `stepsPanel`. Returns `{ update(), shows(), wanted() }`. */
+export function askWay(app, steps) {
+  const t = help.ask;
+  const line = byId('step-said');
+  const ends = [0, 1].map((i) => button('', () => answer(i), { id: `way-${i + 1}` }));
+  const row = make('div', { class: 'row', id: 'way-row', hidden: true }, ...ends);
+  line.after(row);
+  // What is asked of which step from which start, whether it has been answered, and whether advice is wanted all along.
+  let now = { of: '', answered: false, wanted: false, said: '', from: {} };
+  byId('which-way').addEventListener('click', want);
+
+  const guided = () => !app.state.selfTest && !app.state.injection && !app.state.lessons && !app.state.ownView;
+  const unmet = () => (app.report && guided() ? steps.unmet(app.report) : null);
+
+  function want() {
+    Object.assign(now, { answered: true, wanted: true, said: '' });
+    app.touch();
+  }
+
+  function answer(i) {
+    const c = unmet();
+    if (!c?.advice) return;
+    const right = ENDS[c.advice.control][i] === c.advice.direction;
+    Object.assign(now, { answered: true, said: t[right ? 'yes' : 'no'](texts.checks.told(c), texts.checks.sentence(c)) });
+    const back = row.contains(document.activeElement);
+    app.touch();
+    if (back) byId('picture').focus({ preventScroll: true });
+  }
+
+  function update() {
+    const { state } = app;
+    const c = unmet();
+    const of = [state.patient, state.level, state.side, state.start, steps.current()].join();
+    if (of !== now.of) now = { of, answered: false, wanted: false, said: '', from: { oblique: state.oblique, tilt: state.tilt } };
+    const turned = Math.max(...['oblique', 'tilt'].map((key) => Math.abs(state[key] - now.from[key])));
+    if (turned > TURNED_DEG) {
+      now.answered = true;
+      now.said = '';
+    }
+    const asks = Boolean(c?.advice) && !now.answered;
+    row.hidden = !asks;
+    if (asks) ENDS[c.advice.control].forEach((end, i) => say(ends[i], t.end(end)));
+    const text = !c ? '' : asks ? t.question : now.said || (now.wanted ? texts.checks.sentence(c) : '');
+    say(line, text);
+    line.hidden = text === '';
+    byId('which-way').hidden = !c || now.wanted || asks;
+  }
+
+  return {
+    update,
+    /** Whether the film may show what is off. */
+    shows: () => now.answered && guided(),
+    /** The learner wants to keep a view that is not there yet, or asks. */
+    want,
+  };
+}
