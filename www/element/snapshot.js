@@ -28,6 +28,6 @@ export function stateOf(state, report, settled) {
     reached: score === 1 && !shown,
     shown,
     settled,
-    criteria: view ? criteriaOf(report, view).map(({ id, name, value, unit, score: marks, sentence }) => ({ id, name, value, unit, score: marks, sentence })) : [],
+    criteria: report && view ? criteriaOf(report, view).map(({ id, name, value, unit, score: marks, sentence }) => ({ id, name, value, unit, score: marks, sentence })) : [],
   };
 }
