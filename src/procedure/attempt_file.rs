@@ -31,6 +31,7 @@ pub struct AttemptFile {
     /// What is set.
     pub case: Case,
     /// What was done.
+    #[cfg_attr(feature = "cli", ts(as = "Vec<String>"))]
     #[serde(serialize_with = "written", deserialize_with = "read")]
     #[cfg_attr(feature = "cli", ts(as = "Vec<String>"))]
     pub log: Vec<Event>,

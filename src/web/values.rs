@@ -163,7 +163,7 @@ pub struct Chosen {
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct PartLine(pub Label, pub Vec<i32>);
 
-// --- Attempts ---
+// --- Attempts (a whole one is `procedure::attempt_file::AttemptFile`) ---
 
 /// What the page can set of a case; what it leaves out is the usual.
 #[derive(Debug, Default, Deserialize)]

@@ -215,7 +215,8 @@ test('storage that throws, and storage with nonsense in it', async () => {
   assert.equal(await broken.page.getAttribute('html', 'data-theme'), 'light');
   assert.deepEqual(broken.errors, []);
   await broken.close();
-  for (const nonsense of ['{', '[1]', 'null', '{"theme":7,"bone":{}}']) {
+  // Further nonsense is in storage.test.mjs.
+  for (const nonsense of ['{"theme":7,"bone":{}}']) {
     const { page, errors, close } = await open(site, { prepare: (p) => p.addInitScript((text) => localStorage.setItem('downbeam.settings', text), nonsense) });
     assert.equal(await page.getAttribute('html', 'data-theme'), 'dark');
     assert.ok(await page.isChecked('#bone-dark'));

@@ -10,6 +10,12 @@ import { delivery as texts } from '../words/delivery.js';
 import { Trouble, sentence } from './trouble.js';
 
 /**
+ * What is handed in. Scores are 0 to 1, that of a step not done null; `lines` is the log, `receipt` empty where there is none.
+ * @typedef {{ lesson: string, title: string, score: number, passed: boolean, complete: boolean, seconds: number,
+ *   steps: { id: string, name: string, score: number | null }[], receipt: string, lines: string[] }} Result
+ */
+
+/**
  * @typedef {object} Delivery
  * @property {'page'|'frame'|'scorm12'|'scorm2004'|'cmi5'|'xapi'} name
  * @property {string|null} lesson text of a lesson file that the place carries; null: the page decides
@@ -18,8 +24,7 @@ import { Trouble, sentence } from './trouble.js';
  * @property {(lesson: { sha256: string, learner: string }) => void} [opened] whose attempt `resume` and `keep` are about from now on
  * @property {() => Promise<string[]|null>} resume log lines of an attempt that was left
  * @property {(lines: string[]) => void} keep the attempt so far, at most once a second; never throws
- * @property {(result: object) => Promise<{ accepted: boolean, said: string|null }>} finish hands in `{ lesson, title, score, passed,
- *   complete, seconds, steps: [{ id, name, score }], receipt, lines }`, scores 0 to 1, that of a step not done null
+ * @property {(result: Result) => Promise<{ accepted: boolean, said: string|null }>} finish hands it in
  * @property {() => void} leave the page is hidden or closed: hand over what can be
  */
 

@@ -7,6 +7,7 @@ import { Trouble } from './trouble.js';
  * A short code of a host's identity: the same for the same learner everywhere, and not the login or address itself, since receipts are
  * passed around. Two 32-bit FNV-1a sums over UTF-8, 13 digits of base 32. Not a secret: who has a list of identities can find the one
  * that fits.
+ * @param {...string} identity
  */
 export function codeOf(...identity) {
   const bytes = new TextEncoder().encode(identity.join('\n'));
@@ -20,10 +21,19 @@ export function codeOf(...identity) {
   return number.toString(32).padStart(13, '0');
 }
 
-/** The agent of a launch's `actor`. Throws one sentence when it is none. */
+/**
+ * Who an xAPI statement is about, by one of four identifiers (xAPI 1.0.3, part 2, 2.4.2.1).
+ * @typedef {{ account?: { homePage?: string, name?: string }, mbox?: string, mbox_sha1sum?: string, openid?: string, name?: string, objectType?: string }} Agent
+ */
+
+/**
+ * The agent of a launch's `actor`. Throws one sentence when it is none.
+ * @param {string | null} text
+ * @returns {Agent}
+ */
 export function actorOf(text) {
   try {
-    const agent = JSON.parse(text);
+    const agent = JSON.parse(text ?? '');
     if (typeof agent === 'object' && agent !== null) return agent;
   } catch {
     // Said below.
@@ -31,7 +41,10 @@ export function actorOf(text) {
   throw new Trouble(texts.launchIncomplete);
 }
 
-/** The code of an xAPI agent, from whichever of the four identifiers it has (xAPI 1.0.3, part 2, 2.4.2.1). */
+/**
+ * The code of an xAPI agent, from whichever of the four identifiers it has.
+ * @param {Agent | null} agent
+ */
 export function codeOfAgent(agent) {
   const { account, mbox, mbox_sha1sum: sum, openid } = agent ?? {};
   if (account) return codeOf(account.homePage ?? '', account.name ?? '');

@@ -3,10 +3,19 @@
 import { keepUnfinished, noteDone, unfinished } from '../base/progress.js';
 import { lesson as t } from '../words/lesson.js';
 
-/** See `choose.js` for what a delivery is. */
+/**
+ * @import { Delivery } from './choose.js'
+ */
+
+/**
+ * See `choose.js` for what a delivery is.
+ * @param {{ notice: (sentences: string[]) => void }} act
+ * @returns {Promise<Delivery>}
+ */
 export async function connect({ notice }) {
   let at = { sha256: '', learner: '' };
   let told = false;
+  /** @param {boolean} ok */
   const kept = (ok) => {
     if (ok || told) return;
     told = true;

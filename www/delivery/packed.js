@@ -17,9 +17,14 @@ const MOST_WORDS = 7;
 const LARGEST = 2 ** 28;
 const WHOLE = /^(?:0|-?[1-9]\d{0,8})$/;
 
-/** Packs lines. With `most`, as many of the first ones as fit that many characters; `lines` says how many. */
+/**
+ * Packs lines. With `most`, as many of the first ones as fit that many characters; `lines` says how many.
+ * @param {string[]} lines
+ * @param {number} most
+ */
 export function pack(lines, most = Infinity) {
   const { bytes, ends } = bytesOf(lines);
+  /** @param {number} n */
   const length = (n) => head(lines, n).length + 4 * Math.ceil((n ? ends[n - 1] : 0) / 3);
   let n = lines.length;
   if (length(n) > most) {
@@ -34,10 +39,14 @@ export function pack(lines, most = Infinity) {
   return { text: head(lines, n) + base64(bytes.slice(0, n ? ends[n - 1] : 0)), lines: n };
 }
 
-/** The lines of a packed text, and whether they are all there and right; null when the text is no packed log. */
+/**
+ * The lines of a packed text, and whether they are all there and right; null when the text is no packed log.
+ * @param {string} text
+ */
 export function unpack(text) {
   const [format, count, sum, code, more] = String(text).trim().split('.');
   if (format !== FORMAT || code === undefined || more !== undefined) return null;
+  /** @type {string[]} */
   const lines = [];
   try {
     readInto(lines, fromBase64(code));
@@ -47,24 +56,34 @@ export function unpack(text) {
   return { lines, whole: String(lines.length) === count && fnv(lines.join('\n')) === sum };
 }
 
+/** @type {(lines: string[], n: number) => string} */
 const head = (lines, n) => `${FORMAT}.${n}.${fnv(lines.slice(0, n).join('\n'))}.`;
 
-/** FNV-1a, 32 bits, over UTF-16 units, hexadecimal: a checksum, nothing more. */
+/**
+ * FNV-1a, 32 bits, over UTF-16 units, hexadecimal: a checksum, nothing more.
+ * @param {string} text
+ */
 export function fnv(text) {
   let h = 0x811c9dc5;
   for (let i = 0; i < text.length; i += 1) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193);
   return (h >>> 0).toString(16).padStart(8, '0');
 }
 
+/** @param {string[]} lines */
 function bytesOf(lines) {
+  /** @type {number[]} */
   const bytes = [];
+  /** @type {number[]} */
   const ends = [];
+  /** @type {Map<string, number>} */
   const known = new Map();
   let last = 0;
+  /** @param {number} n */
   const varint = (n) => {
     for (; n > 127; n >>>= 7) bytes.push((n & 127) | 128);
     bytes.push(n);
   };
+  /** @param {string} word */
   const text = (word) => {
     const coded = new TextEncoder().encode(word);
     varint(coded.length);
@@ -82,8 +101,11 @@ function bytesOf(lines) {
         if (isWhole(word)) {
           const n = Number(word);
           varint((n < 0 ? -2 * n - 1 : 2 * n) * 2);
-        } else if (known.has(word)) {
-          varint(known.get(word) * 2 + 1);
+          continue;
+        }
+        const number = known.get(word);
+        if (number !== undefined) {
+          varint(number * 2 + 1);
         } else {
           varint(1);
           text(word);
@@ -99,11 +121,17 @@ function bytesOf(lines) {
   return { bytes, ends };
 }
 
+/** @param {string} word */
 const isWhole = (word) => WHOLE.test(word) && Math.abs(Number(word)) < LARGEST;
 
+/**
+ * @param {string[]} lines
+ * @param {number[]} bytes
+ */
 function readInto(lines, bytes) {
   let at = 0;
   let last = 0;
+  /** @type {string[]} */
   const words = [];
   const byte = () => {
     if (at >= bytes.length) throw new Error('cut short');
@@ -140,22 +168,26 @@ function readInto(lines, bytes) {
     }
     const name = ACTIONS[first & 31];
     if (!name) throw new Error('no such action');
-    const line = [last + ticks, name];
+    const line = [String(last + ticks), name];
     for (let i = first >> 5; i > 0; i -= 1) line.push(word());
     last += ticks;
     lines.push(line.join(' '));
   }
 }
 
+/** @param {number[]} bytes */
 function base64(bytes) {
   let text = '';
   for (const byte of bytes) text += String.fromCharCode(byte);
   return btoa(text);
 }
 
-/** As far as it is base64: a text that was cut may end inside a group of four. */
+/**
+ * As far as it is base64: a text that was cut may end inside a group of four.
+ * @param {string} code
+ */
 function fromBase64(code) {
-  const clean = /^[A-Za-z0-9+/]*/.exec(code)[0];
+  const clean = /^[A-Za-z0-9+/]*/.exec(code)?.[0] ?? '';
   const whole = clean.length % 4 === 1 ? clean.slice(0, -1) : clean;
   return Array.from(atob(whole), (c) => c.charCodeAt(0));
 }

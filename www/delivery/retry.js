@@ -8,8 +8,10 @@ const LONGEST_MS = 60_000;
  * is back; `stop()` forgets it and begins at 2 s the next time.
  */
 export function retrier() {
-  let timer = 0;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let timer;
   let wait = FIRST_MS;
+  /** @type {(() => void) | null} */
   let attempt = null;
   const go = () => {
     clearTimeout(timer);
@@ -19,6 +21,7 @@ export function retrier() {
   };
   addEventListener('online', go);
   return {
+    /** @param {() => void} act */
     again(act) {
       clearTimeout(timer);
       attempt = act;
@@ -34,5 +37,9 @@ export function retrier() {
   };
 }
 
-/** Waits. */
+/**
+ * Waits.
+ * @param {number} ms
+ * @returns {Promise<void>}
+ */
 export const pause = (ms) => new Promise((done) => setTimeout(done, ms));

@@ -19,7 +19,11 @@ function timestamp() {
   return new Date(last).toISOString();
 }
 
-/** A statement: `actor`, `activity` (an object of the statement) and `context` as they are. */
+/**
+ * A statement: `actor`, `activity` (an object of the statement) and `context` as they are.
+ * @param {string} verb
+ * @param {{ actor: object, activity: object, context: object, result?: object }} about
+ */
 export function statement(verb, { actor, activity, context, result }) {
   const made = {
     id: uuid(),
@@ -32,16 +36,25 @@ export function statement(verb, { actor, activity, context, result }) {
   return result ? { ...made, result } : made;
 }
 
-/** The score of a result. Rounded down, so that no score below a pass mark is told as that mark; raw is whole (cmi5, 9.5.1). */
+/**
+ * The score of a result. Rounded down, so that no score below a pass mark is told as that mark; raw is whole (cmi5, 9.5.1).
+ * @param {number} score 0 to 1
+ */
 export function scoreOf(score) {
   const scaled = Math.floor(score * 1e4 + 1e-6) / 1e4;
   return { scaled, raw: Math.floor(scaled * 100 + 1e-6), min: 0, max: 100 };
 }
 
-/** Score of each step, `null` where it was not done, as an extension. */
+/**
+ * Score of each step, `null` where it was not done, as an extension.
+ * @param {{ id: string, score: number | null }[]} steps
+ */
 export const stepScores = (steps) => ({ [STEP_SCORES]: Object.fromEntries(steps.map(({ id, score }) => [id, score])) });
 
-/** The description of a receipt as an attachment (xAPI 1.0.3, part 2, 2.4.11); null where the page cannot hash. */
+/**
+ * The description of a receipt as an attachment (xAPI 1.0.3, part 2, 2.4.11); null where the page cannot hash.
+ * @param {string} receipt
+ */
 export async function attachment(receipt) {
   const body = new TextEncoder().encode(receipt);
   try {

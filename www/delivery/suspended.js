@@ -6,6 +6,8 @@ import { pack, unpack } from './packed.js';
 /**
  * The text for a field of `most` characters. The receipt is already handed in, so it has the first right to the room; then as much of
  * the log as fits. `receiptKept` and `lines` (how many) say what is in it.
+ * @param {{ receipt?: string | null, lines?: string[] | null }} what
+ * @param {number} most
  */
 export function suspended({ receipt, lines }, most) {
   const slim = receipt ? compact(receipt) : '';
@@ -14,7 +16,10 @@ export function suspended({ receipt, lines }, most) {
   return { text: [log.text, receiptKept ? slim : ''].filter(Boolean).join(' '), receiptKept, lines: log.lines };
 }
 
-/** What is in such a text: `lines` null when there is no attempt under way; `whole` false when some of it is lost. */
+/**
+ * What is in such a text: `lines` null when there is no attempt under way; `whole` false when some of it is lost.
+ * @param {string} text
+ */
 export function resumed(text) {
   const given = text.trim();
   const brace = given.indexOf('{');
@@ -25,7 +30,10 @@ export function resumed(text) {
   return { lines: found?.lines.length ? found.lines : null, receipt, whole: found?.whole ?? false };
 }
 
-/** JSON without its layout and in ASCII: some hosts count bytes. Numbers keep their very digits. */
+/**
+ * JSON without its layout and in ASCII: some hosts count bytes. Numbers keep their very digits.
+ * @param {string} json
+ */
 export function compact(json) {
   return json
     .replace(/("(?:[^"\\]|\\.)*")|\s+/g, (_, text) => text ?? '')

@@ -5,5 +5,8 @@ import { delivery as texts } from '../words/delivery.js';
 /** An error whose message is a sentence of the page. Any other error's message is the browser's, in its own words. */
 export class Trouble extends Error {}
 
-/** What to tell the learner of an error. */
+/**
+ * What to tell the learner of an error.
+ * @param {unknown} error
+ */
 export const sentence = (error) => (error instanceof Trouble ? error.message : texts.broken);

@@ -2,13 +2,29 @@
 
 import { IntegrityError, loadEngine } from '../engine/engine-load.js';
 
-/** `{ integrity, loading, engine }`: the digests that were asked for, a promise, and the engine once it is there. */
+/**
+ * @import { TeachingRoom } from '../pkg/downbeam.js'
+ * @import { LoadingWords, OnProgress } from '../engine/engine-load.js'
+ * @import { Stand } from './patients.js'
+ *
+ * The engine as all elements use it: its patients by name.
+ * @typedef {{ TeachingRoom: typeof TeachingRoom, memory: WebAssembly.Memory, patients: Map<string, Stand> }} Engine
+ */
+
+/**
+ * The digests that were asked for, a promise, and the engine once it is there.
+ * @type {{ integrity: string, loading: Promise<Engine>, engine: Engine | null } | null}
+ */
 let current = null;
+/** @type {Set<OnProgress>} */
 const watchers = new Set();
 
 /**
- * The engine of this page: `{ TeachingRoom, memory, patients }`. `progress` gets percent, or null while the size is unknown.
+ * The engine of this page. `progress` gets percent, or null while the size is unknown.
  * An engine that was loaded under other digests, or none, is not handed out: nobody has checked it against these.
+ * @param {string} integrity
+ * @param {LoadingWords & { otherIntegrity: string }} words
+ * @param {OnProgress} progress
  */
 export async function sharedEngine(integrity, words, progress) {
   watchers.add(progress);
@@ -32,6 +48,11 @@ export async function sharedEngine(integrity, words, progress) {
   }
 }
 
+/**
+ * @param {string} integrity
+ * @param {LoadingWords} words
+ * @returns {Promise<Engine>}
+ */
 async function load(integrity, words) {
   const glue = await loadEngine((percent) => watchers.forEach((watch) => watch(percent)), words, integrity);
   // Once started, the glue's start function only hands the engine's exports out again.
@@ -39,7 +60,10 @@ async function load(integrity, words) {
   return { TeachingRoom: glue.TeachingRoom, memory, patients: new Map() };
 }
 
-/** The engine has stopped: the next one who needs it loads it again. */
+/**
+ * The engine has stopped: the next one who needs it loads it again.
+ * @param {Engine} engine
+ */
 export function forgetEngine(engine) {
   if (current?.engine === engine) current = null;
 }

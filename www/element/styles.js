@@ -9,6 +9,7 @@ export let styleProblem = '';
 /** Shared by all elements. */
 export const sheets = await Promise.all(FILES.map(sheet));
 
+/** @param {URL} file */
 async function sheet(file) {
   const made = new CSSStyleSheet();
   try {
@@ -17,7 +18,7 @@ async function sheet(file) {
     made.replaceSync(await response.text());
   } catch (error) {
     // Words, picture and controls are there without it.
-    styleProblem = error.message;
+    styleProblem = String(Object(error).message);
   }
   return made;
 }

@@ -3,7 +3,11 @@
 /** An element begins to load when it comes this near to the screen. */
 const NEAR = '300px';
 
-/** Watches until `stop()`. `act`: `resized()` whenever `film` has another size, `scheme()` when the system's colours change. */
+/**
+ * Watches until `stop()`. `act`: `resized()` whenever `film` has another size, `scheme()` when the system's colours change.
+ * @param {Element} film
+ * @param {{ resized: () => void, scheme: () => void }} act
+ */
 export function watchSurroundings(film, act) {
   const controller = new AbortController();
   const { signal } = controller;
@@ -15,9 +19,16 @@ export function watchSurroundings(film, act) {
 
   return {
     stop: () => controller.abort(),
-    /** The look that a theme asks for here. */
+    /**
+     * The look that a theme asks for here.
+     * @param {string} theme
+     */
     look: (theme) => (theme === 'light' || (theme === 'device' && light.matches) ? 'light' : 'dark'),
-    /** Calls `start` once, as soon as `host` is near the screen. */
+    /**
+     * Calls `start` once, as soon as `host` is near the screen.
+     * @param {Element} host
+     * @param {() => void} start
+     */
     whenNear(host, start) {
       const near = new IntersectionObserver((seen) => {
         if (!seen.some((entry) => entry.isIntersecting)) return;

@@ -4,9 +4,21 @@ import { spread } from '../film/labels.js';
 import { texts } from '../words/texts.js';
 import { picture as t } from '../words/keepsake.js';
 
+/**
+ * @import { Shown } from '../film/picture.js'
+ *
+ * @typedef {'context' | 'target' | 'posterior' | 'below'} OutlineKind
+ *
+ * A line of the engine's outlines, mm right and up of the detector's middle.
+ * @typedef {{ kind: OutlineKind, closed: boolean, points_mm: number[][] }} OutlineLine
+ */
+
 // On white, told apart by width and dash as well as by colour. Widths in mm.
 const STYLE = 'path{fill:none;stroke-linejoin:round;stroke-linecap:round}.context path{stroke:#7d868e;stroke-width:.3}.target path{stroke:#27506b;stroke-width:.5}.posterior path{stroke:#a34700;stroke-width:.8}.below path{stroke:#0b6280;stroke-width:1;stroke-dasharray:3 1.5}.name path{stroke:#111;stroke-width:.25}text{font:3.6px system-ui,sans-serif;fill:#111}.name text{stroke:#fff;stroke-width:.9;paint-order:stroke}';
-/** The kinds of line, in the order in which they are drawn. */
+/**
+ * The kinds of line, in the order in which they are drawn.
+ * @type {OutlineKind[]}
+ */
 export const KINDS = ['context', 'target', 'posterior', 'below'];
 const FOOT_MM = 13;
 const SCALE_MM = 20;
@@ -14,6 +26,9 @@ const SCALE_MM = 20;
 /**
  * `lines` as from `outlineLines`, `shown` as from `picture.js`, `about` the sentence on case and angles. With `shown.labels` the dog's parts
  * are named. Points are written to a hundredth of a millimetre.
+ * @param {OutlineLine[]} lines
+ * @param {Shown} shown
+ * @param {string} about
  */
 export function outlineDrawing(lines, shown, about) {
   const half = shown.field_mm / 2;
@@ -35,14 +50,23 @@ ${shown.labels ? names(shown, half) : ''}<g id="credit"><text x="${mm(4 - half)}
 `;
 }
 
-/** A line as path data; SVG's y runs down. */
+/**
+ * A line as path data; SVG's y runs down.
+ * @param {OutlineLine} line
+ */
 const data = (line) => `M${line.points_mm.map(([u, v]) => `${mm(u)} ${mm(-v)}`).join('L')}${line.closed ? 'Z' : ''}`;
 
-/** The dog's parts in the two margins, each with a line to its place. */
+/**
+ * The dog's parts in the two margins, each with a line to its place.
+ * @param {Shown} shown
+ * @param {number} half
+ */
 function names(shown, half) {
-  const seen = shown.dog.filter((d) => d.anchor_mm.every((x, i) => Math.abs(x) < half * shown.open[i])).sort((a, b) => a.anchor_mm[0] - b.anchor_mm[0]);
+  const seen = (shown.dog ?? []).filter((d) => d.anchor_mm.every((x, i) => Math.abs(x) < half * shown.open[i])).sort((a, b) => a.anchor_mm[0] - b.anchor_mm[0]);
   const middle = Math.ceil(seen.length / 2);
-  return [[seen.slice(0, middle), -1], [seen.slice(middle), 1]].map(([column, side]) => {
+  /** @type {[typeof seen, number][]} */
+  const columns = [[seen.slice(0, middle), -1], [seen.slice(middle), 1]];
+  return columns.map(([column, side]) => {
     column.sort((a, b) => b.anchor_mm[1] - a.anchor_mm[1]);
     const heights = spread(column.map((d) => -d.anchor_mm[1]), 7, 8 - half, half - 8);
     return column.map((d, i) => {
@@ -54,5 +78,7 @@ function names(shown, half) {
   }).join('');
 }
 
+/** @param {number} x */
 const mm = (x) => String(Math.round(x * 100) / 100);
+/** @param {string} text */
 const safe = (text) => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');

@@ -1,21 +1,33 @@
 // The learner's own view beside the best one in one film. Both are drawn once; the divider only clips.
 
 import { viewOf } from '../views/criterion-rows.js';
-import { button, byId, make, say } from '../base/dom.js';
+import { button, byId, make, say, within } from '../base/dom.js';
 import { compare as t } from '../words/keepsake.js';
 import { frozen } from '../film/shown.js';
 import { keyOf, POSITIONING } from '../state/positioning.js';
 import { tenth } from '../base/tenth.js';
 
-/** @import { PageState } from '../state/page-state.js' */
+/**
+ * @import { Shaping } from '../engine/shaping.js'
+ * @import { App, PageState } from '../state/page-state.js'
+ * @import { Needle } from './keepsake.js'
+ */
 
 /** What ends a comparison when it changes: the case, the C-arm, and how the picture is shown. */
 /** @type {readonly (keyof PageState)[]} */
 const SHOWN = [...POSITIONING, 'lesson', 'start', 'contrast', 'brightness', 'boneDark', 'outlines', 'view', 'byExposure', 'injection', 'lessons', 'selfTest'];
-/** Whether two angles so far apart are read as the same. */
+/**
+ * Whether two angles so far apart are read as the same.
+ * @param {number} degrees
+ */
 const alike = (degrees) => Math.abs(degrees) < 0.05;
 
-/** Puts the button beside `#best`. `needle` is from `injection`. Returns `after()`, for after each frame. */
+/**
+ * Puts the button beside `#best`. Returns `after()`, for after each frame.
+ * @param {App} app
+ * @param {Shaping} patient
+ * @param {Needle} needle
+ */
 export function comparison(app, patient, needle) {
   const film = byId('picture');
   const view = byId('view');
@@ -29,24 +41,27 @@ export function comparison(app, patient, needle) {
   film.append(stage);
   byId('film-stage').after(bar, words);
   // The state that is compared, or null.
+  /** @type {string | null} */
   let open = null;
   let split = 50;
 
   const standing = () => [keyOf(app.state, SHOWN), needle.inPicture()?.key].join();
   const best = () => viewOf(app.report, app.state.view)?.best;
   /** As the best view may be seen: in self-test after a check; never where pictures have to be taken. */
-  const allowed = () => !app.state.byExposure && !byId('best').disabled && !byId('checks').hidden && Boolean(best()) && patient.ready();
+  const allowed = () => !app.state.byExposure && !byId('best', HTMLButtonElement).disabled && !byId('checks').hidden && Boolean(best()) && patient.ready();
 
   function begin() {
-    if (!allowed()) return;
+    const to = best();
+    if (!allowed() || !to) return;
     const own = app.state.ownView ?? { oblique: app.state.oblique, tilt: app.state.tilt };
-    const aim = { oblique: tenth(best().oblique), tilt: tenth(best().tilt) };
-    const pixels = byId('overlay').width;
-    const sides = [['own', own], ['best', aim]].map(([name, angles]) => {
+    const aim = { oblique: tenth(to.oblique), tilt: tenth(to.tilt) };
+    const pixels = byId('overlay', HTMLCanvasElement).width;
+    const both = /** @type {const} */ ([['own', own], ['best', aim]]);
+    const sides = both.map(([name, angles]) => {
       const drawn = frozen(app, patient, angles, pixels, needle.inPicture());
       return make('div', { class: `compare-${name}` }, drawn.film, drawn.over);
     });
-    const labels = [['own', own], ['best', aim]].map(([name, angles]) => make('p', { class: `compare-label ${name}` }, make('strong', {}, t[name]), t.angles(angles)));
+    const labels = both.map(([name, angles]) => make('p', { class: `compare-label ${name}` }, make('strong', {}, t[name]), t.angles(angles)));
     stage.replaceChildren(...sides, ...labels, make('div', { class: 'compare-line' }));
     stage.setAttribute('aria-label', t.picture(own, aim));
     const by = { oblique: tenth(aim.oblique - own.oblique), tilt: tenth(aim.tilt - own.tilt) };
@@ -76,6 +91,7 @@ export function comparison(app, patient, needle) {
     if (back) (opener.checkVisibility() ? opener : byId('checks-button')).focus();
   }
 
+  /** @param {number} percent */
   function move(percent) {
     split = Math.min(100, Math.max(0, Math.round(percent)));
     slider.value = String(split);
@@ -86,6 +102,7 @@ export function comparison(app, patient, needle) {
   }
 
   slider.addEventListener('input', () => move(Number(slider.value)));
+  /** @param {PointerEvent} event */
   const follow = (event) => {
     const { left, width } = stage.getBoundingClientRect();
     move(((event.clientX - left) / width) * 100);

@@ -4,7 +4,27 @@ import { comparison } from './compare.js';
 import { exporting } from '../export/export.js';
 import { viewHistory } from './history.js';
 
-/** `patient` from `shaping`, `needle` from `injection`, `record` from `exposureRecord`; `act`: `notice(sentences)`, `said(sentence)`. */
+/**
+ * @import { Shaping } from '../engine/shaping.js'
+ * @import { Record } from '../exposure/record.js'
+ * @import { Marks, NeedleInPicture } from '../film/picture.js'
+ * @import { AttemptKeeper } from '../injection/attempt.js'
+ * @import { App } from '../state/page-state.js'
+ *
+ * What the injection shows of itself.
+ * @typedef {{ attempt: AttemptKeeper, inPicture: () => NeedleInPicture | null, marks: () => Marks | null }} Needle
+ *
+ * @typedef {{ notice: (sentences: string[]) => void, said: (sentence: string) => void }} Acts
+ */
+
+/**
+ * Sets them up. `patient` from `shaping`, `needle` from `injection`.
+ * @param {App} app
+ * @param {Shaping} patient
+ * @param {Needle} needle
+ * @param {Record} record
+ * @param {Acts} act
+ */
 export function keepsakes(app, patient, needle, record, act) {
   const compare = comparison(app, patient, needle);
   const history = viewHistory(app, patient, needle, record, act);

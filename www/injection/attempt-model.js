@@ -139,6 +139,12 @@ export function begin(m) {
 }
 
 /**
+ * The tick of a log's last line.
+ * @param {string[]} lines
+ */
+export const endOf = (lines) => Number.parseInt(lines.at(-1) ?? '0', 10);
+
+/**
  * Where a log leaves the table, [left, back, head] in mm; undefined when it was not moved.
  * @param {string[]} lines
  */
@@ -155,7 +161,7 @@ function goOn(m, lines) {
   } catch (error) {
     return m.acts.notice([texts.needle.file.notResumed(reason(error))]);
   }
-  m.begun_ms -= Number.parseInt(lines.at(-1) ?? '0', 10) * TICK_MS;
+  m.begun_ms -= endOf(lines) * TICK_MS;
   const table = tableOf(lines);
   if (table) m.app.change({ tableX: table[0], tableZ: table[2] });
   takeOver(m);

@@ -1,7 +1,7 @@
 // Attempts from outside and from before: replayed in the engine, or refused in one sentence with nothing lost.
 
 import { reason } from '../engine/room.js';
-import { advanced, caseKey, isOf, isOn, patientNow, patientOf, putAside, roomOf, setClock, tableOf, takeOver } from './attempt-model.js';
+import { advanced, caseKey, endOf, isOf, isOn, patientNow, patientOf, putAside, roomOf, setClock, tableOf, takeOver } from './attempt-model.js';
 import { texts } from '../words/injection.js';
 
 /**
@@ -30,7 +30,7 @@ export function replay(m, trace) {
   app.change({ injection: true, level: target.level, side: target.side, byExposure: Boolean(trace.case.exposures), tableX: left, tableZ: head });
   m.begunFor = caseKey(app.state);
   m.inLesson = false;
-  setClock(m, Number.parseInt(lines.at(-1) ?? '0', 10));
+  setClock(m, endOf(lines));
   m.pictured = null;
   if (app.state.byExposure) m.acts.fresh();
   takeOver(m);

@@ -2,21 +2,50 @@
 
 import { make, say } from '../base/dom.js';
 
-/** The view of that name in a report, if it is scored at this level. */
+/**
+ * @import { Criterion, Report, ViewScore } from '../pkg/values.js'
+ *
+ * The `checks` table of the texts, as far as it goes with rows.
+ * @typedef {{ word: (score: number) => string, criterion: (c: Criterion) => string, value: (c: Criterion) => string, tolerance: (c: Criterion) => string, sentence: (c: Criterion) => string }} CheckWords
+ *
+ * A row of a criterion, with its item in the list.
+ * @typedef {ReturnType<typeof scoreRow> & { advice: HTMLElement, tolerance: HTMLElement, item: HTMLElement }} CriterionRow
+ */
+
+/**
+ * The view of that name in a report, if it is scored at this level.
+ * @param {Report | null | undefined} report
+ * @param {string} name
+ */
 export const viewOf = (report, name) => report?.views.find((v) => v.view === name);
 
-/** The criteria that make a view, as the report has them. */
-export const criteriaOf = (report, view) => view.criteria.map((id) => report.criteria.find((c) => c.id === id)).filter(Boolean);
+/**
+ * The criteria that make a view, as the report has them.
+ * @param {Report} report
+ * @param {ViewScore} view
+ */
+export const criteriaOf = (report, view) => view.criteria.flatMap((id) => report.criteria.find((c) => c.id === id) ?? []);
 
-/** A name, a value, a bar and a word for a score. `words` is the `checks` table of the texts. */
+/**
+ * A name, a value, a bar and a word for a score.
+ * @param {string} id
+ * @param {Pick<CheckWords, 'word'>} words
+ */
 export function scoreRow(id, words) {
   const name = make('span', { class: 'check-name' });
   const value = make('span', { class: 'check-value', id: `${id}-value` });
   const bar = make('span', { class: 'bar', 'aria-hidden': 'true' }, make('span', { class: 'bar-fill' }));
   const word = make('span', { class: 'check-word', id: `${id}-word` });
-  const element = make('div', { class: `check ${id === 'total' ? 'total' : ''}`, id: `check-${id}` }, make('div', { class: 'check-line' }, name, value), bar, make('div', { class: 'check-line' }, word));
+  const lastLine = make('div', { class: 'check-line' }, word);
+  const element = make('div', { class: `check ${id === 'total' ? 'total' : ''}`, id: `check-${id}` }, make('div', { class: 'check-line' }, name, value), bar, lastLine);
   return {
     element,
+    lastLine,
+    /**
+     * @param {string} nameText
+     * @param {string} valueText
+     * @param {number} score
+     */
     show(nameText, valueText, score) {
       say(name, nameText);
       say(value, valueText);
@@ -28,28 +57,43 @@ export function scoreRow(id, words) {
   };
 }
 
-/** One row a criterion in `list`; `rows` (a Map) keeps them from one time to the next. */
+/**
+ * A row with what is allowed and what to do, as an item of a list.
+ * @param {string} id
+ * @param {Pick<CheckWords, 'word'>} words
+ * @returns {CriterionRow}
+ */
+function criterionRow(id, words) {
+  const row = scoreRow(id, words);
+  const advice = make('p', { class: 'advice' });
+  const tolerance = make('span', { class: 'check-tolerance' });
+  row.lastLine.append(tolerance);
+  row.element.append(advice);
+  return { ...row, advice, tolerance, item: make('li', {}, row.element) };
+}
+
+/**
+ * One row a criterion in `list`; `rows` keeps them from one time to the next.
+ * @param {HTMLElement} list
+ * @param {Map<string, CriterionRow>} rows
+ * @param {Criterion[]} criteria
+ * @param {CheckWords} words
+ */
 export function showCriteria(list, rows, criteria, words) {
   for (const criterion of criteria) {
-    if (!rows.has(criterion.id)) {
-      const row = scoreRow(criterion.id, words);
-      row.advice = make('p', { class: 'advice' });
-      row.tolerance = make('span', { class: 'check-tolerance' });
-      row.element.lastChild.append(row.tolerance);
-      row.element.append(row.advice);
-      row.item = make('li', {}, row.element);
-      list.append(row.item);
-      rows.set(criterion.id, row);
-    }
-    const row = rows.get(criterion.id);
+    const row = rows.get(criterion.id) ?? criterionRow(criterion.id, words);
+    if (!rows.has(criterion.id)) list.append(row.item);
+    rows.set(criterion.id, row);
     row.show(words.criterion(criterion), words.value(criterion), criterion.score);
     say(row.tolerance, words.tolerance(criterion));
     say(row.advice, words.sentence(criterion));
   }
   // In the order of the view; moved only when it differs, so that a screen reader keeps its place.
-  const wanted = criteria.map((c) => rows.get(c.id).item);
+  /** @type {Element[]} */
+  const wanted = criteria.flatMap((c) => rows.get(c.id)?.item ?? []);
   const standing = [...list.children].filter((item) => wanted.includes(item));
   if (wanted.some((item, i) => item !== standing[i])) list.append(...wanted);
+  /** @type {Set<string>} */
   const shown = new Set(criteria.map((c) => c.id));
   for (const [id, row] of rows) row.item.hidden = !shown.has(id);
 }
