@@ -10,6 +10,7 @@ use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::nerves::Node;
 use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
 use downbeam::anatomy::vessels::{Vessel, VesselKind};
+use downbeam::imaging::c_arm::CArm;
 use downbeam::needle::compartment::{Pattern, compartment_at};
 use downbeam::needle::contact::ContactKind;
 use downbeam::needle::device::Gauge;
@@ -28,6 +29,27 @@ static AVERAGE: LazyLock<Interior> =
 
 fn case(level: Level, side: Side) -> Case {
     Case { exposures: true, ..Case::new(Target { level, side }) }
+}
+
+/// The C-arm may be turned freely; of where it comes to rest the log has what has moved, in tenths, and leads back there.
+#[test]
+fn what_has_moved_is_written_down_in_tenths() {
+    let mut attempt = Attempt::new(case(Level::L4, Side::Left));
+    attempt.settle(&AVERAGE, 3, &CArm::default()).unwrap();
+    assert!(attempt.log.is_empty());
+    let mut arm = CArm::at_degrees(-25.04, 5.66).unwrap();
+    attempt.settle(&AVERAGE, 5, &arm).unwrap();
+    arm = attempt.state.arm;
+    attempt.settle(&AVERAGE, 7, &arm).unwrap();
+    arm.table_shift_mm = DVec3::new(1.26, 0.0, -30.0);
+    attempt.settle(&AVERAGE, 9, &arm).unwrap();
+    let moved = Action::MoveTable { left: 13, back: 0, head: -300 };
+    assert_eq!(attempt.log, [Event(5, Action::Orient { oblique: -250, tilt: 57 }), Event(9, moved)]);
+    let again = Attempt::replay(attempt.case, &AVERAGE, &attempt.log).unwrap();
+    assert_eq!(again.state.arm, attempt.state.arm);
+    attempt.apply(&AVERAGE, Event(10, Action::Finish)).unwrap();
+    attempt.settle(&AVERAGE, 11, &CArm::default()).unwrap();
+    assert_eq!(attempt.log.len(), 3, "after the end nothing is written");
 }
 
 fn scored(hand: &Hand<'_>) -> Score {

@@ -14,7 +14,7 @@
 //! 2 · (2 / 2)² / 700 = 0.003 mm at one pixel and much less in the mean.
 //!
 //! A change of slope stays in the running sum to the end of its row, and so would its rounding. Steps are therefore whole numbers of
-//! 2⁻²¹ ([`STEPS_A_UNIT`]): what cancels, cancels wholly, in any order, and a number too large for 32 bits comes back as it went, since
+//! 2⁻²¹ (`STEPS_A_UNIT`): what cancels, cancels wholly, in any order, and a number too large for 32 bits comes back as it went, since
 //! all sums wrap. What is left is the rounding of single edges: about 1e-5 at the far end of a row through 300 triangles. A sum of 1024
 //! (mm, or attenuation) and more would come out wrong.
 

@@ -5,6 +5,7 @@ use super::action::{Action, ActionError, Event};
 use super::case::Case;
 use super::state::State;
 use crate::anatomy::interior::Interior;
+use crate::imaging::c_arm::CArm;
 
 /// A case, its log and where it stands.
 #[derive(Clone, Debug)]
@@ -34,6 +35,32 @@ impl Attempt {
         self.log.push(event);
         self.undone.clear();
         Ok(())
+    }
+
+    /// Writes down where C-arm, picture and table stand, as far as they have moved since the last action: in tenths of a degree and of a
+    /// millimetre, so that the log alone leads to the same state. After the end nothing is written.
+    ///
+    /// # Errors
+    /// When the machine does not reach where `arm` stands.
+    pub fn settle(&mut self, interior: &Interior, tick: u32, arm: &CArm) -> Result<(), ActionError> {
+        if self.state.finished {
+            return Ok(());
+        }
+        let known = self.state.arm;
+        let tenths = |value: f64| libm::round(value * 10.0) as i32;
+        let mut moves = Vec::new();
+        if (arm.oblique, arm.tilt) != (known.oblique, known.tilt) {
+            let (oblique, tilt) = (tenths(arm.oblique.to_degrees()), tenths(arm.tilt.to_degrees()));
+            moves.push(Action::Orient { oblique, tilt });
+        }
+        if arm.image_rotation != known.image_rotation {
+            moves.push(Action::RotateImage { by: tenths(arm.image_rotation.to_degrees()) });
+        }
+        if arm.table_shift_mm != known.table_shift_mm {
+            let [left, back, head] = arm.table_shift_mm.to_array().map(tenths);
+            moves.push(Action::MoveTable { left, back, head });
+        }
+        moves.into_iter().try_for_each(|action| self.apply(interior, Event(tick, action)))
     }
 
     /// A whole log; stops at the first action that cannot be done.

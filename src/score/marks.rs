@@ -29,7 +29,7 @@ pub(super) fn not_yet(remark: Remark) -> Marks {
 }
 
 /// Little radiation is worth something for what was reached with it: its marks scale with those of the other steps.
-pub fn scale_economy(steps: &mut [Step]) {
+pub(crate) fn scale_economy(steps: &mut [Step]) {
     let reached = weighed(steps.iter().filter(|s| s.id != StepId::Radiation));
     for step in steps.iter_mut().filter(|s| s.id == StepId::Radiation) {
         if let Some(score) = &mut step.score
@@ -42,7 +42,7 @@ pub fn scale_economy(steps: &mut [Step]) {
 }
 
 /// Weighted mean over steps, 0 to 1; a step not done gives nothing.
-pub fn weighed<'a>(steps: impl Iterator<Item = &'a Step>) -> f64 {
+pub(crate) fn weighed<'a>(steps: impl Iterator<Item = &'a Step>) -> f64 {
     let (sum, weight) = steps
         .fold((0.0, 0.0), |(sum, weight), s| (sum + s.weight * s.score.unwrap_or(0.0), weight + s.weight));
     if weight > 0.0 { sum / weight } else { 0.0 }

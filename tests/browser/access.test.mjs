@@ -123,7 +123,9 @@ test('every control is reached by Tab, shows where it is, and is not under the c
     // By script, so that Tab still starts at the top.
     await page.evaluate(() => {
       document.getElementById('spot').click();
-      document.activeElement.blur();
+      document.body.tabIndex = -1;
+      document.body.focus();
+      document.body.removeAttribute('tabindex');
       getSelection().removeAllRanges();
       scrollTo(0, 0);
     });
@@ -142,6 +144,29 @@ test('every control is reached by Tab, shows where it is, and is not under the c
       reached.add(at.id);
       assert.ok(!at.covered, `${at.id} is covered`);
       assert.notEqual(at.ring, 'none', `${at.id} shows no focus`);
+    }
+    // What opens when asked for: each by its button, and Escape gives the keys back to it.
+    for (const sheet of ['case-sheet', 'picture-sheet', 'checks-sheet', 'exposure-sheet']) {
+      const button = page.locator(`[popovertarget="${sheet}"]:not([popovertargetaction])`);
+      await button.focus();
+      await page.keyboard.press('Enter');
+      assert.ok(await page.locator(`#${sheet}`).isVisible(), sheet);
+      for (let i = 0; i < 20; i++) {
+        await page.keyboard.press('Tab');
+        const at = await page.evaluate((id) => {
+          const e = document.activeElement;
+          return e.closest(`#${id}`) && { id: e.id, ring: getComputedStyle(e.closest('.segment') ?? e).outlineStyle };
+        }, sheet);
+        if (!at) break;
+        reached.add(at.id);
+        assert.notEqual(at.ring, 'none', `${at.id} shows no focus`);
+      }
+      await button.focus();
+      await page.keyboard.press('Enter');
+      if (!(await page.locator(`#${sheet}`).isVisible())) await page.keyboard.press('Enter');
+      await page.keyboard.press('Escape');
+      assert.equal(await page.locator(`#${sheet}`).isVisible(), false, sheet);
+      assert.ok(await button.evaluate((e) => e === document.activeElement), `${sheet}: the keys go back to its button`);
     }
     for (const id of ['level-L4', 'side-left', 'patient', 'menu-button', 'picture', 'bone-dark', 'outlines', 'labels', 'spot', 'fluoroscopy', 'source-exposures', 'pulse-rate', 'magnification', 'low-dose', 'latch', 'collimation-width', 'collimation-height', 'dose-reset', 'dose-save', 'turn-oblique', 'turn-oblique-number', 'turn-tilt', 'turn-tilt-number', 'start-random', 'start-again', 'self-test', 'view-true_ap', 'best', 'welcome-tour', 'welcome-close']) {
       assert.ok(reached.has(id), `${id} is not reached: ${[...reached]}`);

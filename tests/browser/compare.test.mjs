@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { axeFinds, open, pictureHash, setUp, settled, sideways, typeAngle } from './harness.mjs';
+import { axeFinds, open, pictureHash, setUp, settled, sideways, typeAngle, openSheet } from './harness.mjs';
 
 let site;
 before(async () => (site = await setUp()));
@@ -195,10 +195,15 @@ for (const [name, options] of [['desk', {}], ['phone', { viewport: { width: 320,
     assert.ok(passes.length > 20);
     assert.deepEqual(violations, []);
     assert.equal(await sideways(page), 0);
-    for (const what of ['#compare', '#compare-close', '#compare-slider', '.history-view']) {
+    const opener = await page.locator('#checks-button').boundingBox();
+    assert.ok(opener.width >= 44 && opener.height >= 44);
+    for (const what of ['#compare-close', '#compare-slider', '.history-view']) {
       const box = await page.locator(what).first().boundingBox();
       assert.ok(box.width >= 44 && box.height >= 44, `${what} ${box.width} × ${box.height}`);
     }
+    await openSheet(page, 'checks');
+    const press = await page.locator('#compare').boundingBox();
+    assert.ok(press.width >= 44 && press.height >= 44);
     await close();
   });
 }

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { after, before, test } from 'node:test';
-import { failed, only, open, pictureHash, settled, setUp, typeAngle } from './harness.mjs';
+import { failed, only, open, pictureHash, settled, setUp, typeAngle, openSheet } from './harness.mjs';
 
 const LIVE = '#level=L4&side=left&oblique=0&tilt=0';
 const EXPOSED = `${LIVE}&exposures=on`;
@@ -314,6 +314,7 @@ test('the address keeps the choice, and self-test still hides what it hides', as
   assert.match(await page.evaluate(() => location.hash), /exposures=on/);
   await spot(page);
   await typeAngle(page, 'oblique', 9);
+  await openSheet(page, 'checks');
   assert.ok(await page.locator('#check-total').isHidden());
   assert.doesNotMatch((await page.textContent('#picture-text')) + (await page.textContent('#status')), /of 100|Turn the receptor/);
   await close();

@@ -20,7 +20,7 @@ test('by the address, with sides, numbers and findings in the language', async (
   await typeAngle(page, 'oblique', 12.5);
   await typeAngle(page, 'tilt', 3);
   await settled(page);
-  assert.match(await page.textContent('#turns'), /12,5° zur linken Seite der Person/);
+  assert.match(await page.textContent('#film-angles'), /12,5° zur linken Seite der Person/);
   const advice = (await page.locator('#checks .advice').allTextContents()).join(' ');
   assert.match(advice, /Den Empfänger um \d+ Grad zur rechten Seite der Person drehen\./);
   assert.doesNotMatch(await page.locator('main').innerText(), /\b(undefined|the|degrees|left|right)\b/);

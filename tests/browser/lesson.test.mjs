@@ -5,7 +5,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { ROOT, axeFinds, cargo, lessonStands, open, setUp, sideways, typeAngle } from './harness.mjs';
+import { ROOT, axeFinds, cargo, lessonStands, open, setUp, sideways, typeAngle, openSheet } from './harness.mjs';
 import { drawn } from './keyboard.mjs';
 
 let site;
@@ -153,6 +153,7 @@ test('a view worth nothing is asked about once, and does not look like one that 
   await begin(page);
   assert.equal(await page.locator('#needle-hint').isVisible(), false);
   assert.equal(await page.locator('#stage-true_ap .view-now').isVisible(), false);
+  await openSheet(page, 'checks');
   assert.equal(await page.locator('#check-total').isVisible(), false);
   assert.doesNotMatch(await page.textContent('#status'), /degree/);
   await page.click('#needle-hint-ask');
@@ -322,7 +323,7 @@ test('links that are broken, and lessons that are none, leave the page as it was
   await chooser.setFiles({ name: 'l.json', mimeType: 'application/json', buffer: Buffer.from('{"format": 1, "colour": "red"}') });
   await page.waitForFunction(() => /colour: unknown field 'colour'/.test(document.getElementById('notice-text').textContent));
   await page.check('#activity-views', { force: true });
-  await page.locator('#checks').waitFor();
+  await page.locator('#steps').waitFor();
   assert.deepEqual(errors, []);
   await close();
 });
@@ -379,7 +380,9 @@ test('a lesson that was left stands as it was, and the page goes its own way', a
   for (let i = 0; i < 2; i++) await page.click('#keep-true_ap');
   await page.check('#activity-views', { force: true });
   await page.waitForFunction(() => document.body.dataset.activity === 'views');
+  await openSheet(page, 'case');
   assert.equal(await page.locator('#levels').isVisible(), true);
+  await page.keyboard.press('Escape');
   assert.equal(await page.locator('#lesson').isVisible(), false);
   await page.check('#activity-injection', { force: true });
   await page.waitForFunction(() => !document.getElementById('stage-mark').hidden);

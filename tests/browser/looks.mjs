@@ -26,7 +26,7 @@ export const STATES = [
   { name: 'menu', hash: L4, act: (page) => page.click('#menu-button') },
   { name: 'tour', hash: L4, act: async (page) => { await page.waitForSelector('#welcome-tour'); await page.click('#welcome-tour'); await page.waitForSelector('#tour:not([hidden])'); } },
   { name: 'keys', hash: L4, act: async (page) => { await page.click('#menu-button'); await page.click('#keys-open'); await page.waitForSelector('#keymap[open]'); } },
-  { name: 'compared', hash: L4, act: async (page) => { await page.waitForSelector('#compare'); await page.click('#compare'); await page.waitForSelector('.compare-bar'); } },
+  { name: 'compared', hash: L4, act: async (page) => { await page.waitForSelector('#compare', { state: 'attached' }); await page.click('#compare'); await page.waitForSelector('.compare-bar'); } },
   { name: 'exposed', hash: `${L4}&exposures=on`, act: (page) => page.click('#spot') },
   { name: 'injection', hash: NEEDLE, act: async (page) => { await deep(page); await press(page, 'l'); } },
   { name: 'lessons', hash: L4, act: async (page) => { await page.check('#activity-lessons'); await page.waitForSelector('#lesson-body a, #lesson-body button'); } },

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { open, setUp, settled, typeAngle } from './harness.mjs';
+import { open, setUp, settled, typeAngle, openSheet } from './harness.mjs';
 
 let site;
 before(async () => (site = await setUp()));
@@ -137,6 +137,7 @@ test('self-test hides values and advice until asked, and counts', async () => {
   await page.check('#self-test');
   await settled(page);
   const hidden = async () => {
+    await openSheet(page, 'checks');
     assert.ok(await page.locator('#check-total').isHidden());
     assert.equal(await page.locator('.criteria .advice:visible').count(), 0);
     const heard = (await page.textContent('#picture-text')) + (await page.textContent('#status'));
@@ -146,6 +147,7 @@ test('self-test hides values and advice until asked, and counts', async () => {
   assert.ok(await page.isDisabled('#best'));
   await page.click('#check');
   await settled(page);
+  await openSheet(page, 'checks');
   assert.ok(await page.locator('#check-total').isVisible());
   assert.equal(await page.textContent('#check-count'), '1 check used');
   assert.match(await page.textContent('#status'), /of 100/);

@@ -16,7 +16,6 @@ case-side = Seite
 case-left = Links
 case-right = Rechts
 case-patient = Person
-case-now = { $place } · { $patient }
 sheet-close = Schließen
 case-theme = Helligkeit
 case-dark = Dunkler Raum

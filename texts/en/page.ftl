@@ -16,7 +16,6 @@ case-side = Side
 case-left = Left
 case-right = Right
 case-patient = Patient
-case-now = { $place } · { $patient }
 sheet-close = Close
 case-theme = Theme
 case-dark = Dark room

@@ -16,7 +16,6 @@ case-side = Lado
 case-left = Izquierda
 case-right = Derecha
 case-patient = Paciente
-case-now = { $place } · { $patient }
 sheet-close = Cerrar
 case-theme = Aspecto
 case-dark = Sala oscura

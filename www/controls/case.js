@@ -16,7 +16,8 @@ export function caseControls(app) {
     showSide(state.side);
     showPatient(state.patient);
     const patient = patients.find((p) => p.name === state.patient);
-    say(byId('case-now'), texts.case.now(state));
+    say(byId('case-now'), texts.place(state));
+    say(byId('case-patient'), ` · ${texts.case.patientName(state.patient)}`);
     say(byId('patient-sentence'), patient?.sentence ? texts.case.patientSentence(patient) : '');
   };
 }

@@ -89,16 +89,18 @@ function stepRow(step) {
   const text = texts.steps.list[step.id];
   const mark = make('span', { class: 'step-mark', 'aria-hidden': 'true' });
   const title = make('h3', { class: 'step-title' });
-  const phase = make('span', { class: 'step-phase' });
+  const phase = make('span', { class: 'step-phase unseen' });
   const act = make('p', {});
   const look = make('p', { class: 'look' });
   const body = make('div', { class: 'step-body' }, act, look);
   const outcome = make('p', { class: 'step-result quiet' });
-  const item = make('li', { class: 'step', id: `step-${step.id}` }, mark, make('div', { class: 'step-head' }, title, phase), body, outcome);
+  const head = make('div', {}, title, phase);
+  const item = make('li', { class: 'step', id: `step-${step.id}` }, mark, head, body, outcome);
   return {
     item,
     show(state, below, phaseNow, result) {
       item.dataset.phase = phaseNow;
+      head.className = phaseNow === 'current' ? 'step-head' : 'unseen';
       if (phaseNow === 'current') item.setAttribute('aria-current', 'step');
       else item.removeAttribute('aria-current');
       say(title, text.title(state));

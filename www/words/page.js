@@ -21,7 +21,6 @@ const step = (name) => ({
 });
 
 const own = say.tree({
-  case: { now: (s) => say('case-now', { place: view.place(s), patient: view.case.patientName(s.patient) }) },
   picture: {
     label: (s) => say('picture-label', { place: view.place(s) }),
     zoomed: (times) => say(times > 1 ? 'picture-zoomed' : 'picture-whole', { times: say.number(times, 1) }),

@@ -65,35 +65,11 @@ impl TeachingRoom {
         Ok(())
     }
 
-    /// Writes down where C-arm and table stand, if they have moved since the last action.
-    fn commit(&mut self, tick: u32) -> Result<(), JsError> {
-        let (arm, known) = (self.arm, self.procedure.attempt.state.arm);
-        let tenths = |value: f64| libm::round(value * 10.0) as i32;
-        let mut moves = Vec::new();
-        if (arm.oblique, arm.tilt) != (known.oblique, known.tilt) {
-            let (oblique, tilt) = (tenths(arm.oblique.to_degrees()), tenths(arm.tilt.to_degrees()));
-            moves.push(Action::Orient { oblique, tilt });
-        }
-        if arm.image_rotation != known.image_rotation {
-            moves.push(Action::RotateImage { by: tenths(arm.image_rotation.to_degrees()) });
-        }
-        if arm.table_shift_mm != known.table_shift_mm {
-            let [left, back, head] = arm.table_shift_mm.to_array().map(tenths);
-            moves.push(Action::MoveTable { left, back, head });
-        }
-        for action in moves {
-            self.procedure.attempt.apply(&self.patient.interior, Event(tick, action))?;
-        }
-        Ok(())
-    }
-
     /// Does an action of the attempt.
     pub(super) fn do_action(&mut self, tick: u32, action: Action) -> Result<(), JsError> {
         // Time goes on even where the page's clock has been set back.
         let tick = tick.max(self.procedure.attempt.state.tick);
-        if !self.procedure.attempt.state.finished {
-            self.commit(tick)?;
-        }
+        self.procedure.attempt.settle(&self.patient.interior, tick, &self.arm)?;
         self.procedure.attempt.apply(&self.patient.interior, Event(tick, action))?;
         self.arm = self.procedure.attempt.state.arm;
         self.procedure.changed();
@@ -182,10 +158,7 @@ impl TeachingRoom {
     /// Writes down where the C-arm has come to rest.
     pub fn settle(&mut self, tick: u32) -> Result<(), JsValue> {
         let tick = tick.max(self.procedure.attempt.state.tick);
-        if !self.procedure.attempt.state.finished {
-            self.commit(tick)?;
-        }
-        Ok(())
+        Ok(self.procedure.attempt.settle(&self.patient.interior, tick, &self.arm).map_err(JsError::from)?)
     }
 
     /// The procedure as it stands (`score::report::ProcedureReport`), in the present view.
