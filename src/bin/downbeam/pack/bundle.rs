@@ -118,20 +118,35 @@ fn in_few_files(html: &str) -> anyhow::Result<String> {
         .with_context(|| format!("{PAGE} does not begin with {ENTRY}"))
 }
 
-/// A module without its comments, which are a line or lines of their own. (In a text of several lines such a line would go, too; only
-/// the programs for the graphics processor have any, where they are comments as well.)
+/// A module without its comments, which are a line or lines of their own or types, and without indentation except in texts of several
+/// lines. (In such a text a line that looks like a comment would go, too; only the programs for the graphics processor have any, where
+/// they are comments as well.)
 fn lean(source: &str) -> String {
     let mut inside = false;
+    let mut in_text = false;
     let mut lean = String::with_capacity(source.len());
     for line in source.split_inclusive('\n') {
         let words = line.trim();
         inside |= words.starts_with("/**");
         if !inside && !words.starts_with("//") && !words.is_empty() {
-            lean += line;
+            lean += &without_types(if in_text { line } else { line.trim_start() });
+            in_text ^= line.matches('`').count() % 2 == 1;
         }
         inside &= !words.ends_with("*/");
     }
     lean
+}
+
+/// A line of code without the types in it, such as `/** @type {Element} */ `, which no browser reads.
+fn without_types(line: &str) -> String {
+    let mut rest = line;
+    let mut out = String::with_capacity(line.len());
+    while let Some((before, after)) = rest.split_once("/** @") {
+        let Some((_, code)) = after.split_once("*/") else { break };
+        out += before;
+        rest = code.strip_prefix(' ').unwrap_or(code);
+    }
+    out + rest
 }
 
 /// Calls modules when they are first needed; of what comes after the first picture the script is fetched first.
@@ -165,6 +180,10 @@ mod tests {
     fn comments_leave_a_module_and_nothing_else_does() {
         let source = "// One.\nimport './a.js';\n\n/** Two. */\nexport const b = 'http://x'; // three\n/**\n * Four.\n */\nb();\n";
         assert_eq!(lean(source), "import './a.js';\nexport const b = 'http://x'; // three\nb();\n");
+        let typed = "const a = /** @type {[string, number][]} */ (b).map((/** @type {string} */ c) => c);\n";
+        assert_eq!(lean(typed), "const a = (b).map((c) => c);\n");
+        let text = "  if (a) {\n    b = `one\n  two`;\n  }\n";
+        assert_eq!(lean(text), "if (a) {\nb = `one\n  two`;\n}\n");
     }
 
     #[test]
