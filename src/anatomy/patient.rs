@@ -76,7 +76,7 @@ pub struct Patient {
 /// (`tests/silhouette.rs`) and films do not change to the eye; time of a frame and of a patient goes with the inverse square.
 mod spacing_mm {
     pub(super) const VERTEBRA: f32 = 1.8;
-    pub(super) const SACRUM: f32 = 2.3;
+    pub(super) const SACRUM: f32 = 2.2;
     pub(super) const WING: f32 = 3.8;
     pub(super) const RIB: f32 = 2.4;
     pub(super) const CONTEXT: f32 = 3.8;

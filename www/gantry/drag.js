@@ -4,9 +4,12 @@ const STEP_DEG = 0.1;
 /** Nearer than this to the isocentre a pointer has no direction, share of the drawing's width. */
 const TOO_NEAR = 0.04;
 
+/** From the window's pixels to a drawing's own units (mm), as it now stands. */
+const intoDrawing = (svg) => svg.getScreenCTM().inverse();
+
 /** Where a pointer is in a drawing's own units (mm). */
-export function pointIn(svg, event) {
-  const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse());
+export function pointIn(svg, event, into = intoDrawing(svg)) {
+  const { x, y } = new DOMPoint(event.clientX, event.clientY).matrixTransform(into);
   return [x, y];
 }
 
@@ -38,16 +41,18 @@ export function angleTowards(at, reach, seenAt, [low, high]) {
 export function dragAngle(svg, key, app, view) {
   const STILL_PX = 4;
   let hand = null;
-  const from = (event) => {
-    const [at, middle] = [pointIn(svg, event), view.middle()];
+  const from = (event, into) => {
+    const [at, middle] = [pointIn(svg, event, into), view.middle()];
     return [at[0] - middle[0], at[1] - middle[1]];
   };
   svg.addEventListener('pointerdown', (event) => {
     if (event.button !== 0 || !event.isPrimary || view.frozen()) return;
-    const at = from(event);
+    // The drawing may be moved while it is held, since what stands over it changes with the angle: the hand goes by where it was.
+    const into = intoDrawing(svg);
+    const at = from(event, into);
     const range = app.catalogue.range[key];
     const far = Math.hypot(...at);
-    hand = { x: event.clientX, y: event.clientY, start: app.state[key], turned: false, reach: 0, range };
+    hand = { x: event.clientX, y: event.clientY, start: app.state[key], turned: false, reach: 0, range, into };
     if (far < TOO_NEAR * svg.viewBox.baseVal.width) return;
     // Taken by the receptor's half or by the source's: whichever needs the smaller correction.
     const ways = [far, -far].map((reach) => ({ reach, off: hand.start - angleTowards(at, reach, view.seenAt, [-180, 180]) }));
@@ -64,7 +69,7 @@ export function dragAngle(svg, key, app, view) {
       app.hold(true);
     }
     const [low, high] = hand.range;
-    const wanted = angleTowards(from(event), hand.reach, view.seenAt, [low - hand.off, high - hand.off]) + hand.off;
+    const wanted = angleTowards(from(event, hand.into), hand.reach, view.seenAt, [low - hand.off, high - hand.off]) + hand.off;
     app.change({ [key]: Math.round(Math.min(high, Math.max(low, wanted)) * 10) / 10 });
   });
   const release = () => {

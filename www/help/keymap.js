@@ -30,12 +30,18 @@ function places() {
 
 let dialog = null;
 
-/** Shows it. Escape and its button close it, and the focus goes back to where it was. */
+/**
+ * Shows it. Escape and its button close it, and the focus goes back to where it was; to the button of a sheet if it was in one, which closes
+ * when a dialog opens.
+ */
 export function showKeys() {
   dialog ??= built();
   const use = dialog.querySelector('#single-keys');
   use.checked = singleKeys();
-  if (!dialog.open) dialog.showModal();
+  if (dialog.open) return;
+  const sheet = document.activeElement?.closest('[popover]');
+  dialog.addEventListener('close', () => sheet && document.querySelector(`[popovertarget="${sheet.id}"]`)?.focus(), { once: true });
+  dialog.showModal();
 }
 
 function built() {
