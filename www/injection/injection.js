@@ -309,7 +309,8 @@ export function injection(app, patient, record, act) {
       const hint = hinted ? hintText(report) : '';
       byId('needle-hint').hidden = hint === '';
       say(byId('needle-hint-text'), hint);
-      next = hinted ? nextAct(stage, report, does, app.state) : null;
+      // Who asks for a hint is told what to do, and does it by hand.
+      next = hinted && state.guided ? nextAct(stage, report, does, app.state) : null;
       byId('needle-next').hidden = !next;
       say(byId('needle-next'), next?.text ?? '');
       byId('needle-hint-ask').hidden = state.selfTest || state.guided || report.finished;
