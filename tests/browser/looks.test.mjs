@@ -38,7 +38,7 @@ test('a part that is gone, moved or of another colour is found', async () => {
   const { page, close } = await reach(site, views);
   const [size, theme] = [WIDTHS[0], THEMES[0]];
   const was = await kept(views.name, size[0], theme);
-  for (const rule of ['#checks { visibility: hidden; }', '.turns { translate: 0 24px; }', '.segment:has(:checked) { background: #4a7; }']) {
+  for (const rule of ['#gantry { visibility: hidden; }', '#steps { translate: 0 24px; }', '#check { background: #4a7; }']) {
     const style = await page.addStyleTag({ content: rule });
     const { share } = await difference(blank, was, await cells(blank, await shot(page, size, theme, views)));
     assert.ok(share > ALLOWED, `${rule}: ${share}`);
