@@ -20,11 +20,12 @@ pub(super) fn depth(case: &Case, interior: &Interior, state: &State) -> Marks {
     let Some(tip) = final_tip(state) else {
         return not_yet(Remark::DepthNotYet);
     };
-    let place = tip_place(case, interior, state, tip);
+    let best = best_pair(case, interior);
+    let place = tip_place(case, interior, state, best, tip);
     let worst = place.iter().fold(1.0, |least, part| f64::min(least, part.0));
     let mut scores: Vec<f64> = place.iter().map(|part| part.0).collect();
     let mut reasons: Vec<Remark> = place.into_iter().map(|part| part.1).collect();
-    for (seen, view) in depth_seen(case, interior, state).into_iter().zip(PROVING) {
+    for (seen, view) in depth_seen(case, state, best).into_iter().zip(PROVING) {
         scores.push(if seen { 1.0 } else { 0.0 });
         if !seen {
             reasons.push(Remark::Unproven { view });
@@ -35,19 +36,14 @@ pub(super) fn depth(case: &Case, interior: &Interior, state: &State) -> Marks {
     (Some(mean.min(worst * 0.5 + 0.5)), reasons)
 }
 
-/// Whether depth has been seen in AP and in lateral.
-pub(super) fn depth_seen(case: &Case, interior: &Interior, state: &State) -> [bool; 2] {
-    proven(case, state, best_pair(case, interior))
-}
-
 /// The view that depth was not proven in, if there is one.
 pub(super) fn unproven(case: &Case, interior: &Interior, state: &State) -> Option<ViewKind> {
-    let seen = depth_seen(case, interior, state);
+    let seen = depth_seen(case, state, best_pair(case, interior));
     PROVING.into_iter().zip(seen).find_map(|(kind, seen)| (!seen).then_some(kind))
 }
 
-/// Whether an AP and a lateral picture, `best` each, were taken with the needle near its final depth.
-fn proven(case: &Case, state: &State, best: [Orientation; 2]) -> [bool; 2] {
+/// Whether an AP and a lateral picture, near `best` of [`best_pair`] each, were taken with the needle near its final depth.
+pub(super) fn depth_seen(case: &Case, state: &State, best: [Orientation; 2]) -> [bool; 2] {
     let pictures: Vec<(CArm, f64)> = if case.exposures {
         state.pictures.iter().filter_map(|t| t.depth_mm.map(|d| (t.arm, d))).collect()
     } else {

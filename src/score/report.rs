@@ -4,7 +4,7 @@ use super::depth::depth_seen;
 use super::needle_path::DEEP_MM;
 use super::remark::{Area, Remark, Way};
 use super::rubric::step;
-use super::tip_place::tip_place;
+use super::tip_place::{best_pair, tip_place};
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
 use crate::imaging::c_arm::CArm;
@@ -289,8 +289,10 @@ fn looked_now<'a>(case: &Case, state: &'a State) -> Cow<'a, State> {
 /// Where the tip stands once it is deep.
 fn tip_report(case: &Case, state: &State, interior: &Interior) -> Option<TipReport> {
     let needle = state.needle.as_ref().filter(|n| n.depth_mm() > DEEP_MM)?;
-    let [(ap_score, ap), (lateral_score, lateral)] = tip_place(case, interior, state, needle.tip().position);
-    let [ap_seen, lateral_seen] = depth_seen(case, interior, &looked_now(case, state));
+    let best = best_pair(case, interior);
+    let [(ap_score, ap), (lateral_score, lateral)] =
+        tip_place(case, interior, state, best, needle.tip().position);
+    let [ap_seen, lateral_seen] = depth_seen(case, &looked_now(case, state), best);
     Some(TipReport { ap, lateral, in_place: ap_score >= 1.0 && lateral_score >= 1.0, ap_seen, lateral_seen })
 }
 

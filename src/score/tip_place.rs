@@ -69,18 +69,30 @@ pub(super) fn best_pair(case: &Case, interior: &Interior) -> [Orientation; 2] {
     PROVING.map(|kind| best_view(interior, case.target, kind, &CArm::default()).orientation)
 }
 
-/// Where a tip stands in the best AP and the best lateral view, each with its marks; at S1 in the opening and along the tunnel.
-pub(super) fn tip_place(case: &Case, interior: &Interior, state: &State, tip: DVec3) -> [Part; 2] {
+/// Where a tip stands in the best AP and the best lateral view (`best`, of [`best_pair`]), each with its marks; at S1 in the opening and along the tunnel.
+pub(super) fn tip_place(
+    case: &Case,
+    interior: &Interior,
+    state: &State,
+    best: [Orientation; 2],
+    tip: DVec3,
+) -> [Part; 2] {
     match case.target.level {
         Level::S1 => sacral_place(case, interior, tip),
-        _ => foraminal_place(case, interior, state, tip),
+        _ => foraminal_place(case, interior, state, best, tip),
     }
 }
 
 /// Where the tip stands in the best AP and in the best lateral view.
-fn foraminal_place(case: &Case, interior: &Interior, state: &State, tip: DVec3) -> [Part; 2] {
+fn foraminal_place(
+    case: &Case,
+    interior: &Interior,
+    state: &State,
+    best: [Orientation; 2],
+    tip: DVec3,
+) -> [Part; 2] {
     let (level, side) = (case.target.level, case.target.side);
-    let [from_behind, from_side] = best_pair(case, interior).map(|orientation| {
+    let [from_behind, from_side] = best.map(|orientation| {
         let arm = CArm::at_degrees(orientation.oblique_deg, orientation.tilt_deg).unwrap_or_default();
         view_of(&arm, case, interior)
     });
