@@ -70,6 +70,24 @@ pub(crate) fn unknown(command: &Command, argument: &Arg<'_>) -> UsageError {
     UsageError(format!("unknown {found} of {name}: 'downbeam help {name}' lists what is allowed"))
 }
 
+/// The one word that a command takes, named `what`: one of the names in `allowed`, which is left to the caller to look up.
+pub(crate) fn word(
+    command: &Command,
+    parser: &mut Parser,
+    what: &str,
+    allowed: &str,
+) -> anyhow::Result<String> {
+    let mut found = None;
+    while let Some(argument) = parser.next()? {
+        match argument {
+            Arg::Value(value) if found.is_none() => found = Some(value.to_string_lossy().into_owned()),
+            other => return Err(unknown(command, &other).into()),
+        }
+    }
+    let missing = || UsageError(format!("{} wants a {what}: allowed are {allowed}", command.name));
+    Ok(found.ok_or_else(missing)?)
+}
+
 /// The value of an option as text.
 pub(crate) fn text(parser: &mut Parser, option: &str) -> Result<String, UsageError> {
     let missing = || UsageError(format!("{option} wants a value after it"));

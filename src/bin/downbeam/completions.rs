@@ -1,10 +1,10 @@
 //! `completions`: the command line for a shell that fills in commands and options.
 
-use crate::command::{Command, UsageError, print, unknown};
+use crate::command::{Command, print, word};
 use crate::command_line;
 use clap_complete::Shell;
 use downbeam::anatomy::names::UnknownName;
-use lexopt::{Arg, Parser};
+use lexopt::Parser;
 use std::str::FromStr;
 
 pub(crate) const COMMAND: Command = Command {
@@ -21,16 +21,7 @@ pub(crate) const COMMAND: Command = Command {
 const SHELLS: &str = "bash, zsh, fish, elvish, powershell";
 
 fn run(parser: &mut Parser) -> anyhow::Result<()> {
-    let mut asked = None;
-    while let Some(argument) = parser.next()? {
-        match argument {
-            Arg::Value(value) if asked.is_none() => asked = Some(value.to_string_lossy().into_owned()),
-            other => return Err(unknown(&COMMAND, &other).into()),
-        }
-    }
-    let Some(asked) = asked else {
-        return Err(UsageError(format!("completions wants a shell: allowed are {SHELLS}")).into());
-    };
+    let asked = word(&COMMAND, parser, "shell", SHELLS)?;
     let shell = Shell::from_str(&asked).map_err(|_| UnknownName {
         kind: "shell",
         found: asked,

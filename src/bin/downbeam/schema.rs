@@ -1,11 +1,11 @@
 //! `schema`: the JSON Schema of something that Downbeam reads or writes.
 
-use crate::command::{Command, UsageError, print, unknown};
+use crate::command::{Command, print, word};
 use crate::view;
 use downbeam::anatomy::names::UnknownName;
 use downbeam::class::schema::{receipt_schema, report_row_schema};
 use downbeam::lesson::schema::lesson_schema;
-use lexopt::{Arg, Parser};
+use lexopt::Parser;
 
 pub(crate) const COMMAND: Command = Command {
     name: "schema",
@@ -32,17 +32,8 @@ pub(crate) const SCHEMAS: [(&str, Writer); 4] = [
 ];
 
 fn run(parser: &mut Parser) -> anyhow::Result<()> {
-    let mut asked = None;
-    while let Some(argument) = parser.next()? {
-        match argument {
-            Arg::Value(value) if asked.is_none() => asked = Some(value.to_string_lossy().into_owned()),
-            other => return Err(unknown(&COMMAND, &other).into()),
-        }
-    }
     let allowed = SCHEMAS.map(|(name, _)| name).join(", ");
-    let Some(asked) = asked else {
-        return Err(UsageError(format!("schema wants a name: allowed are {allowed}")).into());
-    };
+    let asked = word(&COMMAND, parser, "name", &allowed)?;
     let Some((_, schema)) = SCHEMAS.into_iter().find(|(name, _)| *name == asked) else {
         return Err(UnknownName { kind: "schema", found: asked, allowed }.into());
     };
