@@ -1,4 +1,6 @@
-### Die Linien auf dem Bild, und die Frage vor dem Drehen
+### Machine-drafted, not yet reviewed by a speaker.
+
+## Die Linien auf dem Bild, und die Frage vor dem Drehen
 
 film-process = Dornfortsatz { $mm } mm neben der Mitte
 film-rims = Ränder { $mm } mm auseinander
@@ -22,8 +24,6 @@ ask-end = { $way ->
   }
 ask-yes = Ja. { $told }. { $advice }
 ask-no = In die andere Richtung. { $told }. { $advice }
-
-## Machine-drafted, not yet reviewed by a speaker.
 
 close = Schließen
 

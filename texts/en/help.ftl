@@ -1,4 +1,6 @@
-### The lines on the film, and the question before a turn
+### Tour, list of keys, description, and what stands on the film.
+
+## The lines on the film, and the question before a turn
 
 film-process = process { $mm } mm off the middle
 film-rims = rims { $mm } mm apart
@@ -24,7 +26,7 @@ ask-end = { $way ->
 ask-yes = Yes. { $told }. { $advice }
 ask-no = The other way. { $told }. { $advice }
 
-## Tour, list of keys and description.
+## Tour, list of keys and description
 
 close = Close
 

@@ -1,4 +1,6 @@
-### Las líneas en la imagen, y la pregunta antes de girar
+### Machine-drafted, not yet reviewed by a speaker.
+
+## Las líneas en la imagen, y la pregunta antes de girar
 
 film-process = apófisis a { $mm } mm del centro
 film-rims = bordes separados { $mm } mm
@@ -22,8 +24,6 @@ ask-end = { $way ->
   }
 ask-yes = Sí. { $told }. { $advice }
 ask-no = Al otro lado. { $told }. { $advice }
-
-## Machine-drafted, not yet reviewed by a speaker.
 
 close = Cerrar
 
