@@ -1,6 +1,7 @@
 // The angles: slider, typed number and one-degree buttons for each, all three saying the same angle; and the drag that turns.
 
 import { make, say } from '../base/dom.js';
+import { tenth } from '../base/tenth.js';
 
 const STEP_DEG = 1;
 const PAGE_DEG = 5;
@@ -47,7 +48,7 @@ export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh =
   function set(deg) {
     const clamped = Math.min(high, Math.max(low, rounded(deg)));
     complaint.hidden = true;
-    now = Math.round(clamped * 10) / 10;
+    now = tenth(clamped);
     app.change({ [key]: now });
   }
 
@@ -93,7 +94,7 @@ export function fillTrack(slider, low, high, rest, now) {
   slider.style.setProperty('--to', at(Math.max(rest, now)));
 }
 
-/** A hand that has moved less than this has not begun to turn, CSS px. */
+/** A hand that has moved less than this has not begun to turn, CSS px. A choice, no source. */
 const THRESHOLD_PX = 6;
 const DEG_PER_SURFACE = 90;
 
@@ -103,7 +104,6 @@ const DEG_PER_SURFACE = 90;
  */
 export function dragToTurn(surface, app) {
   let from = null;
-  const down = new Set();
   const release = () => {
     if (!from) return;
     from = null;
@@ -116,8 +116,7 @@ export function dragToTurn(surface, app) {
   };
   surface.addEventListener('pointerdown', (event) => {
     if (event.button !== 0) return;
-    down.add(event.pointerId);
-    if (down.size > 1 || !event.isPrimary) return takeBack();
+    if (from || !event.isPrimary) return takeBack();
     surface.setPointerCapture(event.pointerId);
     from = { x: event.clientX, y: event.clientY, oblique: app.state.oblique, tilt: app.state.tilt, axis: '' };
     app.hold(true);
@@ -131,10 +130,8 @@ export function dragToTurn(surface, app) {
     }
     const [low, high] = app.catalogue.range[from.axis];
     const wanted = from[from.axis] + (moved[from.axis] * DEG_PER_SURFACE) / surface.clientWidth;
-    app.change({ [from.axis]: Math.min(high, Math.max(low, Math.round(wanted * 10) / 10)) });
+    app.change({ [from.axis]: tenth(Math.min(high, Math.max(low, wanted))) });
   });
-  const lift = (event) => down.delete(event.pointerId);
-  for (const type of ['pointerup', 'pointercancel']) surface.ownerDocument.addEventListener(type, lift, { capture: true });
   surface.addEventListener('pointerup', release);
   // The browser took the finger for scrolling, or a second one came.
   surface.addEventListener('pointercancel', takeBack);
