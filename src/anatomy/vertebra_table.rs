@@ -1,7 +1,8 @@
 //! The rows of the average's vertebrae, L1 … L5. What they are: [`super::vertebra_rows`].
 //!
 //! Found by `examples/fit_bone.rs` on the meshes named, brought to the average's size (times 0.96, the man's times 0.90), reviewed
-//! and rounded to 0.1 mm and a degree. No point of a mesh is among them: they are centres and half widths of sections.
+//! and rounded to 0.1 mm and a degree; the top two rows of L4's superior process were then widened by hand to the mean's section 4 mm under
+//! its tip (`tests/reference/process_section.py`). No point of a mesh is among them: they are centres and half widths of sections.
 
 use super::vertebra_rows::{Bar, Bump, FacetRow, ProcessRows, Rows, Walls, row};
 
