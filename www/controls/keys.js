@@ -2,6 +2,7 @@
 // Single keys can be switched off; they are silent where text is typed, in a list that has the focus, and in a dialog.
 
 import { keep, setting } from '../base/storage.js';
+import { tenth } from '../base/tenth.js';
 
 // A row: the key, the name of what it does in the texts, and the doing. Rows of one name are one line of the list.
 
@@ -92,6 +93,6 @@ export function arrowsTurn(film, app, on) {
     const [angle, way] = row;
     const [low, high] = app.catalogue.range[angle];
     const wanted = app.state[angle] + way * (event.shiftKey ? PICTURE_STEPS_DEG.coarse : PICTURE_STEPS_DEG.step);
-    app.change({ [angle]: Math.round(Math.min(high, Math.max(low, wanted)) * 10) / 10 });
+    app.change({ [angle]: tenth(Math.min(high, Math.max(low, wanted))) });
   });
 }

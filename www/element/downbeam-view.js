@@ -6,6 +6,7 @@ import { viewOf } from '../views/criterion-rows.js';
 import { IntegrityError, reason } from '../engine/engine-load.js';
 import { onceAFrame, onceQuiet } from '../base/frame.js';
 import { tenth } from '../base/tenth.js';
+import { endsOwnView } from '../state/positioning.js';
 import { createStore } from '../state/store.js';
 import { BY_NAME, fallbacks, readAttribute } from './attributes.js';
 import { buildFace } from './face.js';
@@ -26,8 +27,7 @@ export class DownbeamView extends HTMLElement {
   static observedAttributes = ATTRIBUTES.map((entry) => entry.name);
   static usage = usage;
 
-  // Where it aims elsewhere, the learner's own view is no longer what was left for the best one.
-  #store = createStore({ ...fallbacks(), ownView: null }, (_, changed, patch) => ('ownView' in patch || !changed.some((key) => AIM.includes(key)) ? {} : { ownView: null }));
+  #store = createStore({ ...fallbacks(), ownView: null }, endsOwnView(AIM));
   #state = this.#store.state;
   #problems = problemList({ show: (sentences) => this.#face?.complain(sentences), tell: (problem) => this.#tell('downbeam-error', problem) });
   /** What it says, from when it was first shown; until then as far as its language is there. */

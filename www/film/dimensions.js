@@ -3,9 +3,9 @@
 
 const INK = '#ffc163';
 const SHADE = 'rgba(6,9,12,.85)';
-/** A dimension shorter than this is drawn as its ticks alone, CSS px. */
+/** Half a tick, an arrow's length, the label's letters, CSS px. */
 const [TICK_PX, ARROW_PX, LABEL_PX] = [14, 44, 13];
-/** So much room stays free about the needle's tip, CSS px. */
+/** So much room stays free about the needle's tip, CSS px. A choice, no source. */
 const FREE_PX = 22;
 
 const middle = (a, b) => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
@@ -44,24 +44,23 @@ const LINES = {
 const WAYS = { left: [-1, 0], right: [1, 0], cephalad: [0, -1], caudad: [0, 1] };
 
 /**
- * What to draw of `report` for the first of `wanted` (names of criteria) that has not full marks, or null. `words`: `film` of the texts; `degrees(advice)` the move in
- * words. `tip`: where the needle's tip is, mm on the detector, which nothing covers.
+ * What to draw of `report` for a criterion of it, or null where there is none or nothing to draw. `words`: `film` of the texts. `tip`: where the
+ * needle's tip is, mm on the detector, which nothing covers.
  */
-export function dimensionOf(report, wanted, words, { tip } = {}) {
-  const criterion = wanted.map((id) => report.criteria.find((c) => c.id === id)).find((c) => c && c.score < 1);
+export function dimensionOf(report, criterion, words, tip) {
   if (!criterion || !LINES[criterion.id]) return null;
   const at = (name, level, side = null) => report.landmarks.find((l) => l.name === name && l.level === level && (l.side ?? null) === side)?.detector_mm;
   const found = LINES[criterion.id]({ at, level: report.level, side: report.side, measures: report.measures });
   if (!found || !found[0] || !found[1]) return null;
   const [from, to, name] = found;
   const advice = criterion.advice;
-  return { id: criterion.id, from, to, way: advice ? WAYS[advice.direction] : null, label: [words[name](apart(from, to) / report.measures.magnification), advice && words.move(advice)].filter(Boolean).join(' · '), tip };
+  return { from, to, way: advice ? WAYS[advice.direction] : null, label: [words[name](apart(from, to) / report.measures.magnification), advice && words.move(advice)].filter(Boolean).join(' · '), tip };
 }
 
 /** The tip against the pedicle's clock: a line from the pedicle's centre that ends before the tip. */
 export function clockOf(report, needle, words) {
   const centre = report.landmarks.find((l) => l.name === 'pedicle_centre' && l.level === report.level && l.side === report.side)?.detector_mm;
-  return centre && { id: 'clock', from: needle.tip_mm, to: centre, way: null, label: words.clock(needle.clock.hour), tip: needle.tip_mm };
+  return centre && { from: needle.tip_mm, to: centre, way: null, label: words.clock(needle.clock.hour), tip: needle.tip_mm };
 }
 
 /** Draws it. `at(mm)` and `scale` as for the marks. */
@@ -115,8 +114,8 @@ export function drawDimension(pen, at, scale, { from, to, way, label, tip }) {
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
   const half = Math.min(size / 2 - px(4), pen.measureText(label).width / 2 + px(7));
-  const at_y = (y) => (free && Math.abs(y - free[1]) < px(FREE_PX + 10) ? free[1] + px(FREE_PX + 14) : y);
-  const [x, y] = [inside((a[0] + b[0]) / 2, half), inside(at_y(below + px(8)), px(58))];
+  const clearOfTip = (y) => (free && Math.abs(y - free[1]) < px(FREE_PX + 10) ? free[1] + px(FREE_PX + 14) : y);
+  const [x, y] = [inside((a[0] + b[0]) / 2, half), inside(clearOfTip(below + px(8)), px(58))];
   pen.fillStyle = SHADE;
   pen.beginPath();
   pen.roundRect(x - half, y - px(11), 2 * half, px(22), px(5));

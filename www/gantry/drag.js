@@ -1,5 +1,7 @@
 // Dragging a drawing of the C-arm: what was taken hold of follows the pointer, in the drawing's own angle.
 
+import { tenth } from '../base/tenth.js';
+
 const STEP_DEG = 0.1;
 /** Nearer than this to the isocentre a pointer has no direction, share of the drawing's width. */
 const TOO_NEAR = 0.04;
@@ -70,7 +72,7 @@ export function dragAngle(svg, key, app, view) {
     }
     const [low, high] = hand.range;
     const wanted = angleTowards(from(event, hand.into), hand.reach, view.seenAt, [low - hand.off, high - hand.off]) + hand.off;
-    app.change({ [key]: Math.round(Math.min(high, Math.max(low, wanted)) * 10) / 10 });
+    app.change({ [key]: tenth(Math.min(high, Math.max(low, wanted))) });
   });
   const release = () => {
     if (hand?.turned) app.hold(false);

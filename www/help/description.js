@@ -53,7 +53,7 @@ export function description(app, page) {
     const judged = !finished && (state.byExposure || (state.selfTest && !page.review.test.revealed) || Boolean(lesson?.assessment));
     const naming = Boolean(lesson?.asks.has('name_parts'));
     const step = [...document.querySelectorAll('[aria-current="step"] :is(.step-title, .stage-title)')].find((e) => e.checkVisibility())?.textContent;
-    const where = !shown ? t.none : state.byExposure ? texts.exposure.alternative(shown, moved(shown, state)) : texts.picture.alternative(shown);
+    const where = !shown ? t.none : state.byExposure ? texts.exposure.alternative(shown, !sameBeam(shown, state)) : texts.picture.alternative(shown);
     const screen = [t.activity[state.lessons ? 'lessons' : state.injection ? 'injection' : 'views'], texts.picture.caption(state), step ? t.step(step) : '', t.keys].filter(Boolean);
     if (!report || !shown) return { facts: null, screen, picture: [t.none, t.nonePart], needle: [] };
     const facts = factsOf(report, { judged, naming, field_mm: shown.field_mm ?? DETECTOR_MM });
@@ -100,8 +100,6 @@ export function description(app, page) {
     },
   };
 }
-
-const moved = (shown, state) => !sameBeam(shown, state);
 
 /** A live region with a queue: messages are told together, and no faster than one can listen. `at once` empties the queue first. */
 function speaker() {

@@ -1,7 +1,7 @@
 // The learner's own view beside the best one in one film. Both are drawn once; the divider only clips.
 
 import { viewOf } from '../views/criterion-rows.js';
-import { button, byId, make, say, within } from '../base/dom.js';
+import { button, byId, make, say } from '../base/dom.js';
 import { compare as t } from '../words/keepsake.js';
 import { frozen } from '../film/shown.js';
 import { keyOf, POSITIONING } from '../state/positioning.js';

@@ -1,6 +1,7 @@
 // Hands on the picture: marking the target with a press or a cross, and moving the hub by its ring or the arrow keys.
 
 import { byId } from '../base/dom.js';
+import { tenth } from '../base/tenth.js';
 import { texts } from '../words/injection.js';
 
 /** What an arrow key moves: the cross, and the hub in tenths of a degree. */
@@ -83,7 +84,7 @@ export function aiming(app, act) {
     if (way && cross) {
       event.preventDefault();
       const step = event.shiftKey ? CROSS_MM.fine : CROSS_MM.step;
-      cross = cross.map((x, i) => inField(Math.round((x + way[i] * step) * 10) / 10));
+      cross = cross.map((x, i) => inField(tenth(x + way[i] * step)));
       act.said(texts.needle.picture.cross(cross));
       app.touch();
     } else if (way && act.hasNeedle()) {

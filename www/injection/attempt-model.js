@@ -3,7 +3,8 @@
 
 import { tenth } from '../base/tenth.js';
 import { reason } from '../engine/room.js';
-import { keyOf, only, PATIENT } from '../state/positioning.js';
+import { CASE } from '../state/page-state.js';
+import { choiceOf, keyOf, only, PATIENT } from '../state/positioning.js';
 import { texts } from '../words/injection.js';
 
 /**
@@ -35,7 +36,7 @@ import { texts } from '../words/injection.js';
 
 const TICK_MS = 50;
 /** @type {readonly (keyof PageState)[]} */
-const CASE_KEYS = [...PATIENT, 'level', 'side', 'start', 'byExposure', 'lesson'];
+const CASE_KEYS = [...CASE, 'start', 'byExposure'];
 
 /**
  * With nothing begun.
@@ -182,18 +183,11 @@ export function putAside(m) {
 }
 
 /**
- * The patient of a trace as the page's state has it.
- * @param {AttemptFile} trace
- * @returns {PatientChoice}
- */
-export const patientOf = ({ patient, seed, changed }) => ({ patient, seed: seed ?? null, changed: changed && Object.keys(changed).length > 0 ? JSON.stringify(changed) : '' });
-
-/**
  * Whether a trace is of the page's patient.
  * @param {AttemptModel} m
  * @param {AttemptFile} trace
  */
-export const isOf = ({ app }, trace) => keyOf(patientOf(trace), PATIENT) === keyOf(app.state, PATIENT);
+export const isOf = ({ app }, trace) => keyOf(choiceOf(trace), PATIENT) === keyOf(app.state, PATIENT);
 
 /**
  * The page's patient.

@@ -1,7 +1,8 @@
 // Attempts from outside and from before: replayed in the engine, or refused in one sentence with nothing lost.
 
 import { reason } from '../engine/room.js';
-import { advanced, caseKey, endOf, isOf, isOn, patientNow, patientOf, putAside, roomOf, setClock, tableOf, takeOver } from './attempt-model.js';
+import { advanced, caseKey, endOf, isOf, isOn, patientNow, putAside, roomOf, setClock, tableOf, takeOver } from './attempt-model.js';
+import { choiceOf } from '../state/positioning.js';
 import { texts } from '../words/injection.js';
 
 /**
@@ -51,7 +52,7 @@ export function openTrace(m, given) {
   const now = isOn(m) || isOf(m, trace) ? roomOf(m).attemptTrace() : null;
   if (isOf(m, trace)) return replayOr(m, trace, now);
   m.waiting = { trace, back: { patient: patientNow(m), trace: now } };
-  app.change(patientOf(trace));
+  app.change(choiceOf(trace));
 }
 
 /**

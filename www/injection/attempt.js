@@ -153,9 +153,8 @@ function settled(m) {
 function step(m, name) {
   if (!isOn(m) || !m.patient.ready() || m.app.lesson?.noUndo(m.report?.finished)) return;
   const done = roomOf(m)[name]();
-  m.revision += 1;
   if (done) takeOver(m);
-  m.report = roomOf(m).procedure(tickOf(m));
+  advanced(m);
   m.acts.said(done ? texts.needle.did[name] : texts.needle.did[`no_${name}`]);
   m.app.touch();
 }

@@ -2,6 +2,7 @@
 
 import { make } from '../base/dom.js';
 import { shape } from '../base/svg.js';
+import { tenth } from '../base/tenth.js';
 import { texts } from '../words/injection.js';
 
 const RADIUS = 36;
@@ -44,7 +45,7 @@ export function hubDial(holder, act) {
   const draw = () => turning.setAttribute('transform', `rotate(${(hour * 30 + pending).toFixed(1)})`);
   const send = () => {
     clearTimeout(quiet);
-    const by = Math.round(pending * 10) / 10;
+    const by = tenth(pending);
     pending = 0;
     if (by !== 0) act.roll(by);
     else draw();

@@ -2,7 +2,7 @@
 
 import { aiming } from './aim.js';
 import { attemptKeeper } from './attempt.js';
-import { viewOf } from '../views/criterion-rows.js';
+import { unmetOf, viewOf } from '../views/criterion-rows.js';
 import { aspirateWords, verdictOf } from './contrast.js';
 import { needleHand } from './hand.js';
 import { nextAct } from './next.js';
@@ -14,9 +14,7 @@ import { texts } from '../words/injection.js';
 const DETECTOR_MM = 512 * 0.4;
 /** Which view a stage works towards. */
 const VIEW_OF = { true_ap: 'true_ap', depth: 'lateral', lateral: 'lateral' };
-/** What a stage's view has to show, in the order in which it is put right. */
-const NEEDS = { true_ap: ['spinous_centred', 'squared'], oblique: ['facet_under_pedicle', 'foramen_aligned', 'squared'], lateral: ['lateral', 'squared'] };
-/** The clock is read in an AP, once the tip is deep. */
+/** The clock is read from this depth on, mm, and within this of a plain AP, degrees. Choices, no source. */
 const [CLOCK_MM, CLOCK_DEG] = [20, 15];
 const MARK_FIELDS = ['mark', 'area', 'hub', 'tip'];
 
@@ -264,7 +262,9 @@ export function injection(app, patient, record, act) {
     dimension(report, draw) {
       const seen = attempt.seen();
       if (!seen || app.state.selfTest || app.lesson?.assessment || !mayTell() || seen.finished || app.lesson?.asks.has('name_parts')) return null;
-      if (NEEDS[stage]) return draw.dimensionOf(report, NEEDS[stage], draw.words, { tip: seen.needle?.tip_mm });
+      // A stage that sets up a view has its name.
+      const view = viewOf(report, stage);
+      if (view) return draw.dimensionOf(report, unmetOf(report, view.criteria), draw.words, seen.needle?.tip_mm);
       const from = app.state.byExposure ? taken() : app.state;
       return seen.needle?.depth_mm > CLOCK_MM && Math.abs(from.oblique) < CLOCK_DEG ? draw.clockOf(report, seen.needle, draw.words) : null;
     },

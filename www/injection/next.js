@@ -5,12 +5,12 @@ import { notchHour } from './hand.js';
 import { texts } from '../words/injection.js';
 
 const STAGES = ['align', 'steer', 'depth', 'contrast'];
-/** As far as one press goes in, mm: then one looks. */
+/** As far as one press goes in, mm: then one looks. A choice, no source. */
 const PUSH_MM = 5;
-/** The hub is seen about so many times as far off as it is. */
+/** The hub is seen about so many times as far off as it is. Found by trying; a second press puts right what the first has left. */
 const SEEN_TIMES = 1.45;
 const TENTHS_PER_RADIAN = 573;
-/** With a beam steeper to the needle than this the hub cannot be put over the tip, degrees. */
+/** With a beam steeper to the needle than this the hub cannot be put over the tip, degrees. A choice, no source. */
 const BESIDE_DEG = 30;
 
 const halves = (mm) => Math.max(0.5, Math.round(2 * mm) / 2);

@@ -1,6 +1,7 @@
 // The lesson that is open, before and while it runs: what is known of it, what the page's state becomes for it, what is kept of it and what is
 // handed in. No elements here.
 
+import { choiceOf } from '../state/positioning.js';
 import { startPosition } from '../state/start.js';
 import { wantsMark } from '../injection/stages.js';
 import { lesson as t } from '../words/lesson.js';
@@ -101,8 +102,7 @@ export function stateFor(run, { info, drawn, asks, assessment }) {
   // The parts are named from the needle's side.
   if (asks.has('name_parts')) from.oblique = Math.abs(from.oblique) * (drawn.side === 'left' ? 1 : -1);
   return {
-    lessons: false, injection: true, lesson: `${info.sha256} ${drawn.learner} ${run.runs}`, patient: drawn.patient, seed: drawn.seed,
-    changed: Object.keys(drawn.changed).length > 0 ? JSON.stringify(drawn.changed) : '', level: drawn.level, side: drawn.side,
+    lessons: false, injection: true, lesson: `${info.sha256} ${drawn.learner} ${run.runs}`, ...choiceOf(drawn), level: drawn.level, side: drawn.side,
     byExposure: info.exposures, selfTest: assessment, guided: info.mode === 'guided', ownView: null, labels: false,
     outlines: asks.has('name_parts') || (!assessment && run.app.state.outlines), start, ...from, rotation: 0, tableX: 0, tableZ: 0,
   };

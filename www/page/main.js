@@ -288,7 +288,7 @@ function dimension() {
   const draw = (d) => d && Object.assign((...pen) => dimensions.drawDimension(...pen, d), { label: d.label });
   if (state.injection) return draw(needle.dimension(report, dimensions));
   const told = state.selfTest ? review.test.revealed : ask?.shows();
-  return told ? draw(dimensions.dimensionOf(report, steps.needs(), dimensions.words)) : null;
+  return told ? draw(dimensions.dimensionOf(report, steps.unmet(report), dimensions.words)) : null;
 }
 
 /** The learner has stopped turning: tick steps, speak, write the address. */

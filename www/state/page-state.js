@@ -2,7 +2,7 @@
 
 import { startPosition } from './start.js';
 import { createStore } from './store.js';
-import { PATIENT, PLACE, TARGET } from './positioning.js';
+import { endsOwnView, PATIENT, PLACE, TARGET } from './positioning.js';
 
 /**
  * @import { TeachingRoom } from '../pkg/downbeam.js'
@@ -53,7 +53,5 @@ export function pageStore(kept) {
     rotation: 0, tableX: 0, tableZ: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
     labels: false, byExposure: false, injection: false, guided: true, ...kept,
   };
-  /** @type {readonly (keyof PageState)[]} */
-  const positioned = [...CASE, ...PLACE];
-  return createStore(first, (_, changed, patch) => ('ownView' in patch || !changed.some((key) => positioned.includes(key)) ? {} : { ownView: null }));
+  return createStore(first, endsOwnView([...CASE, ...PLACE]));
 }

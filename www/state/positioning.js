@@ -56,6 +56,22 @@ export const positioningOf = (from) => only(from, POSITIONING);
 export const sameBeam = (a, b) => BEAM.every((key) => a[key] === b[key]);
 
 /**
+ * What else changes with a patch (`createStore`): where one of `keys` does, the learner's own view is no longer what was left for the best one.
+ * @template {{ ownView: unknown }} S
+ * @param {readonly (keyof S)[]} keys
+ * @returns {(state: S, changed: readonly (keyof S)[], patch: Partial<S>) => Partial<S>}
+ */
+export const endsOwnView = (keys) => (_, changed, patch) =>
+  'ownView' in patch || !changed.some((key) => keys.includes(key)) ? {} : /** @type {Partial<S>} */ ({ ownView: null });
+
+/**
+ * A patient as `attemptTrace` or `drawn` has it, with what is changed as an object, or not at all.
+ * @param {{ patient: string, seed?: number | null, changed?: Record<string, number> | null }} given
+ * @returns {PatientChoice}
+ */
+export const choiceOf = ({ patient, seed, changed }) => ({ patient, seed: seed ?? null, changed: changed && Object.keys(changed).length > 0 ? JSON.stringify(changed) : '' });
+
+/**
  * Fields as a text, to be kept and held against another.
  * @template {object} T
  * @param {T} from

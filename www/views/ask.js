@@ -2,14 +2,16 @@
 // arrow from then on. Who turns without answering has answered. In self-test nothing is asked and nothing shown.
 
 import { button, byId, make, say } from '../base/dom.js';
+import { CASE } from '../state/page-state.js';
+import { keyOf } from '../state/positioning.js';
 import { texts } from '../words/texts.js';
 import { help } from '../words/help.js';
 
-/** A turn so far is an answer, degrees. */
+/** A turn so far is an answer, degrees. A choice, no source. */
 const TURNED_DEG = 2;
 const ENDS = { oblique: ['left', 'right'], tilt: ['cephalad', 'caudad'] };
 
-/** `steps` from `stepsPanel`. Returns `{ update(), shows(), wanted() }`. */
+/** `steps` from `stepsPanel`. Returns `{ update(), shows(), want() }`. */
 export function askWay(app, steps) {
   const t = help.ask;
   const line = byId('step-said');
@@ -41,7 +43,7 @@ export function askWay(app, steps) {
   function update() {
     const { state } = app;
     const c = unmet();
-    const of = [state.patient, state.level, state.side, state.start, steps.current()].join();
+    const of = `${keyOf(state, [...CASE, 'start'])},${steps.current()}`;
     if (of !== now.of) now = { of, answered: false, wanted: false, said: '', from: { oblique: state.oblique, tilt: state.tilt } };
     const turned = Math.max(...['oblique', 'tilt'].map((key) => Math.abs(state[key] - now.from[key])));
     if (turned > TURNED_DEG) {

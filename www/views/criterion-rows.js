@@ -27,6 +27,13 @@ export const viewOf = (report, name) => report?.views.find((v) => v.view === nam
 export const criteriaOf = (report, view) => view.criteria.flatMap((id) => report.criteria.find((c) => c.id === id) ?? []);
 
 /**
+ * The first criterion without full marks, of those wanted and scored, in the order wanted; or null.
+ * @param {Report} report
+ * @param {readonly string[]} wanted
+ */
+export const unmetOf = (report, wanted) => wanted.flatMap((id) => report.criteria.find((c) => c.id === id) ?? []).find((c) => c.score < 1) ?? null;
+
+/**
  * A name, a value, a bar and a word for a score.
  * @param {string} id
  * @param {Pick<CheckWords, 'word'>} words

@@ -1,7 +1,7 @@
 // The way to the view, step by step. A step is ticked from the engine's criteria only, and only in its turn.
 
 import { levelBelow } from '../engine/catalogue.js';
-import { viewOf } from './criterion-rows.js';
+import { unmetOf, viewOf } from './criterion-rows.js';
 import { byId, make, say } from '../base/dom.js';
 import { texts } from '../words/texts.js';
 
@@ -49,10 +49,8 @@ export function stepsPanel() {
     finished: () => done === STEPS.length,
     /** The name of the step in hand. */
     current: () => STEPS[done]?.id ?? '',
-    /** What the step in hand asks to be at full marks. */
-    needs: () => STEPS[done]?.needs ?? [],
-    /** The first of these that is not, or null. */
-    unmet: (report) => (STEPS[done]?.needs ?? []).map((id) => report.criteria.find((c) => c.id === id)).find((c) => c && c.score < 1) ?? null,
+    /** The first criterion that the step in hand asks to be at full marks and that is not, or null. */
+    unmet: (report) => unmetOf(report, STEPS[done]?.needs ?? []),
     /** Shows the steps for this case. */
     update(state) {
       const now = `${state.level} ${state.side} ${done} ${state.selfTest}`;

@@ -1,5 +1,6 @@
 // What tour, list of keys and description say: loaded with them. Sentences in texts/…/help.ftl.
 
+import { tenth } from '../base/tenth.js';
 import { help as english } from '../pkg/texts/en/help.js';
 import { pageSayer } from './language.js';
 import { texts } from './texts.js';
@@ -50,11 +51,11 @@ function crest({ side, at }) {
   return at.length === 1 ? say('describe-crestBody', { side, level: above }) : say('describe-crestDisc', { side, above, below });
 }
 
-const tenth = (x) => say.number(Math.round(Math.abs(x) * 10) / 10, Math.abs(x) < 10 ? 1 : 0);
+const short = (x) => say.number(tenth(Math.abs(x)), Math.abs(x) < 10 ? 1 : 0);
 
 export const help = say.tree({
   film: {
-    ...Object.fromEntries(['process', 'rims', 'facetLateral', 'facetMedial', 'openings', 'sides'].map((name) => [name, (x) => say(`film-${name}`, { mm: tenth(x) })])),
+    ...Object.fromEntries(['process', 'rims', 'facetLateral', 'facetMedial', 'openings', 'sides'].map((name) => [name, (x) => say(`film-${name}`, { mm: short(x) })])),
     /** `hour` in words: those of the injection. */
     clock: (h) => say('film-clock', { hour: texts.needle.hour(h) }),
     move: (advice) => say('film-move', { way: advice.direction, deg: say.number(advice.amount_deg, advice.amount_deg < 2 ? 1 : 0) }),

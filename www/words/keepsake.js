@@ -1,6 +1,7 @@
 // What comparison, history, saved pictures and the printed result say: loaded with them, after the first picture. Sentences in
 // texts/…/keepsake.ftl.
 
+import { tenth } from '../base/tenth.js';
 import { keepsake as english } from '../pkg/texts/en/keepsake.js';
 import { pageSayer } from './language.js';
 import { view } from './view-page.js';
@@ -10,7 +11,7 @@ const say = pageSayer('keepsake', english);
 const angles = (s) => ({ oblique: view.oblique.words(s.oblique), tilt: view.tilt.words(s.tilt) });
 const where = (s) => say('where', angles(s));
 /** A turn to the tenth of a degree, without its direction. */
-const size = (deg) => Math.abs(Math.round(deg * 10) / 10);
+const size = (deg) => Math.abs(tenth(deg));
 const direction = (deg, more, less) => (deg > 0 ? more : deg < 0 ? less : 'none');
 
 const table = say.tree({

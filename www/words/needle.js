@@ -1,5 +1,6 @@
 // The whole injection. Sentences in texts/…/needle.ftl; what the engine says of an attempt is in remark.js.
 
+import { tenth } from '../base/tenth.js';
 import { pageSayer } from './language.js';
 import { needle as english } from '../pkg/texts/en/needle.js';
 import { points } from './view.js';
@@ -7,7 +8,7 @@ import { points } from './view.js';
 const say = pageSayer('needle', english);
 
 /** Millimetres, degrees and seconds to a tenth, without sign. */
-export const one = (x) => say.number(Math.round(Math.abs(x) * 10) / 10, 1);
+export const one = (x) => say.number(tenth(Math.abs(x)), 1);
 export const whole = (mm) => say.number(mm, 0);
 const marks = (score) => say('stage-marks', { points: points(score) });
 

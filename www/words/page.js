@@ -1,5 +1,6 @@
 // The page. Sentences in texts/…/page.ftl; those that it shares with the course element in view.ftl.
 
+import { tenth } from '../base/tenth.js';
 import { pageSayer } from './language.js';
 import { page as english } from '../pkg/texts/en/page.js';
 import { view } from './view-page.js';
@@ -11,7 +12,7 @@ const amount = (value) => say.number(value, value >= 100 ? 0 : value >= 10 ? 1 :
 const angles = (p) => ({ oblique: view.oblique.words(p.oblique), tilt: view.tilt.words(p.tilt) });
 const spokenAngles = (p) => ({ oblique: view.oblique.spoken(p.oblique), tilt: view.tilt.spoken(p.tilt) });
 const kind = (p) => say(`exposure-kind-${p.kind}`);
-const turned = (deg) => ({ deg: Math.abs(Math.round(deg * 10) / 10), way: deg > 0 ? 'clockwise' : 'counter' });
+const turned = (deg) => ({ deg: Math.abs(tenth(deg)), way: deg > 0 ? 'clockwise' : 'counter' });
 const upright = (deg) => Math.abs(deg) < 0.05;
 /** A step of the views: what it is called, what to do, what to look for. */
 const step = (name) => ({

@@ -1,7 +1,9 @@
 // What the page and the course element both say: the picture, the angles, the checks, loading. Sentences in texts/…/view.ftl.
 
+import { tenth } from '../base/tenth.js';
+
 const isZero = (deg) => Math.abs(deg) < 0.05;
-const size = (deg) => Math.abs(Math.round(deg * 10) / 10);
+const size = (deg) => Math.abs(tenth(deg));
 const upper = (text) => text.replace(/^./, (c) => c.toUpperCase());
 
 /** A share as points of 100: one short of full marks must not read as 100. */
