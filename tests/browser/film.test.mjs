@@ -40,9 +40,11 @@ test('the film comes to rest sharp, and a turn draws it anew', async () => {
   const screen = await page.evaluate(() => document.getElementById('overlay').width);
   assert.equal(await width(page), restPixels(screen));
   const before = await pictureHash(page);
+  // Watched from before the turn: it rests again after a seventh of a second.
+  const moving = page.waitForFunction(() => document.documentElement.dataset.film === 'moving' && document.getElementById('radiograph').width <= 512);
   await page.locator('#turn-oblique-number').fill('20');
   await page.locator('#turn-oblique-number').press('Enter');
-  await page.waitForFunction(() => document.documentElement.dataset.film === 'moving' && document.getElementById('radiograph').width <= 512);
+  await moving;
   await settled(page);
   await sharp(page);
   assert.equal(await width(page), restPixels(screen));
