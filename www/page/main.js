@@ -57,6 +57,7 @@ let help = null;
 let keepsakes = null;
 let link = null;
 let zoom = null;
+let through = null;
 // What is asked before a turn, and the lines on the film that say what is off.
 let ask = null;
 let dimensions = null;
@@ -66,7 +67,7 @@ const wishes = {
   file: early(['attempt-save', 'attempt-open']),
 };
 const ofHelp = (wish) => () => (help ? wish(help) : wishes.help.ask(() => wish(help)));
-const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (way) => zoom?.by(way) };
+const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (way) => zoom?.by(way), through: () => through?.key() };
 
 document.documentElement.dataset.later = 'coming';
 fillPage();
@@ -177,11 +178,18 @@ function later() {
     }).then((m) => {
       link = m.gantryLink(app, {
         whole: patient.whole, shown, needle: () => needle.inGantry(), marked: () => needle.marked(), revision: () => needle.attempt.revision(), busy: () => needle.aiming(), field_mm: () => needle.field_mm(),
-        tells: () => needle.attempt.report()?.finished || !(app.state.selfTest || app.lesson?.assessment || app.lesson?.asks.has('name_parts')),
+        tells,
         relight: () => patient.whole() && app.report && images.mark(app.room, app.state, shown(), marks()),
       });
       link.update();
     }).catch(without(texts.gantry.heading)),
+    import('../through/page-button.js').then((m) => {
+      through = m.throughButton(app, {
+        whole: patient.whole, shown, tells, needle: () => needle.inGantry(), revision: () => needle.attempt.revision(), aim: patient.aim, notice,
+        report: () => (app.state.byExposure ? record.taken()?.report : app.report) ?? null, said: (text) => say(byId('status'), text),
+      });
+      through.update();
+    }).catch(without(texts.picture.heading)),
   ];
   Promise.allSettled([...looks, ...parts]).then(() => (document.documentElement.dataset.later = 'done'));
 }
@@ -269,6 +277,12 @@ function showWords() {
   help?.words();
   keepsakes?.after();
   link?.update();
+  through?.update();
+}
+
+/** Whether parts may be told. */
+function tells() {
+  return Boolean(needle.attempt.report()?.finished) || !(app.state.selfTest || app.lesson?.assessment || app.lesson?.asks.has('name_parts'));
 }
 
 function shown() {

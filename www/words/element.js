@@ -11,6 +11,7 @@ export function elementWords(viewSay, say) {
     allowed: (rule) => (Object.hasOwn(NAMED, rule.kind) ? say(NAMED[rule.kind]) : view.allowed(rule)),
     title: (s) => (s.view === 'free' ? view.place(s) : say('titleView', { place: view.place(s), view: view.checks.views[s.view] })),
     patient: (s) => say('patient', { patient: view.case.patientName(s.patient) }),
+    throughFailed: (why) => say('throughFailed', { why }),
     loading: {
       failedFetch: (why) => say('loading-failedFetch', { why }),
       failedStart: (why) => say('loading-failedStart', { why }),
