@@ -58,6 +58,9 @@ let keepsakes = null;
 let link = null;
 let zoom = null;
 let through = null;
+let replay = null;
+// An address has brought an attempt to be played back.
+let replays = false;
 // What is asked before a turn, and the lines on the film that say what is off.
 let ask = null;
 let dimensions = null;
@@ -86,7 +89,7 @@ const record = exposureRecord(app, images, patient, {
 });
 const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
-const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
+const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: () => (replay ? replay.open() : (replays = true)) });
 const viewKeys = { pick: (view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
@@ -183,6 +186,11 @@ function later() {
       });
       link.update();
     }).catch(without(texts.gantry.heading)),
+    needle.bring().then(() => import('../replay/offer.js')).then((m) => {
+      replay = m.replayOffer(app, needle.attempt, notice);
+      if (replays) replay.open();
+      replay.update();
+    }).catch(without(texts.activity.injection)),
     import('../through/page-button.js').then((m) => {
       through = m.throughButton(app, {
         whole: patient.whole, shown, tells, needle: () => needle.inGantry(), revision: () => needle.attempt.revision(), aim: patient.aim, notice,
@@ -278,6 +286,7 @@ function showWords() {
   keepsakes?.after();
   link?.update();
   through?.update();
+  replay?.update();
 }
 
 /** Whether parts may be told. */
