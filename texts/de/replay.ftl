@@ -1,7 +1,7 @@
 ### Ein Versuch, auf einer Zeitleiste abgespielt.
 
-open = Abspielen
-heading = Abgespielt
+open = Nachspielen
+heading = Nachgespielt
 close = Schließen
 loading = Der Patient wird geformt …
 reading = Der Versuch wird gelesen: { $percent } %
@@ -64,6 +64,6 @@ besideNow = Der andere: C-Bogen { $oblique }, { $tilt }; { $depth }
 besideDepth = Nadel { $mm } mm tief.
 besideNone = keine Nadel.
 besideOther = Dieser Versuch ist von einem anderen Patienten, einer anderen Höhe oder Seite; daneben passt einer am selben Fall.
-bad = Das lässt sich nicht abspielen ({ $why }).
+bad = Das lässt sich nicht nachspielen ({ $why }).
 tooLarge = die Datei ist zu groß
 notJson = die Datei ist kein JSON
