@@ -27,7 +27,7 @@ export function square(pixels) {
  * turned there and back again; nothing else learns of it. `needle` as in `picture().draw`.
  * @param {App} app
  * @param {Shaping} patient
- * @param {{ oblique: number, tilt: number }} angles
+ * @param {{ oblique_deg: number, tilt_deg: number }} angles
  * @param {number} pixels
  * @param {NeedleInPicture | null} [needle]
  */
@@ -38,7 +38,7 @@ export function frozen(app, patient, angles, pixels, needle) {
   const [film, over] = [square(FILM_PX), square(pixels)];
   patient.aim();
   try {
-    room.setOrientation(angles.oblique, angles.tilt);
+    room.setOrientation(angles.oblique_deg, angles.tilt_deg);
     room.drawRadiograph(penOf(film, { alpha: false }), state.boneDark, needle?.tick);
     const report = room.report();
     const shown = shownIn({ ...state, labels: false }, report, null);

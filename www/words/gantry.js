@@ -23,5 +23,5 @@ export const gantryLink = say.tree({
   near_feet: (s) => say('near_feet', { level: s.level }),
   near_side: (s) => say('near_side', { level: s.level }),
   describeNear: (s) => say('describeNear', { level: s.level, from: s.from }),
-  centralRay: (s) => say('centralRay', { oblique: view.oblique.spoken(s.oblique), tilt: view.tilt.spoken(s.tilt) }),
+  centralRay: (s) => say('centralRay', { oblique: view.oblique.spoken(s.oblique_deg), tilt: view.tilt.spoken(s.tilt_deg) }),
 });

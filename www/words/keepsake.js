@@ -8,7 +8,7 @@ import { view } from './view-page.js';
 
 const say = pageSayer('keepsake', english);
 
-const angles = (s) => ({ oblique: view.oblique.words(s.oblique), tilt: view.tilt.words(s.tilt) });
+const angles = (s) => ({ oblique: view.oblique.words(s.oblique_deg), tilt: view.tilt.words(s.tilt_deg) });
 const where = (s) => say('where', angles(s));
 /** A turn to the tenth of a degree, without its direction. */
 const size = (deg) => Math.abs(tenth(deg));
@@ -22,10 +22,10 @@ const table = say.tree({
     /** `by` is how far the best view is off, in degrees: not both 0. */
     differs: (by) =>
       say('compare-differs', {
-        side: direction(by.oblique, 'left', 'right'),
-        way: direction(by.tilt, 'cephalad', 'caudad'),
-        oblique: size(by.oblique),
-        tilt: size(by.tilt),
+        side: direction(by.oblique_deg, 'left', 'right'),
+        way: direction(by.tilt_deg, 'cephalad', 'caudad'),
+        oblique: size(by.oblique_deg),
+        tilt: size(by.tilt_deg),
       }),
   },
   history: {

@@ -9,8 +9,8 @@ const say = pageSayer('page', english);
 
 /** Three figures or so of a dose. */
 const amount = (value) => say.number(value, value >= 100 ? 0 : value >= 10 ? 1 : value >= 1 ? 2 : 3);
-const angles = (p) => ({ oblique: view.oblique.words(p.oblique), tilt: view.tilt.words(p.tilt) });
-const spokenAngles = (p) => ({ oblique: view.oblique.spoken(p.oblique), tilt: view.tilt.spoken(p.tilt) });
+const angles = (p) => ({ oblique: view.oblique.words(p.oblique_deg), tilt: view.tilt.words(p.tilt_deg) });
+const spokenAngles = (p) => ({ oblique: view.oblique.spoken(p.oblique_deg), tilt: view.tilt.spoken(p.tilt_deg) });
 const kind = (p) => say(`exposure-kind-${p.kind}`);
 const turned = (deg) => ({ deg: Math.abs(tenth(deg)), way: deg > 0 ? 'clockwise' : 'counter' });
 const upright = (deg) => Math.abs(deg) < 0.05;

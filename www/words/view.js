@@ -50,8 +50,8 @@ export function viewWords(say) {
     /** What a rule (rules.js) allows. */
     allowed: (rule) => (rule.kind === 'number' ? say(rule.whole ? 'allowedWhole' : 'allowedNumber', { low: rule.low, high: rule.high }) : rule.values.join(', ')),
     picture: {
-      caption: (s) => say('picture-caption', { place: place(s), patient: patientName(s.patient), oblique: oblique.words(s.oblique), tilt: tilt.words(s.tilt) }),
-      alternative: (s) => say('picture-alternative', { oblique: oblique.spoken(s.oblique), tilt: tilt.spoken(s.tilt) }),
+      caption: (s) => say('picture-caption', { place: place(s), patient: patientName(s.patient), oblique: oblique.words(s.oblique_deg), tilt: tilt.words(s.tilt_deg) }),
+      alternative: (s) => say('picture-alternative', { oblique: oblique.spoken(s.oblique_deg), tilt: tilt.spoken(s.tilt_deg) }),
       keyPosterior: (s) => say('picture-keyPosterior', { level: s.level }),
       keyBelow: (s, below) => say('picture-keyBelow', { below }),
       keyTarget: (s) => say('picture-keyTarget', { level: s.level }),
