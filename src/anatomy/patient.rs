@@ -75,8 +75,10 @@ pub struct Patient {
 /// Lattice spacing, mm. The coarsest with which a superior process on the mesh stays within 0.4 mm of the one that is scored
 /// (`tests/silhouette.rs`) and films do not change to the eye; time of a frame and of a patient goes with the inverse square.
 mod spacing_mm {
-    pub(super) const VERTEBRA: f32 = 1.8;
-    pub(super) const SACRUM: f32 = 2.2;
+    pub(super) const LUMBAR: f32 = 1.8;
+    /// No needle goes there, and it stands at the edge of a film of L1.
+    pub(super) const T12: f32 = 2.4;
+    pub(super) const SACRUM: f32 = 2.5;
     pub(super) const WING: f32 = 3.8;
     pub(super) const RIB: f32 = 2.4;
     pub(super) const CONTEXT: f32 = 3.8;
@@ -132,7 +134,7 @@ fn plan(spec: &PatientSpec) -> Plan {
         bones.push(Draft {
             level,
             axial: true,
-            spacing_mm: spacing_mm::VERTEBRA,
+            spacing_mm: if level == Level::T12 { spacing_mm::T12 } else { spacing_mm::LUMBAR },
             frame: frames[i],
             solid,
             twin: None,

@@ -97,7 +97,7 @@ impl Display {
             }
             let values = &picture[y * size..(y + 1) * size];
             let row = &mut self.row[..size];
-            along_coarse_row(&self.low, size, y, |x, low| row[x] = low);
+            along_coarse_row(&self.low, y, row);
             // The straight part for all first, which runs over whole vectors; few are left for the foot.
             for (at, value) in row.iter_mut().zip(values) {
                 *at = (value - *at - offset) * gain;
@@ -128,11 +128,9 @@ impl Display {
         let (columns, rows) = (inner(left, right), inner(top, bottom));
         self.sorted.clear();
         for y in rows.step_by(3) {
-            along_coarse_row(&self.low, size, y, |x, low| {
-                if x % 3 == 2 && columns.contains(&x) {
-                    self.sorted.push(picture[y * size + x] - low);
-                }
-            });
+            along_coarse_row(&self.low, y, &mut self.row[..size]);
+            let values = picture[y * size..].iter().zip(&self.row).take(columns.end).skip(columns.start);
+            self.sorted.extend(values.step_by(3).map(|(value, low)| value - low));
         }
         let n = self.sorted.len();
         if n < 200 {
@@ -213,9 +211,9 @@ fn whole(value: f32) -> u8 {
     (value - 0.499 + 8_388_864.0).to_bits() as u8
 }
 
-/// Visits a row of pixels with the bilinear value of a coarse grid at each.
-pub(super) fn along_coarse_row(grid: &[f32], size: usize, y: usize, mut visit: impl FnMut(usize, f32)) {
-    let cell = size / COARSE;
+/// The bilinear values of a coarse grid along row `y` of a picture as wide as `row`.
+pub(super) fn along_coarse_row(grid: &[f32], y: usize, row: &mut [f32]) {
+    let cell = row.len() / COARSE;
     let fy = (y as f32 + 0.5) / cell as f32;
     let j = (fy as usize).min(COARSE - 1);
     let ty = fy - j as f32;
@@ -223,13 +221,12 @@ pub(super) fn along_coarse_row(grid: &[f32], size: usize, y: usize, mut visit: i
         let upper = grid[j * (COARSE + 1) + i];
         upper + ty * (grid[(j + 1) * (COARSE + 1) + i] - upper)
     };
-    for i in 0..COARSE {
+    for (i, pixels) in row.chunks_exact_mut(cell).enumerate().take(COARSE) {
         let (a, b) = (at(i), at(i + 1));
         let step = (b - a) / cell as f32;
-        let mut value = a + 0.5 * step;
-        for x in i * cell..(i + 1) * cell {
-            visit(x, value);
-            value += step;
+        // Each from the cell's edge and not from the pixel before, so that several are done at once.
+        for (k, pixel) in (0_u32..).zip(pixels) {
+            *pixel = a + (k as f32 + 0.5) * step;
         }
     }
 }

@@ -191,10 +191,10 @@ impl Radiograph {
             for (((a, sum), marrow), slant) in line.iter_mut().zip(sums).zip(marrow).zip(slant) {
                 *a = (sum + hollow * marrow) * slant;
             }
-            texture.add(y, |x| marrow[x], line);
+            texture.add(y, marrow, line);
             // The trunk's row by itself first: the polynomial then runs over whole vectors.
             let trunk = &mut self.trunk_row[..size];
-            along_coarse_row(grid, size, y, |x, t| trunk[x] = t);
+            along_coarse_row(grid, y, trunk);
             for (a, t) in line.iter_mut().zip(trunk) {
                 *a = hardening.attenuation(*t, *a);
             }
