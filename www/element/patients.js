@@ -4,8 +4,8 @@
 import { keyOf, TARGET } from '../state/positioning.js';
 
 /**
+ * @import { Target } from '../pkg/values.js'
  * @import { TeachingRoom } from '../pkg/downbeam.js'
- * @import { Target } from '../state/positioning.js'
  * @import { Engine } from './shared-engine.js'
  *
  * A patient in the engine: how many elements look at it, its room once there is one, and what that is aimed at.

@@ -4,6 +4,7 @@ import { penOf } from '../base/dom.js';
 import { drawOver, shownIn } from './picture.js';
 
 /**
+ * @import { Angles } from '../base/tenth.js'
  * @import { App } from '../state/page-state.js'
  * @import { Shaping } from '../engine/shaping.js'
  * @import { NeedleInPicture } from './picture.js'
@@ -27,7 +28,7 @@ export function square(pixels) {
  * turned there and back again; nothing else learns of it. `needle` as in `picture().draw`.
  * @param {App} app
  * @param {Shaping} patient
- * @param {{ oblique_deg: number, tilt_deg: number }} angles
+ * @param {Angles} angles
  * @param {number} pixels
  * @param {NeedleInPicture | null} [needle]
  */

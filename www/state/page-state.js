@@ -5,6 +5,7 @@ import { createStore } from './store.js';
 import { endsOwnView, PATIENT, PLACE, TARGET } from './positioning.js';
 
 /**
+ * @import { Angles } from '../base/tenth.js'
  * @import { TeachingRoom } from '../pkg/downbeam.js'
  * @import { BeamChoices, DrawnEntry, ExerciseEntry, LessonEntry, Level, PatientEntry, Ranges, Report, Standing, ViewKind } from '../pkg/values.js'
  * @import { Positioning } from './positioning.js'
@@ -20,7 +21,7 @@ import { endsOwnView, PATIENT, PLACE, TARGET } from './positioning.js';
  * the learner's own angles while the best view is shown; `contrast` and `brightness` are percent.
  * @typedef {Positioning & {
  *   lesson: string, lessons: boolean, start: number, contrast: number, brightness: number, view: ViewKind, selfTest: boolean,
- *   ownView: { oblique_deg: number, tilt_deg: number } | null, boneDark: boolean, outlines: boolean, labels: boolean, byExposure: boolean, beam: Beam,
+ *   ownView: Angles | null, boneDark: boolean, outlines: boolean, labels: boolean, byExposure: boolean, beam: Beam,
  *   injection: boolean, guided: boolean,
  * }} PageState
  *

@@ -4,16 +4,14 @@
 import { tenth } from '../base/tenth.js';
 
 /**
- * @import { Level, Orientation, Side } from '../pkg/values.js'
+ * @import { Angles } from '../base/tenth.js'
+ * @import { Orientation, Target } from '../pkg/values.js'
  *
  * A patient: a name may stand for many, by seed and by what is changed (JSON, or nothing).
  * @typedef {{ patient: string, seed: number | null, changed: string }} PatientChoice
  *
- * @typedef {{ level: Level, side: Side }} Target
- *
- * Angles to a tenth of a degree: oblique > 0 to the patient's left, tilt > 0 cephalad, rotation of the picture > 0 clockwise. The table's x
- * moves the patient to its own left, z to the head.
- * @typedef {{ oblique_deg: number, tilt_deg: number, rotation_deg: number, table_x_mm: number, table_z_mm: number }} Place
+ * All to a tenth; rotation of the picture > 0 clockwise. The table's x moves the patient to its own left, z to the head.
+ * @typedef {Angles & { rotation_deg: number, table_x_mm: number, table_z_mm: number }} Place
  *
  * @typedef {PatientChoice & Target & Place} Positioning
  */
