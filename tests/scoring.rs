@@ -143,10 +143,16 @@ fn record() {
 fn spoilt(event: Event) -> Option<Event> {
     let Event(tick, action) = event;
     let action = match action {
-        Action::Orient { oblique, tilt } => Action::Orient { oblique: oblique + 31, tilt: tilt - 29 },
-        Action::Mark { u, v } => Action::Mark { u: u + 213, v: v - 187 },
-        Action::Roll { by } => Action::Roll { by: by + 411 },
-        Action::Angle { right, up } => Action::Angle { right: right - 9, up: up + 13 },
+        Action::Orient { oblique_tenths, tilt_tenths } => {
+            Action::Orient { oblique_tenths: oblique_tenths + 31, tilt_tenths: tilt_tenths - 29 }
+        }
+        Action::Mark { u_mm_hundredths, v_mm_hundredths } => {
+            Action::Mark { u_mm_hundredths: u_mm_hundredths + 213, v_mm_hundredths: v_mm_hundredths - 187 }
+        }
+        Action::Roll { deg_tenths } => Action::Roll { deg_tenths: deg_tenths + 411 },
+        Action::Angle { right_deg_tenths, up_deg_tenths } => {
+            Action::Angle { right_deg_tenths: right_deg_tenths - 9, up_deg_tenths: up_deg_tenths + 13 }
+        }
         Action::Point { level, part, .. } if tick % 60 == 0 => Action::Point { level, part, side: None },
         Action::Aspirate => return None,
         other => other,
@@ -159,14 +165,17 @@ fn turned_live(events: &[Event]) -> Vec<Event> {
     let (mut from, mut live) = ([0, 0], Vec::new());
     for &event in events {
         let Event(tick, action) = event;
-        if let Action::Orient { oblique, tilt } = action {
+        if let Action::Orient { oblique_tenths, tilt_tenths } = action {
             for eighth in 1..8 {
                 let part = |from: i32, to: i32| from + (to - from) * eighth / 8;
-                let (oblique, tilt) = (part(from[0], oblique), part(from[1], tilt));
-                live.push(Event(tick, Action::Orient { oblique, tilt }));
-                live.push(Event(tick, Action::Fluoroscopy { pulses: 1, rate: 8 }));
+                let on_the_way = Action::Orient {
+                    oblique_tenths: part(from[0], oblique_tenths),
+                    tilt_tenths: part(from[1], tilt_tenths),
+                };
+                live.push(Event(tick, on_the_way));
+                live.push(Event(tick, Action::Fluoroscopy { pulses: 1, pulses_per_s: 8 }));
             }
-            from = [oblique, tilt];
+            from = [oblique_tenths, tilt_tenths];
         }
         live.push(event);
     }

@@ -7,7 +7,7 @@ import { keyOf } from '../state/positioning.js';
 
 const RADIOGRAPH_PX = 512;
 /** What of the state changes the radiograph, beside the patient. */
-const LOOK = ['level', 'oblique', 'tilt', 'rotation', 'polarity'];
+const LOOK = ['level', 'oblique_deg', 'tilt_deg', 'rotation_deg', 'polarity'];
 
 /** Builds the canvases in `holder`. `words`: the `picture` table of the texts. */
 export function filmCanvases(holder, words) {
