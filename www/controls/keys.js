@@ -37,6 +37,7 @@ export const PAGE_KEYS = [
   ['+', 'zoom', (act) => act.zoom(1)],
   ['-', 'zoom', (act) => act.zoom(-1)],
   ['0', 'zoom', (act) => act.zoom(0)],
+  ['x', 'through', (act) => act.through()],
 ];
 
 /** With Ctrl or the command key, in an injection; these are no single keys. */
