@@ -38,8 +38,8 @@ export function buildFace(root, app, texts) {
   const turns = make('div', { class: 'turns', part: 'turns', role: 'group', 'aria-label': texts.turns });
   const { range } = FIRST_CATALOGUE;
   const sliders = [
-    turnControl(turns, 'oblique', range.oblique, app, texts, { leftIsHigh: true }),
-    turnControl(turns, 'tilt', range.tilt, app, texts),
+    turnControl(turns, 'oblique', range.oblique_deg, app, texts, { leftIsHigh: true }),
+    turnControl(turns, 'tilt', range.tilt_deg, app, texts),
   ];
   const checks = checksPart(app, texts);
   const status = make('p', { class: 'unseen', role: 'status' });

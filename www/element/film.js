@@ -8,7 +8,7 @@ import { elementBones } from './bones.js';
 
 const RADIOGRAPH_PX = 512;
 /** What of the state changes the radiograph, beside the patient. */
-const LOOK = ['level', 'oblique', 'tilt', 'rotation', 'polarity'];
+const LOOK = ['level', 'oblique_deg', 'tilt_deg', 'rotation_deg', 'polarity'];
 
 /** Builds the canvases in `holder`. `texts`: of the element; `bones`: what is done about the bones through the beam (bones.js). */
 export function filmCanvases(holder, texts, bones) {

@@ -96,9 +96,9 @@ arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.
 let showCase = caseControls(app);
 const range = app.catalogue.range;
 const updates = [
-  turnControl(byId('turns'), 'oblique', range.oblique, app, { leftIsHigh: true, named: byId('film-angles') }),
-  turnControl(byId('turns'), 'tilt', range.tilt, app, { named: byId('film-angles') }),
-  turnControl(byId('more-turns'), 'rotation', range.rotation, app),
+  turnControl(byId('turns'), 'oblique', range.oblique_deg, app, { leftIsHigh: true, named: byId('film-angles') }),
+  turnControl(byId('turns'), 'tilt', range.tilt_deg, app, { named: byId('film-angles') }),
+  turnControl(byId('more-turns'), 'rotation', range.rotation_deg, app),
 ];
 dragToTurn(byId('overlay'), app);
 sheets();
@@ -232,7 +232,7 @@ function touch() {
 }
 
 function startAt(number) {
-  const position = { ...startPosition(number), rotation: 0, tableX: 0, tableZ: 0, ownView: null };
+  const position = { ...startPosition(number), rotation_deg: 0, table_x_mm: 0, table_z_mm: 0, ownView: null };
   review.restart();
   record.begin();
   app.change({ start: number, ...position });
