@@ -15,8 +15,8 @@ use std::time::Duration;
 /// Orientations of a slow sweep from AP to oblique, one a frame.
 fn sweep() -> impl Iterator<Item = CArm> {
     (0..).map(|i| CArm {
-        oblique: f64::from(i % 60) * 0.01,
-        tilt: f64::from(i % 17) * 0.01 - 0.08,
+        oblique_rad: f64::from(i % 60) * 0.01,
+        tilt_rad: f64::from(i % 17) * 0.01 - 0.08,
         ..CArm::default()
     })
 }

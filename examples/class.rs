@@ -92,11 +92,15 @@ fn of_learner(
         .copied()
         .filter_map(|Event(tick, action)| {
             let action = match action {
-                Action::Orient { oblique, tilt } => {
-                    Action::Orient { oblique: oblique + stray(care), tilt: tilt + stray(care) }
-                }
-                Action::Mark { u, v } => Action::Mark { u: u + stray(4 * care), v: v + stray(4 * care) },
-                Action::Roll { by } => Action::Roll { by: by + stray(10 * care) },
+                Action::Orient { oblique_tenths, tilt_tenths } => Action::Orient {
+                    oblique_tenths: oblique_tenths + stray(care),
+                    tilt_tenths: tilt_tenths + stray(care),
+                },
+                Action::Mark { u_mm_hundredths, v_mm_hundredths } => Action::Mark {
+                    u_mm_hundredths: u_mm_hundredths + stray(4 * care),
+                    v_mm_hundredths: v_mm_hundredths + stray(4 * care),
+                },
+                Action::Roll { deg_tenths } => Action::Roll { deg_tenths: deg_tenths + stray(10 * care) },
                 Action::Aspirate if care > 50 => return None,
                 other => other,
             };

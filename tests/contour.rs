@@ -63,8 +63,8 @@ fn cases() -> [Ellipsoid; 2] {
 fn outlines_of_sphere_and_ellipsoid_are_their_conics() {
     for (n, ellipsoid) in cases().iter().enumerate() {
         let mesh = mesh_of(ellipsoid, 1.4);
-        for (oblique, tilt) in [(0.0, 0.0), (28.0, -12.0), (-90.0, 5.0)] {
-            let view = Projection::new(&CArm::at_degrees(oblique, tilt).unwrap(), DVec3::ZERO);
+        for (oblique_deg, tilt_deg) in [(0.0, 0.0), (28.0, -12.0), (-90.0, 5.0)] {
+            let view = Projection::new(&CArm::at_degrees(oblique_deg, tilt_deg).unwrap(), DVec3::ZERO);
             let mut loops = 0;
             let all = std::iter::once(0..mesh.triangles.len());
             ContourTracer::default().trace(&mesh, &mesh.edges(), view.source.as_vec3(), all, |ring| {
@@ -74,7 +74,7 @@ fn outlines_of_sphere_and_ellipsoid_are_their_conics() {
                 for point in ring {
                     let off = conic_distance_mm(ellipsoid, &view, view.project(point.position.as_dvec3()));
                     // On the detector, where a pixel is 0.4 mm.
-                    assert!(off.abs() < 0.05, "case {n}, {oblique}/{tilt}: {off}");
+                    assert!(off.abs() < 0.05, "case {n}, {oblique_deg}/{tilt_deg}: {off}");
                 }
             });
             assert_eq!(loops, 1);

@@ -14,8 +14,8 @@ use std::sync::LazyLock;
 
 static PATIENT: LazyLock<Patient> = LazyLock::new(|| Patient::new(&PatientSpec::named("average").unwrap()));
 
-fn at(patient: &Patient, target: Target, oblique: f64, tilt: f64) -> Report {
-    report(patient, &AskedView::usual(target), &CArm::at_degrees(oblique, tilt).unwrap())
+fn at(patient: &Patient, target: Target, oblique_deg: f64, tilt_deg: f64) -> Report {
+    report(patient, &AskedView::usual(target), &CArm::at_degrees(oblique_deg, tilt_deg).unwrap())
 }
 
 #[test]
@@ -51,8 +51,8 @@ fn the_oblique_is_told_from_the_ap() {
             (ViewKind::SteepOblique, CriterionId::ProcessAtMidPlate),
         ] {
             let best = best_view(interior, target, kind, &rest).orientation;
-            let at = |oblique: f64| {
-                let arm = CArm::at_degrees(oblique, best.tilt_deg).unwrap();
+            let at = |oblique_deg: f64| {
+                let arm = CArm::at_degrees(oblique_deg, best.tilt_deg).unwrap();
                 criterion(interior, target, &arm, id, &tolerances)
             };
             let off = |degrees: f64| at(best.oblique_deg + degrees).score;
@@ -108,8 +108,8 @@ fn squaring_is_judged_by_the_ray_through_the_plate() {
 fn facet_criterion_wants_the_top_below_the_pedicle() {
     let target = Target { level: Level::L4, side: Side::Left };
     let best = at(&PATIENT, target, 0.0, 0.0).best;
-    let score = |tilt: f64| {
-        let report = at(&PATIENT, target, best.oblique_deg, best.tilt_deg + tilt);
+    let score = |tilt_deg: f64| {
+        let report = at(&PATIENT, target, best.oblique_deg, best.tilt_deg + tilt_deg);
         report.criteria.iter().find(|c| c.id == CriterionId::FacetUnderPedicle).unwrap().score
     };
     assert_eq!(score(0.0), 1.0);
@@ -124,7 +124,9 @@ fn report_speaks_of_the_target_frame() {
     let centre = report.landmarks.iter().find(|l| l.name == "body_centre" && l.level == Level::L3).unwrap();
     assert!(centre.patient_mm.iter().all(|x| x.abs() < 1e-9));
     assert!(centre.detector_mm.iter().all(|x| x.abs() < 1e-9));
-    assert!((report.dicom.primary - 168.0).abs() < 1e-9 && (report.dicom.secondary + 4.0).abs() < 1e-9);
+    assert!(
+        (report.dicom.primary_deg - 168.0).abs() < 1e-9 && (report.dicom.secondary_deg + 4.0).abs() < 1e-9
+    );
     assert_eq!(report.dog.len(), 7);
 }
 
@@ -134,21 +136,21 @@ proptest! {
     /// Whatever the orientation: scores are scores, and following the advice brings the value to its zero.
     #[test]
     fn advice_leads_to_the_zero(
-        oblique in -60.0_f64..60.0,
-        tilt in -30.0_f64..30.0,
+        oblique_deg in -60.0_f64..60.0,
+        tilt_deg in -30.0_f64..30.0,
         level in prop::sample::select(Level::TARGETS.to_vec()),
         left in any::<bool>(),
     ) {
         let target = Target { level, side: if left { Side::Left } else { Side::Right } };
-        let here = at(&PATIENT, target, oblique, tilt);
+        let here = at(&PATIENT, target, oblique_deg, tilt_deg);
         for c in &here.criteria {
             prop_assert!((0.0..=1.0).contains(&c.score));
             prop_assert!(!c.sentence.is_empty());
             let Some(advice) = c.advice else { continue };
             let sign = if matches!(advice.direction, "left" | "cephalad") { 1.0 } else { -1.0 };
             let (o, t) = match advice.control {
-                Control::Oblique => (oblique + sign * advice.amount_deg, tilt),
-                Control::Tilt => (oblique, tilt + sign * advice.amount_deg),
+                Control::Oblique => (oblique_deg + sign * advice.amount_deg, tilt_deg),
+                Control::Tilt => (oblique_deg, tilt_deg + sign * advice.amount_deg),
             };
             if o.abs() > 110.0 || t.abs() > 50.0 {
                 continue;

@@ -116,11 +116,11 @@ fn at_root(case: &Case, interior: &Interior, on: fn(&mut Hand<'_>)) -> Vec<Event
 }
 
 fn through_root(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
-    at_root(case, interior, |hand| hand.act(Action::Advance { by: 60, spin: 0 }))
+    at_root(case, interior, |hand| hand.act(Action::Advance { mm_tenths: 60, spin_percent: 0 }))
 }
 
 fn pain_ignored(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
-    at_root(case, interior, |hand| hand.act(Action::Inject { volume: 20 }))
+    at_root(case, interior, |hand| hand.act(Action::Inject { ml_hundredths: 20 }))
 }
 
 fn through_dura(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
@@ -213,8 +213,8 @@ fn no_views(lesson: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
 fn straight_views(lesson: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
     let mut log = well(lesson, case, interior);
     for Event(_, action) in &mut log {
-        if let Action::Orient { oblique, .. } = action {
-            *oblique = 0;
+        if let Action::Orient { oblique_tenths, .. } = action {
+            *oblique_tenths = 0;
         }
     }
     log
@@ -223,7 +223,7 @@ fn straight_views(lesson: &Lesson, case: &Case, interior: &Interior) -> Vec<Even
 fn left_in_muscle(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
     let mut hand = Hand::new(*case, interior);
     hand.inject_carefully();
-    hand.act(Action::Withdraw { by: 250 });
+    hand.act(Action::Withdraw { mm_tenths: 250 });
     hand.act(Action::Aspirate);
     hand.inject();
     hand.act(Action::Finish);
@@ -234,10 +234,10 @@ fn elsewhere(lesson: &Lesson, case: &Case, interior: &Interior, level: Level, si
     // A picture's middle is the target's: the table makes good for it, as on the page.
     let other = Case { target: Target { level, side }, approach: case.approach, ..*case };
     let shift = (interior.level(case.target.level).centre - interior.level(level).centre) * 10.0;
-    let [left, back, head] = shift.to_array().map(|mm| mm.round() as i32);
+    let [left_mm_tenths, back_mm_tenths, head_mm_tenths] = shift.to_array().map(|mm| mm.round() as i32);
     let mut log = well(lesson, &other, interior);
     if level != case.target.level {
-        log.insert(0, Event(0, Action::MoveTable { left, back, head }));
+        log.insert(0, Event(0, Action::MoveTable { left_mm_tenths, back_mm_tenths, head_mm_tenths }));
     }
     log
 }

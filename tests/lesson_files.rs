@@ -97,8 +97,8 @@ fn a_step_done_badly_costs_the_lesson_its_share() {
         .into_iter()
         .map(|Event(tick, action)| match action {
             // The oblique is left 20 degrees short and unsquared.
-            Action::Orient { oblique, .. } if oblique > 100 => {
-                Event(tick, Action::Orient { oblique: oblique - 200, tilt: 0 })
+            Action::Orient { oblique_tenths, .. } if oblique_tenths > 100 => {
+                Event(tick, Action::Orient { oblique_tenths: oblique_tenths - 200, tilt_tenths: 0 })
             }
             other => Event(tick, other),
         })

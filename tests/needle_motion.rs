@@ -206,7 +206,7 @@ proptest! {
             // Both in the open: arcs of the same screws, in however many pieces.
             let apart = image.tip().position.distance(mirrored(interior, needle.tip().position));
             prop_assert!(apart < 1e-9, "{apart} mm in the open");
-            let rolled = (image.roll + needle.roll).rem_euclid(TAU);
+            let rolled = (image.roll_rad + needle.roll_rad).rem_euclid(TAU);
             prop_assert!(rolled.min(TAU - rolled) < 1e-9);
         }
     }

@@ -36,9 +36,10 @@ fn the_report_is_what_is_marked() {
                     [[0.0, 0.0], [2.0, 0.0], [-2.0, 0.0], [0.0, 2.0], [5.0, 0.0], [-5.0, 0.0], [0.0, 5.0]]
                 {
                     let tenths = |deg: f64| (deg * 10.0).round() as i32;
-                    let (oblique, tilt) = (tenths(best.oblique_deg + off[0]), tenths(best.tilt_deg + off[1]));
+                    let (oblique_tenths, tilt_tenths) =
+                        (tenths(best.oblique_deg + off[0]), tenths(best.tilt_deg + off[1]));
                     let mut hand = Hand::new(case, &patient.interior);
-                    hand.act(Action::Orient { oblique, tilt });
+                    hand.act(Action::Orient { oblique_tenths, tilt_tenths });
                     let said = report(&patient, &asked, &hand.attempt.state.arm);
                     let shown = said.views.iter().find(|v| v.view == view).unwrap().score;
                     hand.act(Action::Keep { view });

@@ -43,8 +43,11 @@ fn what_has_moved_is_written_down_in_tenths() {
     attempt.settle(&AVERAGE, 7, &arm).unwrap();
     arm.table_shift_mm = DVec3::new(1.26, 0.0, -30.0);
     attempt.settle(&AVERAGE, 9, &arm).unwrap();
-    let moved = Action::MoveTable { left: 13, back: 0, head: -300 };
-    assert_eq!(attempt.log, [Event(5, Action::Orient { oblique: -250, tilt: 57 }), Event(9, moved)]);
+    let moved = Action::MoveTable { left_mm_tenths: 13, back_mm_tenths: 0, head_mm_tenths: -300 };
+    assert_eq!(
+        attempt.log,
+        [Event(5, Action::Orient { oblique_tenths: -250, tilt_tenths: 57 }), Event(9, moved)]
+    );
     let again = Attempt::replay(attempt.case, &AVERAGE, &attempt.log).unwrap();
     assert_eq!(again.state.arm, attempt.state.arm);
     attempt.apply(&AVERAGE, Event(10, Action::Finish)).unwrap();
@@ -125,7 +128,7 @@ fn an_oblique_before_the_ap_and_an_unaligned_needle_cost_their_steps() {
     hand.mark(target);
     hand.act(Action::Place { gauge: Gauge::G22, length_mm: 127 });
     // Left upright under an oblique beam.
-    hand.act(Action::Advance { by: 300, spin: 100 });
+    hand.act(Action::Advance { mm_tenths: 300, spin_percent: 100 });
     assert!(marks(&hand, StepId::DownTheBeam) < 0.1);
 }
 
@@ -133,7 +136,7 @@ fn an_oblique_before_the_ap_and_an_unaligned_needle_cost_their_steps() {
 #[test]
 fn an_unsteered_needle_strays() {
     let mut hand = aligned(&AVERAGE, case(Level::L4, Side::Left));
-    hand.act(Action::Advance { by: 500, spin: 0 });
+    hand.act(Action::Advance { mm_tenths: 500, spin_percent: 0 });
     let view = hand.beam(&hand.attempt.state.mark.unwrap().arm);
     let needle = hand.attempt.state.needle.as_ref().unwrap();
     let aside = needle.tip().position - needle.entry;
@@ -156,11 +159,11 @@ fn inject_at(interior: &Interior, case: Case, aim: DVec3, wanted: Pattern) -> Ha
         if compartment_at(interior, tip).pattern() == wanted {
             break;
         }
-        hand.act(Action::Advance { by: 5, spin: 0 });
+        hand.act(Action::Advance { mm_tenths: 5, spin_percent: 0 });
     }
     hand.act(Action::Aspirate);
-    hand.act(Action::Fluoroscopy { pulses: 16, rate: 8 });
-    hand.act(Action::Inject { volume: 50 });
+    hand.act(Action::Fluoroscopy { pulses: 16, pulses_per_s: 8 });
+    hand.act(Action::Inject { ml_hundredths: 50 });
     hand
 }
 
@@ -231,7 +234,7 @@ fn the_sac_is_entered_from_behind() {
     let mut hand = Hand::new(case(Level::L3, Side::Left), interior);
     hand.set_up(ViewKind::TrueAp);
     // Flexed-open or not, the gap between two laminae is seen with the beam tilted to the head.
-    hand.act(Action::Orient { oblique: 120, tilt: 80 });
+    hand.act(Action::Orient { oblique_tenths: 120, tilt_tenths: 80 });
     hand.act(Action::Keep { view: ViewKind::Oblique });
     let sac = &interior.nerves.sac;
     let reached = (0..200).find_map(|i| {
@@ -248,7 +251,7 @@ fn the_sac_is_entered_from_behind() {
         }
         hand.drive_to(Gauge::G25, along);
         hand.act(Action::Aspirate);
-        hand.act(Action::Inject { volume: 50 });
+        hand.act(Action::Inject { ml_hundredths: 50 });
         let pattern = hand.attempt.state.injected.last().unwrap().bolus.compartment.pattern();
         (pattern == Pattern::Intrathecal).then_some(hand)
     });
@@ -299,13 +302,13 @@ fn an_injection_is_live_by_the_beam_or_where_pictures_are_free() {
     for (exposures, beam, live) in [(true, false, false), (true, true, true), (false, false, true)] {
         let case = Case { exposures, ..case(Level::L4, Side::Left) };
         let mut hand = Hand::new(case, &AVERAGE);
-        hand.act(Action::Mark { u: 0, v: 0 });
+        hand.act(Action::Mark { u_mm_hundredths: 0, v_mm_hundredths: 0 });
         hand.act(Action::Place { gauge: Gauge::G22, length_mm: 90 });
-        hand.act(Action::Advance { by: 200, spin: 0 });
+        hand.act(Action::Advance { mm_tenths: 200, spin_percent: 0 });
         if beam {
-            hand.act(Action::Fluoroscopy { pulses: 8, rate: 8 });
+            hand.act(Action::Fluoroscopy { pulses: 8, pulses_per_s: 8 });
         }
-        hand.act(Action::Inject { volume: 10 });
+        hand.act(Action::Inject { ml_hundredths: 10 });
         assert_eq!(hand.attempt.state.injected[0].live, live, "exposures {exposures}, beam {beam}");
     }
 }
@@ -320,11 +323,11 @@ fn a_press_of_the_pedal_is_one_exposure_however_the_c_arm_turns_meanwhile() {
     // Two seconds at eight a second, and a degree further with every pulse.
     for pulse in 0..16 {
         let tick = pulse * TICKS_PER_S / 8;
-        done(tick, Action::Orient { oblique: 10 * pulse as i32, tilt: 0 });
-        assert_eq!(done(tick, Action::Fluoroscopy { pulses: 1, rate: 8 }), 1);
+        done(tick, Action::Orient { oblique_tenths: 10 * pulse as i32, tilt_tenths: 0 });
+        assert_eq!(done(tick, Action::Fluoroscopy { pulses: 1, pulses_per_s: 8 }), 1);
     }
     // Let go, and pressed again where it stood; and a spot.
-    assert_eq!(done(4 * TICKS_PER_S, Action::Fluoroscopy { pulses: 1, rate: 8 }), 2);
+    assert_eq!(done(4 * TICKS_PER_S, Action::Fluoroscopy { pulses: 1, pulses_per_s: 8 }), 2);
     assert_eq!(done(4 * TICKS_PER_S, Action::Spot), 3);
 }
 
@@ -333,7 +336,10 @@ fn what_cannot_be_done_is_said_and_changes_nothing() {
     let case = case(Level::L4, Side::Left);
     let mut attempt = Attempt::new(case);
     for (action, says) in [
-        (Action::Advance { by: 10, spin: 0 }, "there is no needle yet: mark the target, then place one"),
+        (
+            Action::Advance { mm_tenths: 10, spin_percent: 0 },
+            "there is no needle yet: mark the target, then place one",
+        ),
         (
             Action::Place { gauge: Gauge::G22, length_mm: 90 },
             "there is no mark yet: mark the target on the oblique picture first",
@@ -344,15 +350,15 @@ fn what_cannot_be_done_is_said_and_changes_nothing() {
             "no lateral view has been kept yet: set it up and keep it first",
         ),
         (
-            Action::Orient { oblique: 4000, tilt: 0 },
+            Action::Orient { oblique_tenths: 4000, tilt_tenths: 0 },
             "oblique of 400 degrees is not possible: allowed are -110 to 110 degrees",
         ),
         (
-            Action::Fluoroscopy { pulses: 0, rate: 8 },
+            Action::Fluoroscopy { pulses: 0, pulses_per_s: 8 },
             "a run of 0 is not possible: allowed are 1 to 18000 pulses",
         ),
         (
-            Action::Mark { u: 99_999, v: 0 },
+            Action::Mark { u_mm_hundredths: 99_999, v_mm_hundredths: 0 },
             "a mark of 99999 is not possible: allowed are -10240 to 10240 hundredths of a millimetre",
         ),
     ] {

@@ -68,8 +68,8 @@ fn ellipsoid_is_its_chord() {
     let shape = Shape::Ellipsoid(Ellipsoid { centre: Vec3::ZERO, axes: Mat3::IDENTITY, radii });
     let solid = Solid { pieces: vec![Piece::new(shape, 0, 1.0, 1.0)], carves: Vec::new() };
     let mesh = extract(&solid, &Lattice::sample(&solid, 0.6), Surface::Outer);
-    for (oblique, tilt) in [(0.0, 0.0), (33.0, -17.0), (90.0, 0.0)] {
-        let arm = CArm::at_degrees(oblique, tilt).unwrap();
+    for (oblique_deg, tilt_deg) in [(0.0, 0.0), (33.0, -17.0), (90.0, 0.0)] {
+        let arm = CArm::at_degrees(oblique_deg, tilt_deg).unwrap();
         let view = Projection::new(&arm, DVec3::ZERO);
         let mut raster = raster(&arm);
         raster.add(&mesh, &mesh.edges(), &chunks(&mesh, &mesh.edges()), &view, 1.0);
@@ -87,8 +87,8 @@ fn ellipsoid_is_its_chord() {
                 worst = worst.max((length - exact).abs());
             }
         }
-        assert!(worst < 0.12, "{oblique}/{tilt}: {worst}");
-        assert!((sum / exact_sum - 1.0).abs() < 2e-3, "{oblique}/{tilt}: {sum} against {exact_sum}");
+        assert!(worst < 0.12, "{oblique_deg}/{tilt_deg}: {worst}");
+        assert!((sum / exact_sum - 1.0).abs() < 2e-3, "{oblique_deg}/{tilt_deg}: {sum} against {exact_sum}");
     }
 }
 
@@ -108,8 +108,8 @@ fn beer_lambert_of_the_worked_case() {
 #[test]
 fn real_bones_balance_at_every_pixel() {
     let patient = Patient::new(&PatientSpec::named("average").unwrap());
-    for (oblique, tilt) in [(0.0, 0.0), (26.0, -3.0), (91.0, 1.0), (-37.0, 22.0)] {
-        let arm = CArm::at_degrees(oblique, tilt).unwrap();
+    for (oblique_deg, tilt_deg) in [(0.0, 0.0), (26.0, -3.0), (91.0, 1.0), (-37.0, 22.0)] {
+        let arm = CArm::at_degrees(oblique_deg, tilt_deg).unwrap();
         let view = Projection::new(&arm, patient.level(Level::L4).centre);
         let mut raster = Raster::new(arm.pixels, arm.pixel_mm, arm.sid_mm);
         for bone in &patient.bones {
@@ -118,8 +118,8 @@ fn real_bones_balance_at_every_pixel() {
             raster.finish();
             let least = raster.sums().iter().copied().fold(f32::MAX, f32::min);
             let most = raster.sums().iter().copied().fold(f32::MIN, f32::max);
-            assert!(least > -1e-3, "{oblique}/{tilt} {}: {least}", bone.level);
-            assert!(most < 190.0, "{oblique}/{tilt} {}: {most}", bone.level);
+            assert!(least > -1e-3, "{oblique_deg}/{tilt_deg} {}: {least}", bone.level);
+            assert!(most < 190.0, "{oblique_deg}/{tilt_deg} {}: {most}", bone.level);
         }
     }
 }

@@ -54,14 +54,19 @@ impl Hands {
             .map(|&Event(_, action)| {
                 tick += (30 + stray(25)) as u32;
                 let action = match action {
-                    Action::Orient { oblique, tilt } => {
-                        Action::Orient { oblique: oblique + stray(span), tilt: tilt + stray(span) }
-                    }
-                    Action::Mark { u, v } => Action::Mark { u: u + stray(2 * span), v: v + stray(2 * span) },
-                    Action::Roll { by } => Action::Roll { by: by + stray(10 * span) },
-                    Action::Advance { by, spin } => {
-                        Action::Advance { by: (by as i32 - stray(3).abs()).max(1) as u32, spin }
-                    }
+                    Action::Orient { oblique_tenths, tilt_tenths } => Action::Orient {
+                        oblique_tenths: oblique_tenths + stray(span),
+                        tilt_tenths: tilt_tenths + stray(span),
+                    },
+                    Action::Mark { u_mm_hundredths, v_mm_hundredths } => Action::Mark {
+                        u_mm_hundredths: u_mm_hundredths + stray(2 * span),
+                        v_mm_hundredths: v_mm_hundredths + stray(2 * span),
+                    },
+                    Action::Roll { deg_tenths } => Action::Roll { deg_tenths: deg_tenths + stray(10 * span) },
+                    Action::Advance { mm_tenths, spin_percent } => Action::Advance {
+                        mm_tenths: (mm_tenths as i32 - stray(3).abs()).max(1) as u32,
+                        spin_percent,
+                    },
                     other => other,
                 };
                 Event(tick, action)
@@ -85,14 +90,14 @@ fn near_copy(of: &Receipt, code: &str, interiors: &mut Interiors) -> Receipt {
     let mut seen = 0;
     for Event(tick, action) in &mut events {
         *tick = *tick * 3 / 2;
-        if let Action::Orient { oblique, .. } = action {
+        if let Action::Orient { oblique_tenths, .. } = action {
             seen += 1;
-            *oblique += i32::from(seen % 3 == 1);
+            *oblique_tenths += i32::from(seen % 3 == 1);
         }
     }
     for at in [2, 9, 17] {
         let tick = events[at].0;
-        events.insert(at, Event(tick, Action::Roll { by: 0 }));
+        events.insert(at, Event(tick, Action::Roll { deg_tenths: 0 }));
     }
     let lesson = shipped(&of.lesson.id);
     let drawn = drawn(&lesson, code).unwrap();
@@ -102,7 +107,7 @@ fn near_copy(of: &Receipt, code: &str, interiors: &mut Interiors) -> Receipt {
         let mut i = 0;
         move |e| {
             i += 1;
-            i > placed || !matches!(e.1, Action::Roll { by: 0 })
+            i > placed || !matches!(e.1, Action::Roll { deg_tenths: 0 })
         }
     });
     replay(&lesson, &drawn, interiors.of(&drawn.spec), &events).unwrap();

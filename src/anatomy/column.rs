@@ -26,16 +26,16 @@ pub enum Posture {
 #[derive(Clone, Debug, PartialEq)]
 pub struct ColumnShape {
     /// Sacral slope, radians.
-    pub sacral_slope: f64,
+    pub sacral_slope_rad: f64,
     /// Disc wedges T12-L1 … L5-S1, radians, > 0 lordotic.
-    pub disc_wedge: [f64; 6],
+    pub disc_wedge_rad: [f64; 6],
     /// Disc heights T12-L1 … L5-S1, mm.
     pub disc_height_mm: [f64; 6],
     /// Turn of each level against the sacrum about its own axis, T12 … L5, radians, > 0 turns the front to the right
     /// (+x towards +y).
-    pub axial_turn: [f64; 6],
+    pub axial_turn_rad: [f64; 6],
     /// Sideways bend of each level against the sacrum, T12 … L5, radians, > 0 leans the top to the left.
-    pub side_bend: [f64; 6],
+    pub side_bend_rad: [f64; 6],
     /// Forward slip of each level over the one below, T12 … L5, mm.
     pub slip_mm: [f64; 6],
 }
@@ -48,11 +48,11 @@ impl ColumnShape {
             Posture::Standing => (dimensions::DISC_WEDGE_STANDING_DEG, dimensions::SACRAL_SLOPE_STANDING_DEG),
         };
         Self {
-            sacral_slope: slope_deg.to_radians(),
-            disc_wedge: wedge_deg.map(f64::to_radians),
+            sacral_slope_rad: slope_deg.to_radians(),
+            disc_wedge_rad: wedge_deg.map(f64::to_radians),
             disc_height_mm: dimensions::DISC_HEIGHT_MM,
-            axial_turn: [0.0; 6],
-            side_bend: [0.0; 6],
+            axial_turn_rad: [0.0; 6],
+            side_bend_rad: [0.0; 6],
             slip_mm: [0.0; 6],
         }
     }
@@ -61,20 +61,20 @@ impl ColumnShape {
 /// Frames of T12 … L5 and S1 in the column frame.
 pub fn stack(vertebrae: &[Vertebra; 6], shape: &ColumnShape) -> [Rigid; 7] {
     let mut frames = [Rigid::IDENTITY; 7];
-    let mut tilt = shape.sacral_slope;
-    frames[6] = Rigid { rotation: rotation_x(tilt), translation: DVec3::ZERO };
+    let mut tilt_rad = shape.sacral_slope_rad;
+    frames[6] = Rigid { rotation: rotation_x(tilt_rad), translation: DVec3::ZERO };
     let mut plate = DVec3::ZERO;
     let mut lateral = rotation_y(0.0);
     for level in (0..6).rev() {
         let d = &vertebrae[level];
         let disc = shape.disc_height_mm[level];
-        let wedge = shape.disc_wedge[level];
+        let wedge_rad = shape.disc_wedge_rad[level];
         // The lordosis in the vertebra's own wedge: its plates stand half of it above and below the mid-plane.
-        let half_wedge = d.wedge() / 2.0;
-        let turn = rotation_y(shape.side_bend[level]) * rotation_x(tilt - wedge - half_wedge);
-        let rotation = turn * rotation_z(shape.axial_turn[level]);
-        let disc_axis = lateral_mean(lateral, rotation_y(shape.side_bend[level]))
-            * rotation_x(tilt - wedge / 2.0)
+        let half_wedge_rad = d.wedge() / 2.0;
+        let turn = rotation_y(shape.side_bend_rad[level]) * rotation_x(tilt_rad - wedge_rad - half_wedge_rad);
+        let rotation = turn * rotation_z(shape.axial_turn_rad[level]);
+        let disc_axis = lateral_mean(lateral, rotation_y(shape.side_bend_rad[level]))
+            * rotation_x(tilt_rad - wedge_rad / 2.0)
             * DVec3::Z;
         // Backwards along the disc, from the level below.
         let back = frames[level + 1].rotation * DVec3::Y;
@@ -83,8 +83,8 @@ pub fn stack(vertebrae: &[Vertebra; 6], shape: &ColumnShape) -> [Rigid; 7] {
         let centre = lower_plate + rotation * DVec3::Z * d.half_height_mm();
         frames[level] = Rigid { rotation, translation: centre };
         plate = centre + rotation * DVec3::Z * d.half_height_mm();
-        tilt -= wedge + 2.0 * half_wedge;
-        lateral = rotation_y(shape.side_bend[level]);
+        tilt_rad -= wedge_rad + 2.0 * half_wedge_rad;
+        lateral = rotation_y(shape.side_bend_rad[level]);
     }
     frames
 }
@@ -113,7 +113,7 @@ mod tests {
     use super::*;
 
     fn tilts_deg(posture: Posture, slope_deg: f64) -> [f64; 7] {
-        let shape = ColumnShape { sacral_slope: slope_deg.to_radians(), ..ColumnShape::average(posture) };
+        let shape = ColumnShape { sacral_slope_rad: slope_deg.to_radians(), ..ColumnShape::average(posture) };
         stack(&average_vertebrae(1.0), &shape).map(|f| tilt_of_normal(f.rotation * DVec3::Z).to_degrees())
     }
 

@@ -42,6 +42,11 @@ const TRANSITION_WEDGE_LOSS: f64 = 0.6;
 /// How much smaller the lower plate of a joined L5 is, share.
 const TRANSITION_TAPER: f64 = 0.10;
 
+/// How much deeper a plate sags in bone without mineral than in the average one, mm: discs sink into weak bodies. At the lowest density
+/// that a patient can have, the middle of a body is then still four fifths as high as its posterior wall, where a fracture would begin
+/// (Genant 1993, J Bone Miner Res 8:1137: memory).
+const PLATES_SUNK_MM: f64 = 2.2;
+
 /// Everything that bones and column are made from.
 pub(super) struct Physique {
     /// Size against the average.
@@ -71,8 +76,8 @@ impl Physique {
         let mut pelvis = own.pelvis(&PELVIS.scaled(k), &average[L5]);
         let mut vertebrae = average.map(|d| own.vertebra(&d));
         let mut shape = ColumnShape::average(spec.posture);
-        shape.sacral_slope += own.sacral_slope_deg.to_radians();
-        shape.disc_wedge = own.disc_wedges(shape.disc_wedge);
+        shape.sacral_slope_rad += own.sacral_slope_deg.to_radians();
+        shape.disc_wedge_rad = own.disc_wedges(shape.disc_wedge_rad);
         for (i, height) in shape.disc_height_mm.iter_mut().enumerate() {
             let low = if i >= 4 { spec.low_disc_height } else { 1.0 };
             // A disc that has lost its height has little left to vary in.
@@ -82,8 +87,9 @@ impl Physique {
         for i in 0..6 {
             // A single bend with its apex at L2-L3: lean and turn grow from the sacrum and fade above.
             let share = [0.55, 0.85, 1.0, 0.95, 0.7, 0.35][i];
-            shape.side_bend[i] = spec.curve_deg.to_radians() * [1.0, 1.0, 0.75, 0.35, 0.0, -0.15][i] * 0.6;
-            shape.axial_turn[i] = spec.curve_deg.to_radians() * share * 0.7;
+            shape.side_bend_rad[i] =
+                spec.curve_deg.to_radians() * [1.0, 1.0, 0.75, 0.35, 0.0, -0.15][i] * 0.6;
+            shape.axial_turn_rad[i] = spec.curve_deg.to_radians() * share * 0.7;
         }
         let mut worn_tips_mm = [0.0; 7];
         let mut joints = [JointState::default(); 7];
@@ -96,7 +102,7 @@ impl Physique {
         for i in 0..6 {
             // A disc stays open behind, however low it is.
             let open = (shape.disc_height_mm[i] - LEAST_OPEN_MM * k).max(0.0);
-            let wedge = &mut shape.disc_wedge[i];
+            let wedge = &mut shape.disc_wedge_rad[i];
             *wedge = wedge.min(libm::atan(open / vertebrae[i].posterior_rims_mm()));
             worn_tips_mm[i + 1] = TIP_WEAR * (whole[i] - shape.disc_height_mm[i]);
         }
@@ -111,6 +117,7 @@ impl Physique {
         }
         for (d, worn) in vertebrae.iter_mut().zip(worn_tips_mm) {
             d.superior_process_rise_mm -= worn;
+            d.plates_sunk_mm = PLATES_SUNK_MM * k * (1.0 - spec.bone_density).max(0.0);
         }
         pelvis.superior_process_rise_mm -= worn_tips_mm[6];
         Self {
@@ -146,7 +153,7 @@ fn room_mm(shape: &ColumnShape, vertebrae: &[Vertebra; 6], pelvis: &Pelvis) -> [
         let rise = vertebrae
             .get(i + 1)
             .map_or(pelvis.superior_process_rise_mm, |below| below.superior_process_rise_mm);
-        let open = shape.disc_height_mm[i] - d.posterior_rims_mm() * libm::tan(shape.disc_wedge[i]);
+        let open = shape.disc_height_mm[i] - d.posterior_rims_mm() * libm::tan(shape.disc_wedge_rad[i]);
         d.posterior_height_mm - PEDICLE_BELOW_PLATE_MM - d.pedicle_height_mm + open - rise
     })
 }
@@ -166,8 +173,8 @@ fn transition(share: f64, l5: &mut Vertebra, shape: &mut ColumnShape) {
     l5.lower_width_mm *= taper;
     l5.lower_depth_mm *= taper;
     shape.disc_height_mm[L5] *= 1.0 - TRANSITION_DISC_LOSS * share;
-    let lost = shape.disc_wedge[L5] * TRANSITION_WEDGE_LOSS * share;
-    shape.disc_wedge[L5] -= lost;
-    shape.disc_wedge[L5 - 1] += lost / 2.0;
-    shape.sacral_slope -= lost / 2.0;
+    let lost = shape.disc_wedge_rad[L5] * TRANSITION_WEDGE_LOSS * share;
+    shape.disc_wedge_rad[L5] -= lost;
+    shape.disc_wedge_rad[L5 - 1] += lost / 2.0;
+    shape.sacral_slope_rad -= lost / 2.0;
 }

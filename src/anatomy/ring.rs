@@ -14,9 +14,9 @@ pub struct Ring {
 }
 
 impl Ring {
-    /// The ring's point at `angle` (radians) from `across` towards `up`.
-    pub fn point(&self, angle: f64) -> DVec3 {
-        let (s, c) = libm::sincos(angle);
+    /// The ring's point at `angle_rad` from `across` towards `up`.
+    pub fn point(&self, angle_rad: f64) -> DVec3 {
+        let (s, c) = libm::sincos(angle_rad);
         self.centre + self.across * c + self.up * s
     }
 }

@@ -5,26 +5,26 @@
 use glam::{DMat3, DVec3};
 
 /// Rotation about +x (patient's left): +y (posterior) turns towards +z (cranial).
-pub fn rotation_x(angle: f64) -> DMat3 {
-    let (s, c) = libm::sincos(angle);
+pub fn rotation_x(angle_rad: f64) -> DMat3 {
+    let (s, c) = libm::sincos(angle_rad);
     DMat3::from_cols(DVec3::new(1.0, 0.0, 0.0), DVec3::new(0.0, c, s), DVec3::new(0.0, -s, c))
 }
 
 /// Rotation about +y (posterior): +z (cranial) turns towards +x (left).
-pub fn rotation_y(angle: f64) -> DMat3 {
-    let (s, c) = libm::sincos(angle);
+pub fn rotation_y(angle_rad: f64) -> DMat3 {
+    let (s, c) = libm::sincos(angle_rad);
     DMat3::from_cols(DVec3::new(c, 0.0, -s), DVec3::new(0.0, 1.0, 0.0), DVec3::new(s, 0.0, c))
 }
 
 /// Rotation about +z (cranial): +x (left) turns towards +y (posterior).
-pub fn rotation_z(angle: f64) -> DMat3 {
-    let (s, c) = libm::sincos(angle);
+pub fn rotation_z(angle_rad: f64) -> DMat3 {
+    let (s, c) = libm::sincos(angle_rad);
     DMat3::from_cols(DVec3::new(c, s, 0.0), DVec3::new(-s, c, 0.0), DVec3::new(0.0, 0.0, 1.0))
 }
 
 /// Right-handed rotation about a unit axis (Rodrigues).
-pub fn rotation_about(axis: DVec3, angle: f64) -> DMat3 {
-    let (s, c) = libm::sincos(angle);
+pub fn rotation_about(axis: DVec3, angle_rad: f64) -> DMat3 {
+    let (s, c) = libm::sincos(angle_rad);
     let column = |v: DVec3| v * c + axis.cross(v) * s + axis * (axis.dot(v) * (1.0 - c));
     DMat3::from_cols(column(DVec3::X), column(DVec3::Y), column(DVec3::Z))
 }

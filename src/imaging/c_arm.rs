@@ -12,11 +12,11 @@ use glam::DVec3;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CArm {
     /// θ, radians, > 0 receptor to the patient's left.
-    pub oblique: f64,
+    pub oblique_rad: f64,
     /// φ, radians, > 0 receptor cephalad.
-    pub tilt: f64,
+    pub tilt_rad: f64,
     /// Turn of the picture on the screen, radians, > 0 clockwise.
-    pub image_rotation: f64,
+    pub image_rotation_rad: f64,
     /// How far the table has moved the patient against the isocentre, patient axes, mm.
     pub table_shift_mm: DVec3,
     /// Source to isocentre, mm.
@@ -46,9 +46,9 @@ pub struct OrientationError {
 impl Default for CArm {
     fn default() -> Self {
         Self {
-            oblique: 0.0,
-            tilt: 0.0,
-            image_rotation: 0.0,
+            oblique_rad: 0.0,
+            tilt_rad: 0.0,
+            image_rotation_rad: 0.0,
             table_shift_mm: DVec3::ZERO,
             sod_mm: 700.0,
             sid_mm: 1100.0,
@@ -87,8 +87,8 @@ impl CArm {
     /// When the machine does not reach the orientation.
     pub fn turned_to(self, oblique_deg: f64, tilt_deg: f64) -> Result<Self, OrientationError> {
         Ok(Self {
-            oblique: within("oblique", oblique_deg, Self::OBLIQUE_RANGE_DEG)?,
-            tilt: within("tilt", tilt_deg, Self::TILT_RANGE_DEG)?,
+            oblique_rad: within("oblique", oblique_deg, Self::OBLIQUE_RANGE_DEG)?,
+            tilt_rad: within("tilt", tilt_deg, Self::TILT_RANGE_DEG)?,
             ..self
         })
     }
@@ -98,19 +98,19 @@ impl CArm {
     /// # Errors
     /// When it is turned by more than 180 degrees.
     pub fn with_image_rotation(self, degrees: f64) -> Result<Self, OrientationError> {
-        Ok(Self { image_rotation: within("image rotation", degrees, (-180.0, 180.0))?, ..self })
+        Ok(Self { image_rotation_rad: within("image rotation", degrees, (-180.0, 180.0))?, ..self })
     }
 
     /// Unit vector from the isocentre to the receptor.
     pub fn receptor_direction(&self) -> DVec3 {
-        let (so, co) = libm::sincos(self.oblique);
-        let (st, ct) = libm::sincos(self.tilt);
+        let (so, co) = libm::sincos(self.oblique_rad);
+        let (st, ct) = libm::sincos(self.tilt_rad);
         DVec3::new(so * ct, co * ct, st)
     }
 
     /// DICOM positioner primary and secondary angle, degrees.
     pub fn dicom_angles_deg(&self) -> (f64, f64) {
-        (wrapped(180.0 - self.oblique.to_degrees()), self.tilt.to_degrees())
+        (wrapped(180.0 - self.oblique_rad.to_degrees()), self.tilt_rad.to_degrees())
     }
 
     /// The default machine at DICOM positioner angles, degrees.

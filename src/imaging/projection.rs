@@ -35,7 +35,7 @@ impl Projection {
         let right = forward.cross(DVec3::Z).normalize_or(-DVec3::X);
         let up = right.cross(forward);
         // The picture turns clockwise: the screen's axes turn the other way in the scene.
-        let (s, c) = libm::sincos(arm.image_rotation);
+        let (s, c) = libm::sincos(arm.image_rotation_rad);
         let isocentre = centre - arm.table_shift_mm;
         Self {
             source: isocentre - d * arm.sod_mm,

@@ -32,29 +32,29 @@ impl Tip {
         self.frame.z_axis
     }
 
-    /// Unit direction across at `roll` radians from the first towards the second.
-    pub fn across(&self, roll: f64) -> DVec3 {
-        let (s, c) = libm::sincos(roll);
+    /// Unit direction across at `roll_rad` from the first towards the second.
+    pub fn across(&self, roll_rad: f64) -> DVec3 {
+        let (s, c) = libm::sincos(roll_rad);
         self.frame.x_axis * c + self.frame.y_axis * s
     }
 
-    /// The tip after `length_mm` more, bending with `curvature_per_mm` towards [`Self::across`] of `roll`.
-    pub fn advanced(&self, length_mm: f64, curvature_per_mm: f64, roll: f64) -> Self {
-        let angle = curvature_per_mm * length_mm;
-        let (s, c) = libm::sincos(angle);
+    /// The tip after `length_mm` more, bending with `curvature_per_mm` towards [`Self::across`] of `roll_rad`.
+    pub fn advanced(&self, length_mm: f64, curvature_per_mm: f64, roll_rad: f64) -> Self {
+        let angle_rad = curvature_per_mm * length_mm;
+        let (s, c) = libm::sincos(angle_rad);
         // Chord of the arc along the axis and across; series where the division would lose all digits.
-        let (along, aside) = if angle.abs() < 1e-4 {
-            (length_mm * (1.0 - angle * angle / 6.0), length_mm * angle / 2.0)
+        let (along, aside) = if angle_rad.abs() < 1e-4 {
+            (length_mm * (1.0 - angle_rad * angle_rad / 6.0), length_mm * angle_rad / 2.0)
         } else {
             (s / curvature_per_mm, (1.0 - c) / curvature_per_mm)
         };
-        let towards = self.across(roll);
+        let towards = self.across(roll_rad);
         let axis = self.axis();
         let position = self.position + axis * along + towards * aside;
         let turned_axis = axis * c + towards * s;
         let turned_towards = towards * c - axis * s;
         let still = axis.cross(towards);
-        let (sr, cr) = libm::sincos(roll);
+        let (sr, cr) = libm::sincos(roll_rad);
         // Back from (towards, still) to the frame's own directions; orthonormal again against drift of the last bits.
         let first = turned_towards * cr - still * sr;
         let axis = turned_axis.normalize();

@@ -27,7 +27,7 @@ pub struct PathNode {
     /// Curvature of the piece that ends here, 1/mm.
     curvature_per_mm: f64,
     /// Roll of its drift, radians.
-    drift_roll: f64,
+    drift_roll_rad: f64,
 }
 
 /// A needle at or under the skin.
@@ -38,7 +38,7 @@ pub struct Needle {
     /// Where it goes in, column frame, mm.
     pub entry: DVec3,
     /// Roll of the notch about the needle, radians, 0 towards the head, > 0 clockwise as the operator looks down on the hub.
-    pub roll: f64,
+    pub roll_rad: f64,
     path: Vec<PathNode>,
     inside: Inside,
     /// Tissue number of the bone that the tip rests on.
@@ -57,9 +57,9 @@ const BONE_GAP_MM: f64 = 0.01;
 /// Away from bone by this much the contact is over, mm.
 const LEFT_BONE_MM: f64 = 0.3;
 /// A tip that meets bone within this angle of the surface slides along it, radians. Derived.
-const GLANCING: f64 = 0.17;
+const GLANCING_RAD: f64 = 0.17;
 /// The same when the notch faces the bone, so that the bevel lifts the tip off, radians. Derived.
-const GLANCING_LIFTED: f64 = 0.45;
+const GLANCING_LIFTED_RAD: f64 = 0.45;
 /// How fast a sliding tip turns along the bone, radians a mm. Derived.
 const SLIDE_TURN_PER_MM: f64 = 0.05;
 /// Step of a sliding tip, mm.
@@ -71,17 +71,17 @@ const HELD_MM: f64 = 50.0;
 /// Where it is held, the turn fades along the shaft by 1/e in this length, mm. Derived.
 const FADE_MM: f64 = 15.0;
 /// Largest turn at once while looking out for bone, radians.
-const TURN_STEP: f64 = 0.005;
+const TURN_STEP_RAD: f64 = 0.005;
 
 impl Needle {
     /// At the skin, looking along `direction`.
     pub fn at_skin(device: Device, entry: DVec3, direction: DVec3) -> Self {
         let tip = Tip::looking(entry, direction, DVec3::Z);
-        let node = PathNode { arc_mm: 0.0, tip, curvature_per_mm: 0.0, drift_roll: 0.0 };
+        let node = PathNode { arc_mm: 0.0, tip, curvature_per_mm: 0.0, drift_roll_rad: 0.0 };
         Self {
             device,
             entry,
-            roll: 0.0,
+            roll_rad: 0.0,
             path: vec![node],
             inside: Inside::new(),
             resting_on: None,
@@ -121,12 +121,12 @@ impl Needle {
 
     /// Unit direction of the notch at the tip; the tip drifts the other way.
     pub fn notch(&self) -> DVec3 {
-        self.tip().across(self.roll)
+        self.tip().across(self.roll_rad)
     }
 
     /// Unit direction of the notch at the hub.
     pub fn notch_at_hub(&self) -> DVec3 {
-        self.path[0].tip.across(self.roll)
+        self.path[0].tip.across(self.roll_rad)
     }
 
     /// Whether the tip rests on bone.
@@ -137,9 +137,9 @@ impl Needle {
     /// Turns the hub, radians, > 0 clockwise from above.
     pub fn turn(&mut self, radians: f64) {
         let turn = std::f64::consts::TAU;
-        self.roll = libm::fmod(self.roll + radians, turn);
-        if self.roll < 0.0 {
-            self.roll += turn;
+        self.roll_rad = libm::fmod(self.roll_rad + radians, turn);
+        if self.roll_rad < 0.0 {
+            self.roll_rad += turn;
         }
     }
 
@@ -175,7 +175,7 @@ impl Needle {
             let clear = 0.6 * probe.bone.1.min(probe.soft_mm);
             let step = clear.clamp(SHORTEST_STEP_MM, LONGEST_STEP_MM).min(remaining);
             // Away from the notch.
-            let drift = self.roll + std::f64::consts::PI;
+            let drift = self.roll_rad + std::f64::consts::PI;
             let moved = |length: f64| here.tip.advanced(length, curvature, drift);
             let bone_mm = |tip: &Tip| interior.tissues.nearest_bone(tip.position, PROBE_REACH_MM);
             let mut length = step;
@@ -205,10 +205,10 @@ impl Needle {
         contacts
     }
 
-    fn push(&mut self, tip: Tip, length_mm: f64, curvature_per_mm: f64, drift_roll: f64) {
+    fn push(&mut self, tip: Tip, length_mm: f64, curvature_per_mm: f64, drift_roll_rad: f64) {
         if length_mm > 0.0 {
             let arc_mm = self.depth_mm() + length_mm;
-            self.path.push(PathNode { arc_mm, tip, curvature_per_mm, drift_roll });
+            self.path.push(PathNode { arc_mm, tip, curvature_per_mm, drift_roll_rad });
         }
     }
 
@@ -224,7 +224,7 @@ impl Needle {
             (Tip { position: here.tip.position + here.tip.axis() * step, ..here.tip }, step)
         } else {
             let lifted = self.notch().dot(normal) < -0.3 && duty < 0.5;
-            if libm::asin(into.min(1.0)) > if lifted { GLANCING_LIFTED } else { GLANCING } {
+            if libm::asin(into.min(1.0)) > if lifted { GLANCING_LIFTED_RAD } else { GLANCING_RAD } {
                 return 0.0;
             }
             let step = SLIDE_STEP_MM.min(remaining);
@@ -293,7 +293,7 @@ impl Needle {
                 let share = (goal - start.arc_mm) / (piece.arc_mm - start.arc_mm);
                 Tip { position: start.tip.position.lerp(piece.tip.position, share), ..start.tip }
             } else {
-                start.tip.advanced(goal - start.arc_mm, piece.curvature_per_mm, piece.drift_roll)
+                start.tip.advanced(goal - start.arc_mm, piece.curvature_per_mm, piece.drift_roll_rad)
             };
             self.path.push(PathNode { arc_mm: goal, tip, ..piece });
         }
@@ -318,7 +318,7 @@ impl Needle {
     pub fn re_angle(&mut self, interior: &Interior, axis: DVec3, radians: f64) -> f64 {
         let mut made = 0.0;
         while (radians - made).abs() > 1e-12 {
-            let step = (radians - made).clamp(-TURN_STEP, TURN_STEP);
+            let step = (radians - made).clamp(-TURN_STEP_RAD, TURN_STEP_RAD);
             let turned = self.turned(axis, step);
             if turned.windows(2).any(|w| in_bone(interior, w[0].tip.position, w[1].tip.position)) {
                 break;

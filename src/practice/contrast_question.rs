@@ -134,9 +134,9 @@ fn ways(pattern: Pattern) -> [[f64; 2]; 2] {
 fn reach(setting: &Setting<'_>, numbers: &mut Numbers, aim: DVec3, ways: [[f64; 2]; 2]) -> Option<Needle> {
     let side: Side = setting.target.side;
     (0..WAYS).find_map(|_| {
-        let turn = side.sign() * between(numbers, ways[0]);
-        let tilt = between(numbers, ways[1]);
-        let arm = CArm::at_degrees(turn, tilt).ok()?;
+        let oblique_deg = side.sign() * between(numbers, ways[0]);
+        let tilt_deg = between(numbers, ways[1]);
+        let arm = CArm::at_degrees(oblique_deg, tilt_deg).ok()?;
         let needle = down_the_beam(setting.interior, &Projection::new(&arm, aim), aim, 0.0)?;
         (needle.tip().position.distance(aim) < REACHED_MM).then_some(needle)
     })

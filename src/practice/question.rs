@@ -253,7 +253,7 @@ impl Question {
 
 /// The usual machine at an orientation inside its ranges.
 pub fn arm_at(at: Orientation) -> CArm {
-    CArm { oblique: at.oblique_deg.to_radians(), tilt: at.tilt_deg.to_radians(), ..CArm::default() }
+    CArm { oblique_rad: at.oblique_deg.to_radians(), tilt_rad: at.tilt_deg.to_radians(), ..CArm::default() }
 }
 
 /// To the tenth of a degree, as the machine shows it.

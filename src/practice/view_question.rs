@@ -42,8 +42,9 @@ pub(super) fn best(setting: &Setting<'_>, kind: ViewKind) -> Option<Orientation>
 }
 
 /// Moved by degrees of turn and tilt, to a tenth; `None` outside the machine's ranges.
-pub(super) fn moved(from: Orientation, turn: f64, tilt: f64) -> Option<Orientation> {
-    let at = tenths(Orientation { oblique_deg: from.oblique_deg + turn, tilt_deg: from.tilt_deg + tilt });
+pub(super) fn moved(from: Orientation, turn_deg: f64, tilt_deg: f64) -> Option<Orientation> {
+    let at =
+        tenths(Orientation { oblique_deg: from.oblique_deg + turn_deg, tilt_deg: from.tilt_deg + tilt_deg });
     CArm::at_degrees(at.oblique_deg, at.tilt_deg).ok().map(|_| at)
 }
 
@@ -106,14 +107,14 @@ fn seen(setting: &Setting<'_>, at: Orientation, kind: ViewKind) -> Vec<Fact> {
 }
 
 /// The larger of two wanted moves, and by how much it is the larger, degrees.
-fn larger(turn: f64, tilt: f64) -> (Move, f64, f64) {
-    let towards = match (turn.abs() > tilt.abs(), turn > 0.0, tilt > 0.0) {
+fn larger(turn_deg: f64, tilt_deg: f64) -> (Move, f64, f64) {
+    let towards = match (turn_deg.abs() > tilt_deg.abs(), turn_deg > 0.0, tilt_deg > 0.0) {
         (true, true, _) => Move::Left,
         (true, false, _) => Move::Right,
         (false, _, true) => Move::Cephalad,
         (false, _, false) => Move::Caudad,
     };
-    (towards, turn.abs().max(tilt.abs()), (turn.abs() - tilt.abs()).abs())
+    (towards, turn_deg.abs().max(tilt_deg.abs()), (turn_deg.abs() - tilt_deg.abs()).abs())
 }
 
 /// The views that moves are asked for; the way under the root is a lumbar one.

@@ -26,23 +26,29 @@ pub enum Action {
     /// The C-arm goes to an orientation.
     Orient {
         /// > 0 receptor to the patient's left.
-        oblique: i32,
+        #[serde(rename = "oblique")]
+        oblique_tenths: i32,
         /// > 0 cephalad.
-        tilt: i32,
+        #[serde(rename = "tilt")]
+        tilt_tenths: i32,
     },
     /// The picture is turned, clockwise.
     RotateImage {
         /// From upright.
-        by: i32,
+        #[serde(rename = "by")]
+        deg_tenths: i32,
     },
     /// The table stands moved, patient to its own left and headwards and up.
     MoveTable {
         /// To the patient's left.
-        left: i32,
+        #[serde(rename = "left")]
+        left_mm_tenths: i32,
         /// To the patient's back.
-        back: i32,
+        #[serde(rename = "back")]
+        back_mm_tenths: i32,
         /// To the head.
-        head: i32,
+        #[serde(rename = "head")]
+        head_mm_tenths: i32,
     },
     /// A spot picture.
     Spot,
@@ -51,7 +57,8 @@ pub enum Action {
         /// How many.
         pulses: u32,
         /// A second.
-        rate: u32,
+        #[serde(rename = "rate")]
+        pulses_per_s: u32,
     },
     /// "This is the view": it is remembered and counts.
     Keep {
@@ -66,9 +73,11 @@ pub enum Action {
     /// The target is marked on the detector, hundredths of a millimetre.
     Mark {
         /// To the right.
-        u: i32,
+        #[serde(rename = "u")]
+        u_mm_hundredths: i32,
         /// Up.
-        v: i32,
+        #[serde(rename = "v")]
+        v_mm_hundredths: i32,
     },
     /// Another way into the foramen (where the lesson leaves it open).
     Choose {
@@ -85,26 +94,32 @@ pub enum Action {
     /// The hub is moved on the screen, turning the needle about the skin.
     Angle {
         /// To the screen's right.
-        right: i32,
+        #[serde(rename = "right")]
+        right_deg_tenths: i32,
         /// Up the screen.
-        up: i32,
+        #[serde(rename = "up")]
+        up_deg_tenths: i32,
     },
     /// The hub is turned, clockwise from above.
     Roll {
         /// By.
-        by: i32,
+        #[serde(rename = "by")]
+        deg_tenths: i32,
     },
     /// The needle is pushed.
     Advance {
         /// By.
-        by: u32,
+        #[serde(rename = "by")]
+        mm_tenths: u32,
         /// Share of the way spent spinning, percent.
-        spin: u8,
+        #[serde(rename = "spin")]
+        spin_percent: u8,
     },
     /// The needle is drawn back along its path.
     Withdraw {
         /// By.
-        by: u32,
+        #[serde(rename = "by")]
+        mm_tenths: u32,
     },
     /// The needle is taken out.
     Remove,
@@ -113,7 +128,8 @@ pub enum Action {
     /// Contrast goes in, hundredths of a millilitre.
     Inject {
         /// How much.
-        volume: u32,
+        #[serde(rename = "volume")]
+        ml_hundredths: u32,
     },
     /// The pattern of spread is named.
     Name {

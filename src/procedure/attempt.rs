@@ -49,16 +49,17 @@ impl Attempt {
         let known = self.state.arm;
         let tenths = |value: f64| libm::round(value * 10.0) as i32;
         let mut moves = Vec::new();
-        if (arm.oblique, arm.tilt) != (known.oblique, known.tilt) {
-            let (oblique, tilt) = (tenths(arm.oblique.to_degrees()), tenths(arm.tilt.to_degrees()));
-            moves.push(Action::Orient { oblique, tilt });
+        if (arm.oblique_rad, arm.tilt_rad) != (known.oblique_rad, known.tilt_rad) {
+            let (oblique_tenths, tilt_tenths) =
+                (tenths(arm.oblique_rad.to_degrees()), tenths(arm.tilt_rad.to_degrees()));
+            moves.push(Action::Orient { oblique_tenths, tilt_tenths });
         }
-        if arm.image_rotation != known.image_rotation {
-            moves.push(Action::RotateImage { by: tenths(arm.image_rotation.to_degrees()) });
+        if arm.image_rotation_rad != known.image_rotation_rad {
+            moves.push(Action::RotateImage { deg_tenths: tenths(arm.image_rotation_rad.to_degrees()) });
         }
         if arm.table_shift_mm != known.table_shift_mm {
-            let [left, back, head] = arm.table_shift_mm.to_array().map(tenths);
-            moves.push(Action::MoveTable { left, back, head });
+            let [left_mm_tenths, back_mm_tenths, head_mm_tenths] = arm.table_shift_mm.to_array().map(tenths);
+            moves.push(Action::MoveTable { left_mm_tenths, back_mm_tenths, head_mm_tenths });
         }
         moves.into_iter().try_for_each(|action| self.apply(interior, Event(tick, action)))
     }

@@ -106,7 +106,8 @@ mod tests {
     #[test]
     fn files_of_both_forms_are_read_and_one_is_written() {
         let case = Case::new(Target { level: Level::L4, side: Side::Left });
-        let log = vec![Event(3, Action::Orient { oblique: -250, tilt: 57 }), Event(9, Action::Spot)];
+        let log =
+            vec![Event(3, Action::Orient { oblique_tenths: -250, tilt_tenths: 57 }), Event(9, Action::Spot)];
         let file = AttemptFile::of(&PatientSpec::named("average").unwrap(), case, log);
         let written = serde_json::to_value(&file).unwrap();
         assert_eq!(written["log"], serde_json::json!(["3 orient -250 57", "9 spot"]));

@@ -10,25 +10,25 @@ use glam::{DVec2, DVec3};
 const LATE_PULSE: u32 = TICKS_PER_S / 2;
 
 /// Furthest the table can be moved, tenths of a millimetre.
-const TABLE_RANGE: i32 = 4000;
+const TABLE_RANGE_MM_TENTHS: i32 = 4000;
 
 impl State {
-    /// Sets the table's shift [left, back, head], tenths of a millimetre.
-    pub(super) fn move_table(&mut self, [left, back, head]: [i32; 3]) -> Result<(), ActionError> {
-        for moved in [left, back, head] {
-            let range = i64::from(TABLE_RANGE);
+    /// Sets the table's shift [left, back, head].
+    pub(super) fn move_table(&mut self, mm_tenths: [i32; 3]) -> Result<(), ActionError> {
+        for moved in mm_tenths {
+            let range = i64::from(TABLE_RANGE_MM_TENTHS);
             in_range("a table shift", i64::from(moved), -range, range, "tenths of a millimetre")?;
         }
-        self.arm.table_shift_mm = DVec3::new(f64::from(left), f64::from(back), f64::from(head)) / 10.0;
+        self.arm.table_shift_mm = DVec3::from_array(mm_tenths.map(f64::from)) / 10.0;
         Ok(())
     }
 
-    /// A run of pulses, `rate` a second.
-    pub(super) fn pulse(&mut self, tick: u32, pulses: u32, rate: u32) -> Result<(), ActionError> {
+    /// A run of pulses.
+    pub(super) fn pulse(&mut self, tick: u32, pulses: u32, pulses_per_s: u32) -> Result<(), ActionError> {
         in_range("a run", i64::from(pulses), 1, 18_000, "pulses")?;
-        in_range("a pulse rate", i64::from(rate), 1, 30, "pulses a second")?;
-        self.expose(tick, f64::from(pulses) / f64::from(rate));
-        let lasts = (pulses * TICKS_PER_S).div_ceil(rate);
+        in_range("a pulse rate", i64::from(pulses_per_s), 1, 30, "pulses a second")?;
+        self.expose(tick, f64::from(pulses) / f64::from(pulses_per_s));
+        let lasts = (pulses * TICKS_PER_S).div_ceil(pulses_per_s);
         self.pulsed_until = tick.saturating_add(lasts);
         Ok(())
     }
@@ -44,13 +44,14 @@ impl State {
         self.pictures.push(Picture { tick, arm: self.arm, depth_mm, beam_s, goes_on });
     }
 
-    /// Marks a place on the detector, hundredths of a millimetre, [right, up].
-    pub(super) fn mark(&mut self, [u, v]: [i32; 2]) -> Result<(), ActionError> {
+    /// Marks a place on the detector, [right, up].
+    pub(super) fn mark(&mut self, mm_hundredths: [i32; 2]) -> Result<(), ActionError> {
         let half = (self.arm.half_field_mm() * 100.0) as i64;
-        for at in [u, v] {
+        for at in mm_hundredths {
             in_range("a mark", i64::from(at), -half, half, "hundredths of a millimetre")?;
         }
-        let uv = DVec2::new(f64::from(u), f64::from(v)) / 100.0;
+        let [u, v] = mm_hundredths.map(f64::from);
+        let uv = DVec2::new(u, v) / 100.0;
         self.mark = Some(Mark { uv, arm: self.arm });
         Ok(())
     }

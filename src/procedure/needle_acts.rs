@@ -54,42 +54,42 @@ impl State {
         &mut self,
         case: &Case,
         interior: &Interior,
-        right: i32,
-        up: i32,
+        right_deg_tenths: i32,
+        up_deg_tenths: i32,
     ) -> Result<(), ActionError> {
-        for by in [right, up] {
-            in_range("a turn of the needle", i64::from(by), -900, 900, "tenths of a degree")?;
+        for deg_tenths in [right_deg_tenths, up_deg_tenths] {
+            in_range("a turn of the needle", i64::from(deg_tenths), -900, 900, "tenths of a degree")?;
         }
         let view = self.view(case, interior);
         let needle = self.needle.as_mut().ok_or(ActionError::NoNeedle)?;
         // The hub goes where it is pushed: about the screen's up for right, about its left for up.
-        for (axis, by) in [(view.up, right), (-view.right, up)] {
-            needle.re_angle(interior, axis, (f64::from(by) / 10.0).to_radians());
+        for (axis, deg_tenths) in [(view.up, right_deg_tenths), (-view.right, up_deg_tenths)] {
+            needle.re_angle(interior, axis, (f64::from(deg_tenths) / 10.0).to_radians());
         }
         self.moved();
         Ok(())
     }
 
     /// Turns the hub, tenths of a degree clockwise from above.
-    pub(super) fn roll(&mut self, by: i32) -> Result<(), ActionError> {
-        in_range("a turn of the hub", i64::from(by), -36_000, 36_000, "tenths of a degree")?;
+    pub(super) fn roll(&mut self, deg_tenths: i32) -> Result<(), ActionError> {
+        in_range("a turn of the hub", i64::from(deg_tenths), -36_000, 36_000, "tenths of a degree")?;
         let needle = self.needle.as_mut().ok_or(ActionError::NoNeedle)?;
-        needle.turn((f64::from(by) / 10.0).to_radians());
+        needle.turn((f64::from(deg_tenths) / 10.0).to_radians());
         self.turned |= needle.depth_mm() >= TURNED_FROM_MM;
         Ok(())
     }
 
-    /// Pushes the needle, tenths of a millimetre, `spin` percent of the way spinning.
+    /// Pushes the needle, `spin_percent` of the way spinning.
     pub(super) fn advance(
         &mut self,
         case: &Case,
         interior: &Interior,
         tick: u32,
-        by: u32,
-        spin: u8,
+        mm_tenths: u32,
+        spin_percent: u8,
     ) -> Result<(), ActionError> {
-        in_range("an advance", i64::from(by), 1, 2000, "tenths of a millimetre")?;
-        in_range("a share of spinning", i64::from(spin), 0, 100, "percent")?;
+        in_range("an advance", i64::from(mm_tenths), 1, 2000, "tenths of a millimetre")?;
+        in_range("a share of spinning", i64::from(spin_percent), 0, 100, "percent")?;
         // The beam that the needle is held along is that of the mark, wherever the C-arm stands now.
         let along = self.mark.map(|mark| view_of(&mark.arm, case, interior));
         if let (true, Some(needle), Some(mark), Some(view)) = (self.turned, &self.needle, self.mark, &along) {
@@ -100,7 +100,12 @@ impl State {
         }
         let needle = self.needle.as_mut().ok_or(ActionError::NoNeedle)?;
         let before = needle.depth_mm();
-        let contacts = needle.advance(interior, case.medium, f64::from(by) / 10.0, f64::from(spin) / 100.0);
+        let contacts = needle.advance(
+            interior,
+            case.medium,
+            f64::from(mm_tenths) / 10.0,
+            f64::from(spin_percent) / 100.0,
+        );
         let pushed = needle.depth_mm() - before;
         let counted = needle.depth_mm().min(HELD_TO_MM) - before.max(HELD_FROM_MM);
         if let Some(view) = along.filter(|_| counted > 0.0) {
@@ -138,10 +143,10 @@ impl State {
     }
 
     /// Draws the needle back along its path, tenths of a millimetre.
-    pub(super) fn withdraw(&mut self, interior: &Interior, by: u32) -> Result<(), ActionError> {
-        in_range("a withdrawal", i64::from(by), 1, 2000, "tenths of a millimetre")?;
+    pub(super) fn withdraw(&mut self, interior: &Interior, mm_tenths: u32) -> Result<(), ActionError> {
+        in_range("a withdrawal", i64::from(mm_tenths), 1, 2000, "tenths of a millimetre")?;
         let needle = self.needle.as_mut().ok_or(ActionError::NoNeedle)?;
-        needle.withdraw(interior, f64::from(by) / 10.0);
+        needle.withdraw(interior, f64::from(mm_tenths) / 10.0);
         self.drawn_back();
         Ok(())
     }
@@ -170,7 +175,7 @@ impl State {
     fn sees(&self, case: &Case, arm: &CArm, depth_mm: f64) -> bool {
         let near = |a: &CArm| {
             let off = |a: f64, b: f64| (a - b).abs().to_degrees() <= SEEN_WITHIN_DEG;
-            off(a.oblique, arm.oblique) && off(a.tilt, arm.tilt)
+            off(a.oblique_rad, arm.oblique_rad) && off(a.tilt_rad, arm.tilt_rad)
         };
         if case.exposures {
             let here = |t: &&Picture| t.depth_mm.is_some_and(|d| (d - depth_mm).abs() <= SEEN_WITHIN_MM);

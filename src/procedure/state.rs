@@ -139,27 +139,38 @@ impl State {
         action: Action,
     ) -> Result<(), ActionError> {
         match action {
-            Action::Orient { oblique, tilt } => {
-                self.arm = self.arm.turned_to(f64::from(oblique) / 10.0, f64::from(tilt) / 10.0)?;
+            Action::Orient { oblique_tenths, tilt_tenths } => {
+                self.arm =
+                    self.arm.turned_to(f64::from(oblique_tenths) / 10.0, f64::from(tilt_tenths) / 10.0)?;
             }
-            Action::RotateImage { by } => self.arm = self.arm.with_image_rotation(f64::from(by) / 10.0)?,
-            Action::MoveTable { left, back, head } => self.move_table([left, back, head])?,
+            Action::RotateImage { deg_tenths } => {
+                self.arm = self.arm.with_image_rotation(f64::from(deg_tenths) / 10.0)?
+            }
+            Action::MoveTable { left_mm_tenths, back_mm_tenths, head_mm_tenths } => {
+                self.move_table([left_mm_tenths, back_mm_tenths, head_mm_tenths])?
+            }
             Action::Spot => self.expose(tick, 0.0),
-            Action::Fluoroscopy { pulses, rate } => self.pulse(tick, pulses, rate)?,
+            Action::Fluoroscopy { pulses, pulses_per_s } => self.pulse(tick, pulses, pulses_per_s)?,
             Action::Keep { view } => self.kept.push(KeptView { view, arm: self.arm }),
             Action::Recall { view } => {
                 self.arm = self.kept(view).ok_or(ActionError::NotKept(view.in_words()))?;
             }
-            Action::Mark { u, v } => self.mark([u, v])?,
+            Action::Mark { u_mm_hundredths, v_mm_hundredths } => {
+                self.mark([u_mm_hundredths, v_mm_hundredths])?
+            }
             Action::Choose { approach } => self.approach = approach,
             Action::Place { gauge, length_mm } => self.place(case, interior, Device { gauge, length_mm })?,
-            Action::Angle { right, up } => self.angle(case, interior, right, up)?,
-            Action::Roll { by } => self.roll(by)?,
-            Action::Advance { by, spin } => self.advance(case, interior, tick, by, spin)?,
-            Action::Withdraw { by } => self.withdraw(interior, by)?,
+            Action::Angle { right_deg_tenths, up_deg_tenths } => {
+                self.angle(case, interior, right_deg_tenths, up_deg_tenths)?
+            }
+            Action::Roll { deg_tenths } => self.roll(deg_tenths)?,
+            Action::Advance { mm_tenths, spin_percent } => {
+                self.advance(case, interior, tick, mm_tenths, spin_percent)?
+            }
+            Action::Withdraw { mm_tenths } => self.withdraw(interior, mm_tenths)?,
             Action::Remove => self.remove()?,
             Action::Aspirate => self.aspirate(interior)?,
-            Action::Inject { volume } => self.inject(case, interior, tick, volume)?,
+            Action::Inject { ml_hundredths } => self.inject(case, interior, tick, ml_hundredths)?,
             Action::Name { pattern } => {
                 let last = self.injected.last_mut().ok_or(ActionError::NothingInjected)?;
                 last.named = Some(pattern);

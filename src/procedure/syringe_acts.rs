@@ -13,7 +13,7 @@ use crate::needle::contrast::Bolus;
 const LIVE_GRACE: u32 = TICKS_PER_S;
 
 /// Most contrast at once, hundredths of a millilitre.
-const MOST_VOLUME: u32 = 1000;
+const MOST_ML_HUNDREDTHS: u32 = 1000;
 
 impl State {
     /// Sucks on the syringe.
@@ -40,9 +40,15 @@ impl State {
         case: &Case,
         interior: &Interior,
         tick: u32,
-        volume: u32,
+        ml_hundredths: u32,
     ) -> Result<(), ActionError> {
-        in_range("an injection", i64::from(volume), 1, i64::from(MOST_VOLUME), "hundredths of a millilitre")?;
+        in_range(
+            "an injection",
+            i64::from(ml_hundredths),
+            1,
+            i64::from(MOST_ML_HUNDREDTHS),
+            "hundredths of a millilitre",
+        )?;
         let needle = self.needle.as_ref().ok_or(ActionError::NoNeedle)?;
         if needle.depth_mm() == 0.0 {
             return Err(ActionError::AtSkin);
@@ -60,14 +66,14 @@ impl State {
         // More at the same place adds to what is there.
         let last = self.injected.last_mut().filter(|i| i.bolus.tip == tip && i.named.is_none());
         if let Some(there) = last {
-            there.bolus.volume_ml += f64::from(volume) / 100.0;
+            there.bolus.volume_ml += f64::from(ml_hundredths) / 100.0;
             there.bolus.ended_s = now_s;
             there.live &= live;
             there.watched |= live;
             there.on_blood |= self.blood;
         } else {
             let mut bolus = Bolus::at(interior, tip, now_s);
-            bolus.volume_ml = f64::from(volume) / 100.0;
+            bolus.volume_ml = f64::from(ml_hundredths) / 100.0;
             let (watched, on_blood) = (live, self.blood);
             self.injected.push(Injected { bolus, aspirated, live, watched, on_blood, named: None });
         }

@@ -53,11 +53,11 @@ pub(super) fn depth_seen(case: &Case, state: &State, best: [Orientation; 2]) -> 
     let end = state.needle.as_ref().map_or(deepest, |n| n.depth_mm());
     let seen = |near: fn(f64) -> f64, best: Orientation| {
         pictures.iter().any(|(arm, depth)| {
-            let turn = (arm.oblique.to_degrees() - best.oblique_deg).abs();
-            (depth - end).abs() <= PROVING_MM && near(turn) <= PROVING_DEG
+            let turn_deg = (arm.oblique_rad.to_degrees() - best.oblique_deg).abs();
+            (depth - end).abs() <= PROVING_MM && near(turn_deg) <= PROVING_DEG
         })
     };
     let [ap, lateral] = best;
     // A lateral from the other side is as good.
-    [seen(|turn| turn, ap), seen(|turn| turn.min((turn - 180.0).abs()), lateral)]
+    [seen(|turn_deg| turn_deg, ap), seen(|turn_deg| turn_deg.min((turn_deg - 180.0).abs()), lateral)]
 }

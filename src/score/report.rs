@@ -256,7 +256,7 @@ pub fn needle_report(
         hub_colour: needle.device.gauge.hub_colour(),
         depth_mm: needle.depth_mm(),
         outside_mm: f64::from(needle.device.length_mm) - needle.depth_mm(),
-        roll_deg: needle.roll.to_degrees(),
+        roll_deg: needle.roll_rad.to_degrees(),
         notch_hour: hour(on_screen(view, needle.notch_at_hub())),
         tip_patient_mm: (tip - interior.level(level).centre).to_array(),
         hub_patient_mm: (needle.hub() - interior.level(level).centre).to_array(),

@@ -92,7 +92,7 @@ pub fn best_view(interior: &Interior, target: Target, kind: ViewKind, arm: &CArm
     let centre = interior.level(target.level).centre;
     let side = target.side.sign();
     let at = |q: [f64; 2]| {
-        let turned = CArm { oblique: q[0].to_radians(), tilt: q[1].to_radians(), ..*arm };
+        let turned = CArm { oblique_rad: q[0].to_radians(), tilt_rad: q[1].to_radians(), ..*arm };
         errors(interior, target, kind, &Projection::new(&turned, centre))
     };
     let starts: &[f64] = match kind {

@@ -46,31 +46,31 @@ const SOLVED_RAD: f64 = 1e-9;
 
 /// The move of one control that brings `value` (a signed error as a function of the C-arm) to zero, if the machine can make it.
 pub fn advice(control: Control, arm: &CArm, value: impl Fn(&CArm) -> f64) -> Option<Advice> {
-    const STEP: f64 = 1e-4;
-    let moved = |by: f64| match control {
-        Control::Oblique => CArm { oblique: arm.oblique + by, ..*arm },
-        Control::Tilt => CArm { tilt: arm.tilt + by, ..*arm },
+    const STEP_RAD: f64 = 1e-4;
+    let moved = |by_rad: f64| match control {
+        Control::Oblique => CArm { oblique_rad: arm.oblique_rad + by_rad, ..*arm },
+        Control::Tilt => CArm { tilt_rad: arm.tilt_rad + by_rad, ..*arm },
     };
-    let mut by = 0.0;
+    let mut by_rad = 0.0;
     for _ in 0..8 {
-        let here = value(&moved(by));
-        let slope = (value(&moved(by + STEP)) - here) / STEP;
+        let here = value(&moved(by_rad));
+        let slope = (value(&moved(by_rad + STEP_RAD)) - here) / STEP_RAD;
         let step = -here / slope;
         if !step.is_finite() {
             return None;
         }
-        by += step.clamp(-0.6, 0.6);
+        by_rad += step.clamp(-0.6, 0.6);
         if step.abs() < SOLVED_RAD {
             break;
         }
     }
-    let amount_deg = by.to_degrees();
-    let there = moved(by);
-    let reached = there.turned_to(there.oblique.to_degrees(), there.tilt.to_degrees()).is_ok();
+    let amount_deg = by_rad.to_degrees();
+    let there = moved(by_rad);
+    let reached = there.turned_to(there.oblique_rad.to_degrees(), there.tilt_rad.to_degrees()).is_ok();
     if !reached || value(&there).abs() > value(arm).abs() {
         return None;
     }
-    let direction = match (control, by > 0.0) {
+    let direction = match (control, by_rad > 0.0) {
         (Control::Oblique, true) => "left",
         (Control::Oblique, false) => "right",
         (Control::Tilt, true) => "cephalad",
@@ -102,7 +102,7 @@ mod tests {
     fn advice_finds_the_zero_of_a_known_curve() {
         let arm = CArm::at_degrees(5.0, 0.0).unwrap();
         let found =
-            advice(Control::Oblique, &arm, |a| libm::tan(a.oblique) - libm::tan(25.0_f64.to_radians()))
+            advice(Control::Oblique, &arm, |a| libm::tan(a.oblique_rad) - libm::tan(25.0_f64.to_radians()))
                 .unwrap();
         assert_eq!(found.direction, "left");
         assert!((found.amount_deg - 20.0).abs() < 1e-6);

@@ -157,11 +157,14 @@ pub struct Measures {
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct ArmOrientation {
     /// > 0 receptor to the patient's left.
-    pub oblique: f64,
+    #[serde(rename = "oblique")]
+    pub oblique_deg: f64,
     /// > 0 cephalad.
-    pub tilt: f64,
+    #[serde(rename = "tilt")]
+    pub tilt_deg: f64,
     /// > 0 clockwise.
-    pub image_rotation: f64,
+    #[serde(rename = "image_rotation")]
+    pub image_rotation_deg: f64,
 }
 
 /// DICOM positioner angles, degrees.
@@ -169,9 +172,11 @@ pub struct ArmOrientation {
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema, ts_rs::TS))]
 pub struct DicomAngles {
     /// (0018,1510).
-    pub primary: f64,
+    #[serde(rename = "primary")]
+    pub primary_deg: f64,
     /// (0018,1511).
-    pub secondary: f64,
+    #[serde(rename = "secondary")]
+    pub secondary_deg: f64,
 }
 
 /// The whole report.
@@ -346,7 +351,7 @@ pub fn report(patient: &Patient, asked: &AskedView, arm: &CArm) -> Report {
             }
         })
         .collect();
-    let (primary, secondary) = arm.dicom_angles_deg();
+    let (primary_deg, secondary_deg) = arm.dicom_angles_deg();
     let lateral = lateral_place(&view, &patient.interior, target.level);
     let process = facet_place(&view, &patient.interior, target);
     let landmarks = patient
@@ -367,11 +372,11 @@ pub fn report(patient: &Patient, asked: &AskedView, arm: &CArm) -> Report {
         side: target.side,
         patient: patient.spec.title(),
         orientation: ArmOrientation {
-            oblique: arm.oblique.to_degrees(),
-            tilt: arm.tilt.to_degrees(),
-            image_rotation: arm.image_rotation.to_degrees(),
+            oblique_deg: arm.oblique_rad.to_degrees(),
+            tilt_deg: arm.tilt_rad.to_degrees(),
+            image_rotation_deg: arm.image_rotation_rad.to_degrees(),
         },
-        dicom: DicomAngles { primary, secondary },
+        dicom: DicomAngles { primary_deg, secondary_deg },
         best: views[1].best,
         criteria,
         views,

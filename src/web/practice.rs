@@ -145,8 +145,8 @@ impl PracticeRoom {
     pub fn draw(
         &mut self,
         canvas: &CanvasRenderingContext2d,
-        oblique: f64,
-        tilt: f64,
+        oblique_deg: f64,
+        tilt_deg: f64,
         moment: &str,
         bone_dark: bool,
         pixels: u32,
@@ -156,7 +156,7 @@ impl PracticeRoom {
             "answered" => Moment::Answered,
             _ => Moment::Asked,
         };
-        let at = orientation(oblique, tilt)?;
+        let at = orientation(oblique_deg, tilt_deg)?;
         let size = pixels.clamp(128, 1024) as usize / 32 * 32;
         let open = self.open.as_ref().ok_or_else(no_question)?;
         let patient = open.patient.as_ref().ok_or_else(|| JsError::new("the patient is not shaped yet"))?;
@@ -170,10 +170,10 @@ impl PracticeRoom {
 
     /// What is drawn over the film: `[{what, line: [[u, v], …]}]`, mm on the detector, v up.
     #[wasm_bindgen(unchecked_return_type = "values.Mark[]")]
-    pub fn marks(&self, oblique: f64, tilt: f64, answered: bool) -> Result<JsValue, JsValue> {
+    pub fn marks(&self, oblique_deg: f64, tilt_deg: f64, answered: bool) -> Result<JsValue, JsValue> {
         let open = self.open.as_ref().ok_or_else(no_question)?;
         let patient = open.patient.as_ref().ok_or_else(|| JsError::new("the patient is not shaped yet"))?;
-        let at = orientation(oblique, tilt)?;
+        let at = orientation(oblique_deg, tilt_deg)?;
         let mut list = marks(&open.question, &patient.interior, at, answered);
         if answered {
             list.extend(asked_part(&open.question, patient, at));
@@ -183,11 +183,12 @@ impl PracticeRoom {
 
     /// Outlines of the target and its neighbours: `[[u, v, u, v, …], …]`, tenths of a mm on the detector.
     #[wasm_bindgen(unchecked_return_type = "number[][]")]
-    pub fn outlines(&self, oblique: f64, tilt: f64) -> Result<JsValue, JsValue> {
+    pub fn outlines(&self, oblique_deg: f64, tilt_deg: f64) -> Result<JsValue, JsValue> {
         let open = self.open.as_ref().ok_or_else(no_question)?;
         let patient = open.patient.as_ref().ok_or_else(|| JsError::new("the patient is not shaped yet"))?;
         let target = open.question.target;
-        let view = Projection::new(&arm_at(orientation(oblique, tilt)?), patient.level(target.level).centre);
+        let view =
+            Projection::new(&arm_at(orientation(oblique_deg, tilt_deg)?), patient.level(target.level).centre);
         let lines: Vec<Vec<i32>> = OutlineTracer::default()
             .trace(patient, &view)
             .into_iter()

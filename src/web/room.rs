@@ -239,13 +239,13 @@ impl TeachingRoom {
         Level::TARGETS.map(|level| level.name().to_owned()).to_vec()
     }
 
-    /// The ranges of the controls, degrees: `{oblique, tilt, rotation}`, each `[low, high]`.
+    /// The ranges of the controls: `{oblique_deg, tilt_deg, rotation_deg}`, each `[low, high]`.
     #[wasm_bindgen(unchecked_return_type = "values.Ranges")]
     pub fn ranges() -> Result<JsValue, JsError> {
         plain(&Ranges {
-            oblique: CArm::OBLIQUE_RANGE_DEG,
-            tilt: CArm::TILT_RANGE_DEG,
-            rotation: (-180.0, 180.0),
+            oblique_deg: CArm::OBLIQUE_RANGE_DEG,
+            tilt_deg: CArm::TILT_RANGE_DEG,
+            rotation_deg: (-180.0, 180.0),
         })
     }
 

@@ -62,11 +62,11 @@ pub struct FieldEntry {
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 pub struct Ranges {
     /// > 0 receptor to the patient's left.
-    pub oblique: (f64, f64),
+    pub oblique_deg: (f64, f64),
     /// > 0 cephalad.
-    pub tilt: (f64, f64),
+    pub tilt_deg: (f64, f64),
     /// Of the picture, > 0 clockwise.
-    pub rotation: (f64, f64),
+    pub rotation_deg: (f64, f64),
 }
 
 /// The dose record's sums and the technique of the last exposure.

@@ -46,7 +46,7 @@ test('either half is the engine’s own picture at its angles, outlines too, and
       const over = Object.assign(document.createElement('canvas'), { width: size, height: size });
       const pen = over.getContext('2d');
       room.drawOutlines(pen, outlineStyle({ boneDark: document.getElementById('bone-dark').checked }, size));
-      drawEdgeLetters(pen, { ...angles, rotation: 0 }, devicePixelRatio, texts.picture);
+      drawEdgeLetters(pen, { oblique_deg: angles.oblique, rotation_deg: 0 }, devicePixelRatio, texts.picture);
       const [shownFilm, shownOver] = document.querySelectorAll(`.compare-${side} canvas`);
       answer[side] = { film: differs(shownFilm, film), over: differs(shownOver, over), angles };
     }

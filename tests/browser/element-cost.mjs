@@ -42,7 +42,7 @@ async function timesOfTurns() {
   const film = document.createElement('canvas').getContext('2d');
   const times = { aim_ms: [], draw_ms: [] };
   for (let n = 0; n < 100; n++) {
-    const state = { level: n % 2 ? 'L4' : 'L3', side: n % 3 ? 'left' : 'right', oblique: n % 30, tilt: n % 7, rotation: 0 };
+    const state = { level: n % 2 ? 'L4' : 'L3', side: n % 3 ? 'left' : 'right', oblique_deg: n % 30, tilt_deg: n % 7, rotation_deg: 0 };
     const start = performance.now();
     aim(stand, state);
     const aimed = performance.now();

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { test } from 'node:test';
 import { files } from '../../docs/element.mjs';
-import { fallbacks, readAttribute } from '../../www/element/attributes.js';
+import { BY_NAME, fallbacks, readAttribute } from '../../www/element/attributes.js';
 import { ATTRIBUTES, EVENTS, METHODS, PARTS, PROPERTIES, READINGS, SHAPES } from '../../www/element/interface.js';
 import { ENGLISH as texts } from '../../www/element/words.js';
 
@@ -32,7 +32,7 @@ test('parts and custom properties are those that the element has', async () => {
 
 test('what stands in attributes is read, or told in one sentence', () => {
   const value = (name, text) => readAttribute(name, text, 'kept', texts).value;
-  const said = (name, text) => readAttribute(name, text, fallbacks()[name], texts).problem?.sentence;
+  const said = (name, text) => readAttribute(name, text, fallbacks()[BY_NAME.get(name).key], texts).problem?.sentence;
   assert.equal(value('level', 's1'), 'S1');
   assert.equal(value('oblique', '-12.5'), -12.5);
   assert.equal(value('oblique', 7), 7);

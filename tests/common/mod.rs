@@ -59,7 +59,10 @@ impl<'a> Hand<'a> {
         let wanted = self.case().asked(self.attempt.state.approach).measured(kind);
         let best = best_view(self.interior, self.case().target, wanted, &CArm::default()).orientation;
         let tenths = |deg: f64| (deg * 10.0).round() as i32;
-        self.act(Action::Orient { oblique: tenths(best.oblique_deg), tilt: tenths(best.tilt_deg) });
+        self.act(Action::Orient {
+            oblique_tenths: tenths(best.oblique_deg),
+            tilt_tenths: tenths(best.tilt_deg),
+        });
         self.act(Action::Spot);
         self.act(Action::Keep { view: kind });
     }
@@ -67,7 +70,7 @@ impl<'a> Hand<'a> {
     /// Marks a point of the patient on the picture.
     pub fn mark(&mut self, p: DVec3) {
         let uv = self.beam(&self.attempt.state.arm).project(p) * 100.0;
-        self.act(Action::Mark { u: uv.x.round() as i32, v: uv.y.round() as i32 });
+        self.act(Action::Mark { u_mm_hundredths: uv.x.round() as i32, v_mm_hundredths: uv.y.round() as i32 });
     }
 
     /// A point of the target area that the beam reaches past all bone, as far from its border as can be.
@@ -111,11 +114,12 @@ impl<'a> Hand<'a> {
             if coaxial(&view, &needle).angle_deg < 0.2 {
                 break;
             }
-            let [right, up] = hub_over_tip_deg(&view, &needle).map(|deg| (deg * 10.0).round() as i32);
-            if right == 0 && up == 0 {
+            let [right_deg_tenths, up_deg_tenths] =
+                hub_over_tip_deg(&view, &needle).map(|deg| (deg * 10.0).round() as i32);
+            if right_deg_tenths == 0 && up_deg_tenths == 0 {
                 break;
             }
-            self.act(Action::Angle { right, up });
+            self.act(Action::Angle { right_deg_tenths, up_deg_tenths });
         }
     }
 
@@ -132,7 +136,7 @@ impl<'a> Hand<'a> {
 
     /// Advances to a depth under the skin in steps, looking where it strays and turning the notch towards that side. Stops and draws back
     /// on pain; returns whether it came there.
-    pub fn advance_to(&mut self, depth_mm: f64, spin: u8) -> bool {
+    pub fn advance_to(&mut self, depth_mm: f64, spin_percent: u8) -> bool {
         let mut turned_at = self.depth();
         loop {
             let left = depth_mm - self.depth();
@@ -143,12 +147,15 @@ impl<'a> Hand<'a> {
                 self.steer();
             } else if self.depth() - turned_at >= 5.0 {
                 turned_at = self.depth();
-                self.act(Action::Roll { by: 1800 });
+                self.act(Action::Roll { deg_tenths: 1800 });
             }
             let before = self.depth();
-            self.act(Action::Advance { by: (left.min(3.0) * 10.0).round().max(1.0) as u32, spin });
+            self.act(Action::Advance {
+                mm_tenths: (left.min(3.0) * 10.0).round().max(1.0) as u32,
+                spin_percent,
+            });
             if self.looks && self.hurts() {
-                self.act(Action::Withdraw { by: 30 });
+                self.act(Action::Withdraw { mm_tenths: 30 });
                 return false;
             }
             if self.depth() - before < 0.01 {
@@ -172,11 +179,11 @@ impl<'a> Hand<'a> {
         }
         let tip = needle.tip();
         let (x, y) = (wanted.dot(tip.across(0.0)), wanted.dot(tip.across(std::f64::consts::FRAC_PI_2)));
-        let by = (libm::atan2(y, x) - needle.roll).to_degrees() * 10.0;
+        let by = (libm::atan2(y, x) - needle.roll_rad).to_degrees() * 10.0;
         if self.case().exposures {
             self.act(Action::Spot);
         }
-        self.act(Action::Roll { by: by.round() as i32 });
+        self.act(Action::Roll { deg_tenths: by.round() as i32 });
     }
 
     /// Sets a needle over a point of the patient down the present beam, and drives it there.
@@ -263,15 +270,15 @@ impl<'a> Hand<'a> {
             if dry && self.inject() == Pattern::Perineural {
                 return true;
             }
-            self.act(Action::Withdraw { by: 15 });
+            self.act(Action::Withdraw { mm_tenths: 15 });
         }
         false
     }
 
     /// Injects contrast live at the tip and names what it shows.
     pub fn inject(&mut self) -> Pattern {
-        self.act(Action::Fluoroscopy { pulses: 16, rate: 8 });
-        self.act(Action::Inject { volume: 80 });
+        self.act(Action::Fluoroscopy { pulses: 16, pulses_per_s: 8 });
+        self.act(Action::Inject { ml_hundredths: 80 });
         let pattern = self.attempt.state.injected.last().unwrap().bolus.compartment.pattern();
         self.act(Action::Name { pattern });
         pattern

@@ -37,6 +37,7 @@ export const PAGE_KEYS = [
   ['+', 'zoom', (act) => act.zoom(1)],
   ['-', 'zoom', (act) => act.zoom(-1)],
   ['0', 'zoom', (act) => act.zoom(0)],
+  ['x', 'through', (act) => act.through()],
 ];
 
 /** With Ctrl or the command key, in an injection; these are no single keys. */
@@ -47,7 +48,7 @@ export const UNDO_KEYS = [
 
 /** Arrows on the picture while the C-arm is what they turn: the receptor goes the way of the arrow. */
 export const PICTURE_STEPS_DEG = { step: 1, coarse: 5 };
-export const PICTURE_KEYS = { ArrowLeft: ['oblique', 1], ArrowRight: ['oblique', -1], ArrowUp: ['tilt', 1], ArrowDown: ['tilt', -1] };
+export const PICTURE_KEYS = { ArrowLeft: ['oblique_deg', 1], ArrowRight: ['oblique_deg', -1], ArrowUp: ['tilt_deg', 1], ArrowDown: ['tilt_deg', -1] };
 
 const single = { on: null };
 

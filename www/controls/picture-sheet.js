@@ -19,15 +19,15 @@ export function tableControl(holder, app) {
     return element;
   };
   const reset = make('button', { type: 'button', class: 'nudge', id: 'straighten' }, texts.turn.straighten);
-  reset.addEventListener('click', () => app.change({ tableX: 0, tableZ: 0, rotation: 0, contrast: 100, brightness: 0 }));
+  reset.addEventListener('click', () => app.change({ table_x_mm: 0, table_z_mm: 0, rotation_deg: 0, contrast: 100, brightness: 0 }));
   holder.append(
     make('div', { class: 'turn', role: 'group', 'aria-label': t.name },
       make('div', { class: 'turn-head' }, make('span', { class: 'turn-name' }, t.name), words),
       make('div', { class: 'turn-row wrap' },
-        move(t.left, 'tableX', STEP_MM), move(t.right, 'tableX', -STEP_MM),
-        move(t.head, 'tableZ', STEP_MM), move(t.feet, 'tableZ', -STEP_MM), reset)),
+        move(t.left, 'table_x_mm', STEP_MM), move(t.right, 'table_x_mm', -STEP_MM),
+        move(t.head, 'table_z_mm', STEP_MM), move(t.feet, 'table_z_mm', -STEP_MM), reset)),
   );
-  return (state) => say(words, t.words(state.tableX, state.tableZ));
+  return (state) => say(words, t.words(state.table_x_mm, state.table_z_mm));
 }
 
 /** Contrast and brightness of the picture, percent against what the engine chooses. Returns an update function. */

@@ -10,11 +10,12 @@ const FINE_DEG = 0.1;
 export const SLIDER_KEYS_DEG = { ArrowLeft: -STEP_DEG, ArrowRight: STEP_DEG, ArrowUp: STEP_DEG, ArrowDown: -STEP_DEG, PageUp: PAGE_DEG, PageDown: -PAGE_DEG };
 
 /**
- * Builds one turn control for state key `key`. `app.change` gets every new angle. `texts` has the sentences of `turn` and of `key`. `named`: where its
+ * Builds one turn control for the angle `oblique`, `tilt` or `rotation`, in the state with its unit. `app.change` gets every new angle. `texts` has the sentences of `turn` and of `key`. `named`: where its
  * name and its angle in words stand, if not over the slider. Returns an update function.
  */
 export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh = false, named } = {}) {
   const words = texts[key];
+  const angle = `${key}_deg`;
   const id = `turn-${key}`;
   const slider = make('input', { type: 'range', id, min: low, max: high, step: FINE_DEG, class: leftIsHigh ? 'left-is-high' : '' });
   const typed = make('input', { type: 'number', id: `${id}-number`, min: low, max: high, step: STEP_DEG, inputmode: 'text', 'aria-label': texts.turn.number(words.name), 'aria-describedby': `${id}-hint` });
@@ -49,7 +50,7 @@ export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh =
     const clamped = Math.min(high, Math.max(low, rounded(deg)));
     complaint.hidden = true;
     now = tenth(clamped);
-    app.change({ [key]: now });
+    app.change({ [angle]: now });
   }
 
   slider.addEventListener('input', () => set(Number(slider.value)));
@@ -75,7 +76,7 @@ export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh =
   }
 
   return (state) => {
-    now = state[key];
+    now = state[angle];
     slider.value = String(now);
     slider.setAttribute('aria-valuetext', words.spoken(now));
     // The track is filled from zero to the thumb, so the eye sees which way and how far.
@@ -118,18 +119,18 @@ export function dragToTurn(surface, app) {
     if (event.button !== 0) return;
     if (from || !event.isPrimary) return takeBack();
     surface.setPointerCapture(event.pointerId);
-    from = { x: event.clientX, y: event.clientY, oblique: app.state.oblique, tilt: app.state.tilt, axis: '' };
+    from = { x: event.clientX, y: event.clientY, oblique_deg: app.state.oblique_deg, tilt_deg: app.state.tilt_deg, axis: '' };
     app.hold(true);
   });
   surface.addEventListener('pointermove', (event) => {
     if (!from || !event.isPrimary) return;
-    const moved = { oblique: from.x - event.clientX, tilt: from.y - event.clientY };
+    const moved_px = { oblique_deg: from.x - event.clientX, tilt_deg: from.y - event.clientY };
     if (!from.axis) {
-      if (Math.hypot(moved.oblique, moved.tilt) < THRESHOLD_PX) return;
-      from.axis = Math.abs(moved.oblique) >= Math.abs(moved.tilt) ? 'oblique' : 'tilt';
+      if (Math.hypot(moved_px.oblique_deg, moved_px.tilt_deg) < THRESHOLD_PX) return;
+      from.axis = Math.abs(moved_px.oblique_deg) >= Math.abs(moved_px.tilt_deg) ? 'oblique_deg' : 'tilt_deg';
     }
     const [low, high] = app.catalogue.range[from.axis];
-    const wanted = from[from.axis] + (moved[from.axis] * DEG_PER_SURFACE) / surface.clientWidth;
+    const wanted = from[from.axis] + (moved_px[from.axis] * DEG_PER_SURFACE) / surface.clientWidth;
     app.change({ [from.axis]: tenth(Math.min(high, Math.max(low, wanted))) });
   });
   surface.addEventListener('pointerup', release);

@@ -5,8 +5,7 @@ import { FIRST_CATALOGUE } from '../engine/catalogue.js';
 import { viewOf } from '../views/criterion-rows.js';
 import { IntegrityError, reason } from '../engine/engine-load.js';
 import { onceAFrame, onceQuiet } from '../base/frame.js';
-import { tenth } from '../base/tenth.js';
-import { endsOwnView } from '../state/positioning.js';
+import { endsOwnView, placeOf } from '../state/positioning.js';
 import { createStore } from '../state/store.js';
 import { BY_NAME, fallbacks, readAttribute } from './attributes.js';
 import { buildFace } from './face.js';
@@ -20,7 +19,7 @@ import { watchSurroundings } from './surroundings.js';
 import { textsComing, textsFor } from './words.js';
 
 const SETTLE_MS = 350;
-const AIM = ['patient', 'level', 'side', 'view', 'oblique', 'tilt', 'rotation'];
+const AIM = ['patient', 'level', 'side', 'view', 'oblique_deg', 'tilt_deg', 'rotation_deg'];
 const CASE = ['patient', 'level', 'side', 'view', 'start'];
 
 export class DownbeamView extends HTMLElement {
@@ -136,7 +135,8 @@ export class DownbeamView extends HTMLElement {
     if (!view) throw new Error(this.#words().problem.nothingChecked);
     this.#showBest();
     this.#draw();
-    return { oblique: tenth(view.best.oblique), tilt: tenth(view.best.tilt), reached: view.reached };
+    const { oblique_deg, tilt_deg } = placeOf(view.best);
+    return { oblique: oblique_deg, tilt: tilt_deg, reached: view.reached };
   }
 
   async check() {
@@ -205,6 +205,11 @@ export class DownbeamView extends HTMLElement {
       check: () => this.#ask(),
       toggleBest: () => (state.ownView ? this.#store.set({ ...state.ownView, ownView: null }) : this.#showBest()),
       retry: () => this.#bring(),
+      redraw: () => this.#frame(),
+      without: (sentence) => {
+        this.#store.set({ through: false });
+        this.#problems.add('engine', { about: 'engine', attribute: null, value: null, sentence });
+      },
     }, texts);
     for (const [name, given] of this.#unsaid) this.#take(name, given);
     this.#problems.show();
@@ -275,9 +280,9 @@ export class DownbeamView extends HTMLElement {
   #showBest() {
     const best = viewOf(this.#report, this.#state.view)?.best;
     if (!best) return;
-    const { oblique, tilt, ownView } = this.#state;
+    const { oblique_deg, tilt_deg, ownView } = this.#state;
     const { revealed } = this.#test;
-    this.#store.set({ oblique: tenth(best.oblique), tilt: tenth(best.tilt), ownView: ownView ?? { oblique, tilt } });
+    this.#store.set({ ...placeOf(best), ownView: ownView ?? { oblique_deg, tilt_deg } });
     this.#test.revealed = revealed;
   }
 
@@ -370,6 +375,7 @@ export class DownbeamView extends HTMLElement {
     }
     film.expose(stand, state);
     film.mark(stand, state, this.#report);
+    this.#face.bones(stand, state, this.#report);
     if (!this.#hasShown) this.#isReady();
     else if (this.#moved) this.#tell('downbeam-change', stateOf(state, this.#report, false));
   }

@@ -4,8 +4,8 @@
 import { keyOf, TARGET } from '../state/positioning.js';
 
 /**
+ * @import { Target } from '../pkg/values.js'
  * @import { TeachingRoom } from '../pkg/downbeam.js'
- * @import { Target } from '../state/positioning.js'
  * @import { Engine } from './shared-engine.js'
  *
  * A patient in the engine: how many elements look at it, its room once there is one, and what that is aimed at.
@@ -56,7 +56,7 @@ export function leavePatient(stand) {
 /**
  * Turns a patient to where an element's state stands.
  * @param {Stand} stand
- * @param {Target & { oblique: number, tilt: number, rotation: number }} state
+ * @param {Target & { oblique_deg: number, tilt_deg: number, rotation_deg: number }} state
  */
 export function aim(stand, state) {
   const { room } = stand;
@@ -64,8 +64,8 @@ export function aim(stand, state) {
   const wanted = keyOf(state, TARGET);
   if (wanted !== stand.aimed) room.setTarget(state.level, state.side);
   stand.aimed = wanted;
-  room.setOrientation(state.oblique, state.tilt);
-  room.setImageRotation(state.rotation);
+  room.setOrientation(state.oblique_deg, state.tilt_deg);
+  room.setImageRotation(state.rotation_deg);
 }
 
 /**

@@ -3,13 +3,13 @@
 import { only } from '../state/positioning.js';
 import { criteriaOf, viewOf } from '../views/criterion-rows.js';
 
-const TOLD = /** @type {const} */ (['patient', 'level', 'side', 'view', 'oblique', 'tilt', 'rotation']);
+const TOLD = /** @type {const} */ (['patient', 'level', 'side', 'view']);
 
 /**
  * @import { Report } from '../pkg/values.js'
  *
  * What an element's state says of its view.
- * @typedef {{ patient: string, level: string, side: string, view: string, oblique: number, tilt: number, rotation: number, ownView: object | null }} ViewState
+ * @typedef {{ patient: string, level: string, side: string, view: string, oblique_deg: number, tilt_deg: number, rotation_deg: number, ownView: object | null }} ViewState
  */
 
 /**
@@ -24,6 +24,9 @@ export function stateOf(state, report, settled) {
   const score = view?.score ?? null;
   return {
     ...only(state, TOLD),
+    oblique: state.oblique_deg,
+    tilt: state.tilt_deg,
+    rotation: state.rotation_deg,
     score,
     reached: score === 1 && !shown,
     shown,

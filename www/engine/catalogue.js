@@ -7,7 +7,7 @@
 export const FIRST_CATALOGUE = {
   levels: ['L1', 'L2', 'L3', 'L4', 'L5', 'S1'],
   patients: [{ name: 'average', sentence: '' }],
-  range: { oblique: [-110, 110], tilt: [-50, 50], rotation: [-180, 180] },
+  range: { oblique_deg: [-110, 110], tilt_deg: [-50, 50], rotation_deg: [-180, 180] },
   beam: { pulses_per_s: [1, 2, 4, 8, 15, 30], magnification: [1, 1.4, 2], open: [0.2, 1] },
 };
 

@@ -99,9 +99,9 @@ export function shaping(app, film, act) {
       const wanted = keyOf(state, TARGET);
       if (wanted !== target) room.setTarget(state.level, state.side);
       target = wanted;
-      room.setOrientation(state.oblique, state.tilt);
-      room.setImageRotation(state.rotation);
-      room.setTableShift(state.tableX, 0, state.tableZ);
+      room.setOrientation(state.oblique_deg, state.tilt_deg);
+      room.setImageRotation(state.rotation_deg);
+      room.setTableShift(state.table_x_mm, 0, state.table_z_mm);
       room.setWindow(state.contrast / 100, state.brightness / 100);
     },
     /**

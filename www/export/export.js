@@ -130,8 +130,8 @@ export function exporting(app, patient, needle, record, act) {
  * Tells case and angles in letters that every file system takes.
  * @param {Shown} shown
  */
-function fileName({ patient, level, side, oblique, tilt }) {
+function fileName({ patient, level, side, oblique_deg, tilt_deg }) {
   /** @type {(name: string, degrees: number, more: string, less: string) => string} */
   const angle = (name, degrees, more, less) => `${name}-${Math.abs(tenth(degrees))}${degrees > 0 ? `-${more}` : degrees < 0 ? `-${less}` : ''}`;
-  return ['downbeam', patient, level, side, angle('oblique', oblique, 'left', 'right'), angle('tilt', tilt, 'cephalad', 'caudad')].join('-').replace(/[^\w.-]+/g, '_');
+  return ['downbeam', patient, level, side, angle('oblique', oblique_deg, 'left', 'right'), angle('tilt', tilt_deg, 'cephalad', 'caudad')].join('-').replace(/[^\w.-]+/g, '_');
 }

@@ -82,12 +82,12 @@ export function exposurePanel(app, act) {
       showMagnification(String(state.beam.magnification));
       lowDose.checked = state.beam.low_dose;
       shutters.forEach((show, i) => show(state.beam.open[i]));
-      const any = Boolean(dose?.exposures);
-      byId('dose').hidden = !byExposure && !any;
-      for (const [name, value] of figures) say(value, any ? t.figure[name](dose) : t.nothing[name]);
+      const spent = dose?.exposures ? dose : null;
+      byId('dose').hidden = !byExposure && !spent;
+      for (const [name, value] of figures) say(value, spent ? t.figure[name](spent) : t.nothing[name]);
       say(byId('dose-saving'), dose?.saving ? t.saving(dose.saving) : '');
       byId('dose-saving').hidden = !dose?.saving;
-      doseReset.disabled = doseSave.disabled = !any;
+      doseReset.disabled = doseSave.disabled = !spent;
     },
   };
 }

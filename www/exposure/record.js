@@ -60,7 +60,7 @@ export function exposureRecord(app, images, patient, act) {
       return false;
     }
     act.words();
-    if (kind === 'spot') say(byId('status'), texts.exposure.said(taken, dose));
+    if (kind === 'spot') if (dose) say(byId('status'), texts.exposure.said(taken, dose));
     return true;
   }
 
@@ -69,7 +69,7 @@ export function exposureRecord(app, images, patient, act) {
     if (!app.room || !taken) return;
     app.room.release();
     act.words();
-    say(byId('status'), texts.exposure.said(taken, dose));
+    if (dose) say(byId('status'), texts.exposure.said(taken, dose));
   }
 
   function reset() {

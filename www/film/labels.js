@@ -22,9 +22,9 @@ export function edgeLetters(oblique_deg, words) {
 
 /** Draws the edge letters, out of the way near the corners. `scale` is canvas pixels per CSS pixel. */
 export function drawEdgeLetters(pen, state, scale, words) {
-  const letters = edgeLetters(state.oblique, words);
+  const letters = edgeLetters(state.oblique_deg, words);
   const size = pen.canvas.width;
-  const turn = (state.rotation * Math.PI) / 180;
+  const turn = (state.rotation_deg * Math.PI) / 180;
   const reach = size / 2 - 16 * scale;
   pen.font = `600 ${13 * scale}px system-ui, sans-serif`;
   pen.textAlign = 'center';

@@ -4,6 +4,7 @@ import { penOf } from '../base/dom.js';
 import { drawOver, shownIn } from './picture.js';
 
 /**
+ * @import { Angles } from '../base/tenth.js'
  * @import { App } from '../state/page-state.js'
  * @import { Shaping } from '../engine/shaping.js'
  * @import { NeedleInPicture } from './picture.js'
@@ -27,7 +28,7 @@ export function square(pixels) {
  * turned there and back again; nothing else learns of it. `needle` as in `picture().draw`.
  * @param {App} app
  * @param {Shaping} patient
- * @param {{ oblique: number, tilt: number }} angles
+ * @param {Angles} angles
  * @param {number} pixels
  * @param {NeedleInPicture | null} [needle]
  */
@@ -38,7 +39,7 @@ export function frozen(app, patient, angles, pixels, needle) {
   const [film, over] = [square(FILM_PX), square(pixels)];
   patient.aim();
   try {
-    room.setOrientation(angles.oblique, angles.tilt);
+    room.setOrientation(angles.oblique_deg, angles.tilt_deg);
     room.drawRadiograph(penOf(film, { alpha: false }), state.boneDark, needle?.tick);
     const report = room.report();
     const shown = shownIn({ ...state, labels: false }, report, null);

@@ -7,8 +7,8 @@ import { RECEPTOR_MM, SOURCE_MM, directions, plus } from './drawing.js';
  * through it lands on the receptor. The table has moved the patient, so in the patient's frame the C-arm stands the other way.
  */
 export function raysOf(state, aim) {
-  const { receptor: d } = directions(state.oblique, state.tilt);
-  const isocentre = [-state.tableX, 0, -state.tableZ];
+  const { receptor: d } = directions(state.oblique_deg, state.tilt_deg);
+  const isocentre = [-state.table_x_mm, 0, -state.table_z_mm];
   const source = plus(isocentre, -SOURCE_MM, d);
   const end = plus(isocentre, RECEPTOR_MM, d);
   if (!aim) return { isocentre, source, end, landing: null };

@@ -70,7 +70,7 @@ export function gantryDrawing(holder, from) {
   still(parts, words, see, from);
   return (state, needle) => {
     moving(parts, words, see, from, state);
-    const [x, y] = see([state.tableX, 0, state.tableZ]);
+    const [x, y] = see([state.table_x_mm, 0, state.table_z_mm]);
     for (const group of lying) group.setAttribute('transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`);
     parts.needle.setAttribute('d', needle ? line(needle.map(see)) : '');
     say(title, from === 'feet' ? texts.gantry.describeFeet(state) : texts.gantry.describeSide(state));
@@ -102,7 +102,7 @@ function still(parts, words, see, from) {
 
 /** C-arm, beam and angle: drawn again for every orientation. */
 function moving(parts, words, see, from, state) {
-  const { receptor: d, slide: t } = directions(state.oblique, state.tilt);
+  const { receptor: d, slide: t } = directions(state.oblique_deg, state.tilt_deg);
   const n = cross(d, t);
   const along = (k) => d.map((x) => x * k);
   const disc = (k, radius) => ring(28).map(([c, s]) => plus(plus(along(k), radius * c, t), radius * s, n));
@@ -117,7 +117,7 @@ function moving(parts, words, see, from, state) {
   parts.beam.setAttribute('d', closed(hull([along(-SOURCE_MM), ...disc(RECEPTOR_MM, RECEPTOR_RADIUS_MM - 15)].map(see))));
   parts.ray.setAttribute('d', line([along(-SOURCE_MM), along(RECEPTOR_MM)].map(see)));
 
-  const angle = from === 'feet' ? state.oblique : state.tilt;
+  const angle = from === 'feet' ? state.oblique_deg : state.tilt_deg;
   // The angle is drawn in its own plane: oblique across the patient, tilt along the patient.
   const swing = [];
   const steps = Math.max(1, Math.ceil(Math.abs(angle) / 4));

@@ -15,7 +15,7 @@ import { litPart } from './lit.js';
 import { adoptLook } from './look.js';
 import { nearDrawing } from './near.js';
 
-const ANGLE_OF = { feet: 'oblique', side: 'tilt' };
+const CONTROL_OF = { feet: 'oblique', side: 'tilt' };
 /** What of the C-arm's place the picture must share for its target to be told. */
 const moved = (state, shown) => !shown || !sameBeam(shown, state);
 
@@ -115,7 +115,8 @@ export function gantryLink(app, act) {
 
 /** One of the two drawings, whole and near. */
 function drawing(app, from) {
-  const key = ANGLE_OF[from];
+  const control = CONTROL_OF[from];
+  const key = `${control}_deg`;
   const { see } = VIEWERS[from];
   const figure = byId(`gantry-${from}`);
   const svg = figure.querySelector('svg');
@@ -141,10 +142,10 @@ function drawing(app, from) {
 
   /** Where the receptor's direction is drawn, at 1 mm, when the drawing's angle is `deg` and the other one stays. */
   const seenAt = (deg) => {
-    const { oblique, tilt } = app.state;
-    return see(directions(from === 'feet' ? deg : oblique, from === 'feet' ? tilt : deg).receptor);
+    const { oblique_deg, tilt_deg } = app.state;
+    return see(directions(from === 'feet' ? deg : oblique_deg, from === 'feet' ? tilt_deg : deg).receptor);
   };
-  const frozen = () => byId(`turn-${key}`).disabled;
+  const frozen = () => byId(`turn-${control}`).disabled;
   const behind = (label) => from === 'side' && label.side === 'left';
 
   return {
@@ -161,7 +162,7 @@ function drawing(app, from) {
     },
     listen(part) {
       const partAt = (event) => nearestPart(parts, pointIn(near.svg, event), behind);
-      const middle = () => (near.svg.hasAttribute('hidden') ? [0, 0] : see([-app.state.tableX, 0, -app.state.tableZ]));
+      const middle = () => (near.svg.hasAttribute('hidden') ? [0, 0] : see([-app.state.table_x_mm, 0, -app.state.table_z_mm]));
       dragAngle(svg, key, app, { seenAt, frozen, middle: () => [0, 0] });
       dragAngle(near.svg, key, app, { seenAt, frozen, middle, tap: (event) => part.take(partAt(event)) });
       let at = null;

@@ -10,9 +10,9 @@ const GAP_PX = 12;
 
 /** The stops: what is outlined, where the panel stands in the order of Tab, and what the learner may do there. */
 const STOPS = [
-  { id: 'picture', at: '#picture', after: '#side', did: (app, from) => (app.state.oblique !== from.oblique || app.state.tilt !== from.tilt) && t.noticed.turned },
-  { id: 'oblique', at: '#turn-oblique-control', after: '#side', did: (app, from) => app.state.oblique !== from.oblique && t.noticed.turned },
-  { id: 'tilt', at: '#turn-tilt-control', after: '#side', did: (app, from) => app.state.tilt !== from.tilt && t.noticed.turned },
+  { id: 'picture', at: '#picture', after: '#side', did: (app, from) => (app.state.oblique_deg !== from.oblique_deg || app.state.tilt_deg !== from.tilt_deg) && t.noticed.turned },
+  { id: 'oblique', at: '#turn-oblique-control', after: '#side', did: (app, from) => app.state.oblique_deg !== from.oblique_deg && t.noticed.turned },
+  { id: 'tilt', at: '#turn-tilt-control', after: '#side', did: (app, from) => app.state.tilt_deg !== from.tilt_deg && t.noticed.turned },
   { id: 'checks', at: '#checks-button', after: '#tools', did: (app) => full(app.report) && t.noticed.full },
   { id: 'gantry', at: '#gantry-open', after: '#tools' },
   { id: 'activities', at: ['#activities', '#menu-button'], after: '.top' },
@@ -62,7 +62,7 @@ export function tour(app) {
     if (!stops[at]) return end();
     now = at;
     const stop = stops[now];
-    from = { oblique: app.state.oblique, tilt: app.state.tilt };
+    from = { oblique_deg: app.state.oblique_deg, tilt_deg: app.state.tilt_deg };
     const words = t.stops[stop.id];
     say(heading, words.title);
     say(text, words.text);

@@ -4,7 +4,7 @@ import { viewOf } from '../views/criterion-rows.js';
 import { button, byId, make, say } from '../base/dom.js';
 import { compare as t } from '../words/keepsake.js';
 import { frozen } from '../film/shown.js';
-import { keyOf, POSITIONING } from '../state/positioning.js';
+import { keyOf, placeOf, POSITIONING } from '../state/positioning.js';
 import { tenth } from '../base/tenth.js';
 
 /**
@@ -53,8 +53,8 @@ export function comparison(app, patient, needle) {
   function begin() {
     const to = best();
     if (!allowed() || !to) return;
-    const own = app.state.ownView ?? { oblique: app.state.oblique, tilt: app.state.tilt };
-    const aim = { oblique: tenth(to.oblique), tilt: tenth(to.tilt) };
+    const own = app.state.ownView ?? { oblique_deg: app.state.oblique_deg, tilt_deg: app.state.tilt_deg };
+    const aim = placeOf(to);
     const pixels = byId('overlay', HTMLCanvasElement).width;
     const both = /** @type {const} */ ([['own', own], ['best', aim]]);
     const sides = both.map(([name, angles]) => {
@@ -64,8 +64,8 @@ export function comparison(app, patient, needle) {
     const labels = both.map(([name, angles]) => make('p', { class: `compare-label ${name}` }, make('strong', {}, t[name]), t.angles(angles)));
     stage.replaceChildren(...sides, ...labels, make('div', { class: 'compare-line' }));
     stage.setAttribute('aria-label', t.picture(own, aim));
-    const by = { oblique: tenth(aim.oblique - own.oblique), tilt: tenth(aim.tilt - own.tilt) };
-    const text = alike(by.oblique) && alike(by.tilt) ? t.same : t.differs(by);
+    const by = { oblique_deg: tenth(aim.oblique_deg - own.oblique_deg), tilt_deg: tenth(aim.tilt_deg - own.tilt_deg) };
+    const text = alike(by.oblique_deg) && alike(by.tilt_deg) ? t.same : t.differs(by);
     say(words, text);
     say(byId('status'), text);
     open = standing();

@@ -4,7 +4,7 @@
 import { tenth } from '../base/tenth.js';
 import { reason } from '../engine/room.js';
 import { CASE } from '../state/page-state.js';
-import { choiceOf, keyOf, only, PATIENT } from '../state/positioning.js';
+import { choiceOf, keyOf, only, PATIENT, placeOf } from '../state/positioning.js';
 import { texts } from '../words/injection.js';
 
 /**
@@ -117,7 +117,7 @@ export function scoreOf(m) {
  */
 export function takeOver(m) {
   const { orientation } = roomOf(m).report();
-  m.app.change({ oblique: tenth(orientation.oblique), tilt: tenth(orientation.tilt), rotation: tenth(orientation.image_rotation), ownView: null });
+  m.app.change({ ...placeOf(orientation), rotation_deg: tenth(orientation.image_rotation), ownView: null });
 }
 
 /**
@@ -164,7 +164,7 @@ function goOn(m, lines) {
   }
   m.begun_ms -= endOf(lines) * TICK_MS;
   const table = tableOf(lines);
-  if (table) m.app.change({ tableX: table[0], tableZ: table[2] });
+  if (table) m.app.change({ table_x_mm: table[0], table_z_mm: table[2] });
   takeOver(m);
   m.acts.said(texts.needle.file.opened);
 }

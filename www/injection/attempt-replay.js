@@ -28,7 +28,7 @@ export function replay(m, trace) {
   m.patient.aimedAt(target.level, target.side);
   const [left, , head] = tableOf(lines) ?? [0, 0, 0];
   m.replaying = true;
-  app.change({ injection: true, level: target.level, side: target.side, byExposure: Boolean(trace.case.exposures), tableX: left, tableZ: head });
+  app.change({ injection: true, level: target.level, side: target.side, byExposure: Boolean(trace.case.exposures), table_x_mm: left, table_z_mm: head });
   m.begunFor = caseKey(app.state);
   m.inLesson = false;
   setClock(m, endOf(lines));

@@ -26,7 +26,7 @@ export function notchHour(needle) {
 /** The readings of a picture in words, as many as mean something in it. `from`: the angles it was taken at. */
 export function readings(needle, from) {
   const t = texts.needle.hand;
-  const across = Math.abs(from.oblique);
+  const across = Math.abs(from.oblique_deg);
   if (Math.abs(across - 90) <= READING_DEG) return [t.lateral(needle.lateral)];
   const ap = across <= READING_DEG && needle.depth_mm > STEERED_MM ? [t.ap(needle.clock)] : [];
   // The mark and the beam belong to the oblique picture.

@@ -8,7 +8,7 @@ import { needleHand } from './hand.js';
 import { nextAct } from './next.js';
 import { byId, make, say, segments } from '../base/dom.js';
 import { stageList } from './stages.js';
-import { keyOf, POSITIONING, sameBeam } from '../state/positioning.js';
+import { keyOf, PLACE, POSITIONING, sameBeam } from '../state/positioning.js';
 import { texts } from '../words/injection.js';
 
 const DETECTOR_MM = 512 * 0.4;
@@ -165,8 +165,8 @@ export function injection(app, patient, record, act) {
       if (!report) return;
       if (report.kept.includes(kind)) return perform({ do: 'recall', view: kind });
       if (kind === 'oblique') return act.notice([t.refuse.noOblique]);
-      const oblique = kind === 'true_ap' ? 0 : app.state.side === 'left' ? 900 : -900;
-      if (perform({ do: 'orient', oblique, tilt: 0 })) said(t.did.orient(kind));
+      const oblique_tenths = kind === 'true_ap' ? 0 : app.state.side === 'left' ? 900 : -900;
+      if (perform({ do: 'orient', oblique: oblique_tenths, tilt: 0 })) said(t.did.orient(kind));
     },
     mark: () => aim.toggle(),
     showArea(on) {
@@ -266,7 +266,7 @@ export function injection(app, patient, record, act) {
       const view = viewOf(report, stage);
       if (view) return draw.dimensionOf(report, unmetOf(report, view.criteria), draw.words, seen.needle?.tip_mm);
       const from = app.state.byExposure ? taken() : app.state;
-      return seen.needle?.depth_mm > CLOCK_MM && Math.abs(from.oblique) < CLOCK_DEG ? draw.clockOf(report, seen.needle, draw.words) : null;
+      return seen.needle?.depth_mm > CLOCK_MM && Math.abs(from.oblique_deg) < CLOCK_DEG ? draw.clockOf(report, seen.needle, draw.words) : null;
     },
     /** Panel, hand and key of the marks. */
     words() {
@@ -327,8 +327,7 @@ export function injection(app, patient, record, act) {
     },
     /** The learner has stopped turning. Returns whether the C-arm stands elsewhere than before. */
     settled() {
-      const { oblique, tilt, rotation, tableX, tableZ } = app.state;
-      const now = [oblique, tilt, rotation, tableX, tableZ].join();
+      const now = keyOf(app.state, PLACE);
       if (now === arm) return false;
       arm = now;
       attempt.settled();

@@ -72,6 +72,7 @@ function sheet({ info, drawn, score, exposures, engine }, name, day) {
   gateList(marks).update(score.gates);
   // What stands on the page under these names stays the only one.
   for (const element of marks.querySelectorAll('[id]')) element.removeAttribute('id');
+  /** @type {[string, string | null][]} */
   const rows = [
     [c.name, name],
     [c.code, drawn.learner],
@@ -79,10 +80,10 @@ function sheet({ info, drawn, score, exposures, engine }, name, day) {
     [c.patient, c.patientLine(drawn, texts.case.patientName(drawn.patient))],
     [c.dayGiven, day && inWords(day)],
     [c.engine, engine && c.engineLine(engine.version, engine.scoring, info.sha256.slice(0, 12))],
-  ].filter(([, value]) => value);
+  ];
   return make('section', { id: 'completion-sheet', class: 'completion-sheet' },
     make('h1', {}, c.heading(score.passed)),
-    make('dl', {}, ...rows.flatMap(([label, value]) => [make('dt', {}, label), make('dd', {}, value)])),
+    make('dl', {}, ...rows.flatMap(([label, value]) => (value ? [make('dt', {}, label), make('dd', {}, value)] : []))),
     make('p', { class: 'completion-total' }, t.done(score.total, score.passed)), ...(score.complete ? [] : [make('p', {}, t.incomplete)]),
     marks,
     make('p', { class: 'completion-caution' }, c.caution));

@@ -47,6 +47,6 @@ export async function course() {
 /** @param {string} path */
 async function fetched(path) {
   const answer = await fetch(new URL(`../${path}`, import.meta.url)).catch(() => null);
-  if (!answer?.ok) throw new Error(t.noFile(path.split('/').at(-1)));
+  if (!answer?.ok) throw new Error(t.noFile(path.split('/').at(-1) ?? path));
   return answer.text();
 }

@@ -116,8 +116,9 @@ export function naming(holder, act) {
      * @param {ExerciseEntry} exercise
      */
     verdict(exercise) {
-      if (exercise.right) return t.right(exercise.said);
-      return `${t.wrong(exercise.said)} ${act.mayShow() ? t.shown(exercise.was) : t.later(exercise.was)}`;
+      const { said, was } = exercise;
+      if (!said || !was) return '';
+      return exercise.right ? t.right(said) : `${t.wrong(said)} ${act.mayShow() ? t.shown(was) : t.later(was)}`;
     },
     /** @param {ExerciseEntry} exercise */
     update(exercise) {

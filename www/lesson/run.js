@@ -100,11 +100,11 @@ export function stateFor(run, { info, drawn, asks, assessment }) {
   const start = 1 + (drawn.seed % 9998);
   const from = startPosition(start);
   // The parts are named from the needle's side.
-  if (asks.has('name_parts')) from.oblique = Math.abs(from.oblique) * (drawn.side === 'left' ? 1 : -1);
+  if (asks.has('name_parts')) from.oblique_deg = Math.abs(from.oblique_deg) * (drawn.side === 'left' ? 1 : -1);
   return {
     lessons: false, injection: true, lesson: `${info.sha256} ${drawn.learner} ${run.runs}`, ...choiceOf(drawn), level: drawn.level, side: drawn.side,
     byExposure: info.exposures, selfTest: assessment, guided: info.mode === 'guided', ownView: null, labels: false,
-    outlines: asks.has('name_parts') || (!assessment && run.app.state.outlines), start, ...from, rotation: 0, tableX: 0, tableZ: 0,
+    outlines: asks.has('name_parts') || (!assessment && run.app.state.outlines), start, ...from, rotation_deg: 0, table_x_mm: 0, table_z_mm: 0,
   };
 }
 

@@ -59,7 +59,7 @@ function drawFilm(room, told, film) {
   // Lines of a canvas that is twice as fine as it is shown.
   if (what.includes('outlines')) room.drawOutlines(over, thick(outlineStyle({ boneDark: false }, PIXELS), 2 / devicePixelRatio));
   if (what.includes('names')) drawDogNames(over, { ...report, field_mm: FIELD_MM, open: [1, 1] }, 2.4, texts.picture);
-  drawEdgeLetters(over, { oblique: best.oblique + Number(dx), rotation: 0 }, 2.4, texts.picture);
+  drawEdgeLetters(over, { oblique_deg: best.oblique + Number(dx), rotation_deg: 0 }, 2.4, texts.picture);
   if (what.includes('area')) area(over, room.procedure(0).area_mm);
   for (const [name, marks] of Object.entries(MARKS)) if (what.includes(name)) marks(over, report, level, side);
   fillCaption(film, report, exposed ? room.dose() : null, injection ? room.procedure(injection.tick).needle : null);

@@ -5,6 +5,7 @@ import { createStore } from './store.js';
 import { endsOwnView, PATIENT, PLACE, TARGET } from './positioning.js';
 
 /**
+ * @import { Angles } from '../base/tenth.js'
  * @import { TeachingRoom } from '../pkg/downbeam.js'
  * @import { BeamChoices, DrawnEntry, ExerciseEntry, LessonEntry, Level, PatientEntry, Ranges, Report, Standing, ViewKind } from '../pkg/values.js'
  * @import { Positioning } from './positioning.js'
@@ -20,7 +21,7 @@ import { endsOwnView, PATIENT, PLACE, TARGET } from './positioning.js';
  * the learner's own angles while the best view is shown; `contrast` and `brightness` are percent.
  * @typedef {Positioning & {
  *   lesson: string, lessons: boolean, start: number, contrast: number, brightness: number, view: ViewKind, selfTest: boolean,
- *   ownView: { oblique: number, tilt: number } | null, boneDark: boolean, outlines: boolean, labels: boolean, byExposure: boolean, beam: Beam,
+ *   ownView: Angles | null, boneDark: boolean, outlines: boolean, labels: boolean, byExposure: boolean, beam: Beam,
  *   injection: boolean, guided: boolean,
  * }} PageState
  *
@@ -50,7 +51,7 @@ export function pageStore(kept) {
   /** @type {PageState} */
   const first = {
     patient: 'average', seed: null, changed: '', level: 'L4', side: 'left', lesson: '', lessons: false, start: 1, ...startPosition(1),
-    rotation: 0, tableX: 0, tableZ: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
+    rotation_deg: 0, table_x_mm: 0, table_z_mm: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
     labels: false, byExposure: false, injection: false, guided: true, ...kept,
   };
   return createStore(first, endsOwnView([...CASE, ...PLACE]));

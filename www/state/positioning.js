@@ -1,17 +1,17 @@
 // Of what and from where a picture is taken: who lies on the table, what is aimed at, and where C-arm and table stand. One value with
 // one comparison for all who ask whether a picture, a step or a patient is still the same.
 
+import { tenth } from '../base/tenth.js';
+
 /**
- * @import { Level, Side } from '../pkg/values.js'
+ * @import { Angles } from '../base/tenth.js'
+ * @import { Orientation, Target } from '../pkg/values.js'
  *
  * A patient: a name may stand for many, by seed and by what is changed (JSON, or nothing).
  * @typedef {{ patient: string, seed: number | null, changed: string }} PatientChoice
  *
- * @typedef {{ level: Level, side: Side }} Target
- *
- * Angles in degrees, to a tenth: oblique > 0 to the patient's left, tilt > 0 cephalad, rotation of the picture > 0 clockwise. The table in
- * mm: X moves the patient to its own left, Z to the head.
- * @typedef {{ oblique: number, tilt: number, rotation: number, tableX: number, tableZ: number }} Place
+ * All to a tenth; rotation of the picture > 0 clockwise. The table's x moves the patient to its own left, z to the head.
+ * @typedef {Angles & { rotation_deg: number, table_x_mm: number, table_z_mm: number }} Place
  *
  * @typedef {PatientChoice & Target & Place} Positioning
  */
@@ -21,7 +21,7 @@ export const PATIENT = ['patient', 'seed', 'changed'];
 /** @type {readonly (keyof Target)[]} */
 export const TARGET = ['level', 'side'];
 /** @type {readonly (keyof Place)[]} */
-export const PLACE = ['oblique', 'tilt', 'rotation', 'tableX', 'tableZ'];
+export const PLACE = ['oblique_deg', 'tilt_deg', 'rotation_deg', 'table_x_mm', 'table_z_mm'];
 /** @type {readonly (keyof Positioning)[]} */
 export const POSITIONING = [...PATIENT, ...TARGET, ...PLACE];
 /**
@@ -41,6 +41,12 @@ export const BEAM = [...PATIENT, 'level', ...PLACE];
 export function only(from, keys) {
   return /** @type {Pick<T, K>} */ (Object.fromEntries(keys.map((key) => [key, from[key]])));
 }
+
+/**
+ * Where the C-arm stands for an orientation of the engine's, to a tenth of a degree as the controls have it.
+ * @param {Orientation} of
+ */
+export const placeOf = ({ oblique, tilt }) => ({ oblique_deg: tenth(oblique), tilt_deg: tenth(tilt) });
 
 /**
  * The positioning that a state says.

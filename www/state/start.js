@@ -21,8 +21,8 @@ export function startPosition(number) {
   /** @param {number} salt */
   const sign = (salt) => (draw(salt) < 0.5 ? -1 : 1);
   return {
-    oblique: sign(0) * Math.round(8 + 14 * draw(1)),
-    tilt: sign(2) * Math.round(7 + 9 * draw(3)),
+    oblique_deg: sign(0) * Math.round(8 + 14 * draw(1)),
+    tilt_deg: sign(2) * Math.round(7 + 9 * draw(3)),
   };
 }
 

@@ -44,8 +44,8 @@ export function askWay(app, steps) {
     const { state } = app;
     const c = unmet();
     const of = `${keyOf(state, [...CASE, 'start'])},${steps.current()}`;
-    if (of !== now.of) now = { of, answered: false, wanted: false, said: '', from: { oblique: state.oblique, tilt: state.tilt } };
-    const turned = Math.max(...['oblique', 'tilt'].map((key) => Math.abs(state[key] - now.from[key])));
+    if (of !== now.of) now = { of, answered: false, wanted: false, said: '', from: { oblique_deg: state.oblique_deg, tilt_deg: state.tilt_deg } };
+    const turned = Math.max(...['oblique_deg', 'tilt_deg'].map((key) => Math.abs(state[key] - now.from[key])));
     if (turned > TURNED_DEG) {
       now.answered = true;
       now.said = '';

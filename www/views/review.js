@@ -2,7 +2,7 @@
 
 import { criteriaOf, viewOf } from './criterion-rows.js';
 import { byId, say } from '../base/dom.js';
-import { tenth } from '../base/tenth.js';
+import { placeOf } from '../state/positioning.js';
 import { texts } from '../words/texts.js';
 
 /** Reviews `app.report` against `steps`. `words` is called after a change that shows; `mayTell()` says whether advice may be given unasked. */
@@ -84,7 +84,7 @@ export function viewReview(app, steps, words, mayTell) {
       } else {
         const best = viewOf(app.report, state.view)?.best;
         if (!best) return;
-        app.change({ oblique: tenth(best.oblique), tilt: tenth(best.tilt), ownView: { oblique: state.oblique, tilt: state.tilt } });
+        app.change({ ...placeOf(best), ownView: { oblique_deg: state.oblique_deg, tilt_deg: state.tilt_deg } });
       }
       test.revealed = revealed;
     },

@@ -3,16 +3,20 @@
 import { tenth } from '../base/tenth.js';
 import { help as english } from '../pkg/texts/en/help.js';
 import { pageSayer } from './language.js';
-import { texts } from './texts.js';
+import { needle } from './needle.js';
+
+/**
+ * @import { Advice, Level, Side } from '../pkg/values.js'
+ */
 
 const say = pageSayer('help', english);
 
-const degrees = (n) => say('degrees', { n });
-const mm = (n) => say('mm', { n: Math.abs(n) });
+const degrees = (/** @type {number} */ n) => say('degrees', { n });
+const mm = (/** @type {number} */ n) => say('mm', { n: Math.abs(n) });
 
-const isNowhere = ([right, up]) => right === 0 && up === 0;
+const isNowhere = (/** @type {[number, number]} */ [right, up]) => right === 0 && up === 0;
 /** `[right, up]` in mm, as a place off another. */
-const off = ([right, up]) =>
+const off = (/** @type {[number, number]} */ [right, up]) =>
   say('describe-off', {
     across: right === 0 ? 'none' : right > 0 ? 'right' : 'left',
     along: up === 0 ? 'none' : up > 0 ? 'up' : 'down',
@@ -21,22 +25,30 @@ const off = ([right, up]) =>
   });
 
 /** Signs for keys that have no letter, and no name that a language would change. */
+/** @type {Record<string, string>} */
 const ARROWS = { arrowleft: '←', arrowright: '→', arrowup: '↑', arrowdown: '↓' };
 
-/** A key, as `event.key` has it. */
+/**
+ * A key, as `event.key` has it.
+ * @param {string} key
+ */
 function keyName(key) {
   const lower = key.toLowerCase();
   return say('keys-name', { key: key === ' ' ? 'space' : lower, given: ARROWS[lower] ?? (key.length === 1 ? key.toUpperCase() : key) });
 }
 
-/** An end plate; `which` is `upper` or `lower`. */
+/**
+ * An end plate; `which` is `upper` or `lower`.
+ * @param {string} which
+ * @param {{ lines: number, level: Level, deg: number | null, gap_mm: number | null }} f
+ */
 function plate(which, f) {
   if (f.lines === 1) return say('describe-plateOne', { which, level: f.level });
   const apart = [f.deg !== null && degrees(f.deg), f.gap_mm !== null && mm(f.gap_mm)].filter(Boolean).join(', ');
   return say(apart === '' ? 'describe-plateTwo' : 'describe-plateApart', { which, level: f.level, apart });
 }
 
-const articularProcess = (f) =>
+const articularProcess = (/** @type {{ below_mm: number, third: string | null, way: string, level: Level, below: Level, widths: number }} */ f) =>
   say(f.below_mm < 0 ? 'describe-processOver' : 'describe-processBelow', {
     stands: f.third ? `under_${f.third}` : `beside_${f.way}`,
     level: f.level,
@@ -45,54 +57,55 @@ const articularProcess = (f) =>
     mm: Math.abs(f.below_mm),
   });
 
+/** @param {{ side: Side, at: Level[] }} f */
 function crest({ side, at }) {
   if (at.length === 0) return say('describe-crestOutside', { side });
   const [above, below] = at;
   return at.length === 1 ? say('describe-crestBody', { side, level: above }) : say('describe-crestDisc', { side, above, below });
 }
 
-const short = (x) => say.number(tenth(Math.abs(x)), Math.abs(x) < 10 ? 1 : 0);
+const short = (/** @type {number} */ x) => say.number(tenth(Math.abs(x)), Math.abs(x) < 10 ? 1 : 0);
 
 export const help = say.tree({
   film: {
-    ...Object.fromEntries(['process', 'rims', 'facetLateral', 'facetMedial', 'openings', 'sides'].map((name) => [name, (x) => say(`film-${name}`, { mm: short(x) })])),
+    ...Object.fromEntries(['process', 'rims', 'facetLateral', 'facetMedial', 'openings', 'sides'].map((name) => [name, (/** @type {number} */ x) => say(`film-${name}`, { mm: short(x) })])),
     /** `hour` in words: those of the injection. */
-    clock: (h) => say('film-clock', { hour: texts.needle.hour(h) }),
-    move: (advice) => say('film-move', { way: advice.direction, deg: say.number(advice.amount_deg, advice.amount_deg < 2 ? 1 : 0) }),
+    clock: (/** @type {number} */ h) => say('film-clock', { hour: needle.hour(h) }),
+    move: (/** @type {Advice} */ advice) => say('film-move', { way: advice.direction, deg: say.number(advice.amount_deg, advice.amount_deg < 2 ? 1 : 0) }),
   },
   ask: {
-    end: (way) => say('ask-end', { way }),
-    yes: (told, advice) => say('ask-yes', { told, advice }),
-    no: (told, advice) => say('ask-no', { told, advice }),
+    end: (/** @type {string} */ way) => say('ask-end', { way }),
+    yes: (/** @type {string} */ told, /** @type {string} */ advice) => say('ask-yes', { told, advice }),
+    no: (/** @type {string} */ told, /** @type {string} */ advice) => say('ask-no', { told, advice }),
   },
   tour: {
-    count: (n, all) => say('tour-count', { n, all }),
+    count: (/** @type {number} */ n, /** @type {number} */ all) => say('tour-count', { n, all }),
   },
   keys: {
     of: keyName,
-    command: (key) => say('keys-command', { key: key.toUpperCase() }),
-    sliders: { step: (deg) => say('keys-sliders-step', { deg }), page: degrees },
+    command: (/** @type {string} */ key) => say('keys-command', { key: key.toUpperCase() }),
+    sliders: { step: (/** @type {number} */ deg) => say('keys-sliders-step', { deg }), page: degrees },
     picture: {
-      turn: (step, coarse) => say('keys-picture-turn', { step: degrees(step), coarse: degrees(coarse) }),
-      hub: (step, fine) => say('keys-picture-hub', { step, fine }),
+      turn: (/** @type {number} */ step, /** @type {number} */ coarse) => say('keys-picture-turn', { step: degrees(step), coarse: degrees(coarse) }),
+      hub: (/** @type {number} */ step, /** @type {number} */ fine) => say('keys-picture-hub', { step, fine }),
     },
-    hub: { turn: (step, fine) => say('keys-hub-turn', { step, fine }) },
-    mark: { cross: (step, fine) => say('keys-mark-cross', { step, fine }) },
+    hub: { turn: (/** @type {number} */ step, /** @type {number} */ fine) => say('keys-hub-turn', { step, fine }) },
+    mark: { cross: (/** @type {number} */ step, /** @type {number} */ fine) => say('keys-mark-cross', { step, fine }) },
   },
   describe: {
-    step: (title) => say('describe-step', { title }),
-    spinous: (f) => say(f.midway ? 'describe-spinousMidway' : 'describe-spinousOff', { level: f.level, percent: f.percent, way: f.way }),
+    step: (/** @type {string} */ title) => say('describe-step', { title }),
+    spinous: (/** @type {{ midway: boolean, level: string, percent: number, way: string }} */ f) => say(f.midway ? 'describe-spinousMidway' : 'describe-spinousOff', { level: f.level, percent: f.percent, way: f.way }),
     plate,
     process: articularProcess,
-    joint: (f) => say('describe-joint', { level: f.level, below: f.below, off: off(f.at_mm) }),
-    pedicle: (f) => say('describe-pedicle', { side: f.side, level: f.level, off: off(f.at_mm) }),
-    foramen: (f) => say('describe-foramen', { apart: Math.abs(f.apart_mm) }),
-    lateral: (f) => say('describe-lateral', { level: f.level, apart: Math.abs(f.apart_mm), wall: Math.abs(f.wall_mm) }),
+    joint: (/** @type {{ level: string, below: Level, at_mm: [number, number] }} */ f) => say('describe-joint', { level: f.level, below: f.below, off: off(f.at_mm) }),
+    pedicle: (/** @type {{ side: string, level: string, at_mm: [number, number] }} */ f) => say('describe-pedicle', { side: f.side, level: f.level, off: off(f.at_mm) }),
+    foramen: (/** @type {{ apart_mm: number }} */ f) => say('describe-foramen', { apart: Math.abs(f.apart_mm) }),
+    lateral: (/** @type {{ level: string, apart_mm: number, wall_mm: number }} */ f) => say('describe-lateral', { level: f.level, apart: Math.abs(f.apart_mm), wall: Math.abs(f.wall_mm) }),
     crest,
-    hub: (at) => (isNowhere(at) ? say('describe-hubOver') : say('describe-hubOff', { off: off(at) })),
-    tip: (at) => say('describe-tip', { off: off(at) }),
-    mark: (at) => say('describe-mark', { off: off(at) }),
-    placed: (n) => say('describe-placed', { gauge: n.gauge, depth: n.depth_mm }),
-    last: (met) => say('describe-last', { met }),
+    hub: (/** @type {[number, number]} */ at) => (isNowhere(at) ? say('describe-hubOver') : say('describe-hubOff', { off: off(at) })),
+    tip: (/** @type {[number, number]} */ at) => say('describe-tip', { off: off(at) }),
+    mark: (/** @type {[number, number]} */ at) => say('describe-mark', { off: off(at) }),
+    placed: (/** @type {{ gauge: string, depth_mm: number }} */ n) => say('describe-placed', { gauge: n.gauge, depth: n.depth_mm }),
+    last: (/** @type {string} */ met) => say('describe-last', { met }),
   },
 });

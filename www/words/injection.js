@@ -2,12 +2,10 @@
 
 import { needle } from './needle.js';
 import { remarks } from './remark.js';
-import { fillTexts, texts } from './texts.js';
-
-export { texts } from './texts.js';
+import { fillTexts, texts as page } from './texts.js';
 
 /** Whether a path in the page's skeleton is one of these. */
-const own = (path) => path.startsWith('needle.');
+const own = (/** @type {string} */ path) => path.startsWith('needle.');
 
-Object.assign(texts, { needle, remarks });
+export const texts = Object.assign(page, { needle, remarks });
 fillTexts(document, texts, own);

@@ -4,6 +4,12 @@ import { pageSayer } from './language.js';
 import { sayer } from './sentences.js';
 import { practice as english } from '../pkg/texts/en/practice.js';
 
+/**
+ * @import { Asked, Choice, Fact, Margin, Orientation, Overview, ShownQuestion } from '../pkg/values.js'
+ * @import { Table } from './sentences.js'
+ */
+
+/** @type {Record<string, () => Promise<{ practice: Table }>>} */
 const OTHERS = {
   de: () => import('../pkg/texts/de/practice.js'),
   es: () => import('../pkg/texts/es/practice.js'),
@@ -14,11 +20,14 @@ const { tag } = pageSayer('practice', english);
 const own = Object.hasOwn(OTHERS, tag) ? await OTHERS[tag]().catch(() => null) : null;
 const say = sayer(tag, own?.practice ?? {}, english);
 
-const whole = (value) => say.number(Math.abs(value), 0);
-const tenth = (value) => say.number(Math.abs(value), 1);
-const side = (value) => (value > 0 ? 'left' : 'right');
+const whole = (/** @type {number} */ value) => say.number(Math.abs(value), 0);
+const tenth = (/** @type {number} */ value) => say.number(Math.abs(value), 1);
+const side = (/** @type {number} */ value) => (value > 0 ? 'left' : 'right');
 
-/** A fact of the engine in words. */
+/**
+ * A fact of the engine in words.
+ * @type {{ [Name in Fact['fact']]: (f: Extract<Fact, { fact: Name }>) => string }}
+ */
 const FACTS = {
   spinous: (f) => say('fact-spinous', { n: whole(f.percent), way: side(f.percent) }),
   rims: (f) => say('fact-rims', { n: tenth(f.mm), way: f.mm > 0 ? 'above' : 'below' }),
@@ -33,6 +42,7 @@ const FACTS = {
   needed: (f) => say('fact-needed', { n: whole(f.degrees), to: f.to }),
 };
 
+/** @type {{ [Name in Choice['is']]: (c: Extract<Choice, { is: Name }>) => string }} */
 const CHOICES = {
   turn: (c) => say('turn', c),
   degrees: (c) => say('degrees', { n: c.about }),
@@ -47,45 +57,45 @@ const CHOICES = {
 };
 
 /** The message of what is asked. */
-const name = (a) => `asked-${a.asks}${a.wanted ? `-${a.wanted}` : ''}${a.contrast ? '-contrast' : ''}`;
-const percent = (share) => Math.round(100 * share);
+const name = (/** @type {Asked} */ a) => `asked-${a.asks}${'wanted' in a ? `-${a.wanted}` : ''}${'contrast' in a && a.contrast ? '-contrast' : ''}`;
+const percent = (/** @type {number} */ share) => Math.round(100 * share);
 
 export const practice = say.tree({
   language: say.tag,
   number: say.number,
-  noPage: (why) => say('noPage', { why }),
-  noEngine: (why) => say('noEngine', { why }),
-  badKeep: (why) => say('badKeep', { why }),
-  due: (n) => say('due', { n }),
-  begun: (o) => say('begun', { begun: o.begun, all: o.cards, n: o.answers }),
-  progress: (n, all) => say('progress', { n, all }),
-  placeStage: (q) => say('placeStage', { level: q.level, side: q.side, stage: q.stage + 1 }),
-  filmAt: (at) => say('filmAt', { oblique: say.number(at.oblique, 1), tilt: say.number(at.tilt, 1) }),
-  asked: (q) => say(name(q.asked), { ...q.asked, level: q.level, side: q.side }),
-  choice: (c) => CHOICES[c.is](c),
-  fact: (f) => FACTS[f.fact](f),
-  wrong: (answer) => say('wrong', { answer }),
-  margin: (m) => say('margin', { has: say.number(m.has, 1), least: say.number(m.least, 1), unit: m.unit.startsWith('times n') ? 'times' : m.unit.replaceAll(' ', '-') }),
-  done: (right, all) => say('done', { right, all }),
-  skill: (skill) => say('skill', { skill }),
-  kind: (kind) => say('kind', { kind }),
-  stageOf: (n) => say('stageOf', { n: n + 1 }),
-  reached: (n) => say('reached', { n }),
-  notReached: (n) => say('notReached', { n }),
-  standing: (verdict, o) => say(`standing-${verdict ?? 'none'}`, { p0: percent(o.acceptable), p1: percent(o.unacceptable) }),
-  chart: (skill, c) => say('chart', { skill: say('skill', { skill }), n: c.answers, wrong: c.wrong }),
-  verdict: (verdict) => say(`verdict-${verdict}`),
+  noPage: (/** @type {string} */ why) => say('noPage', { why }),
+  noEngine: (/** @type {string} */ why) => say('noEngine', { why }),
+  badKeep: (/** @type {string} */ why) => say('badKeep', { why }),
+  due: (/** @type {number} */ n) => say('due', { n }),
+  begun: (/** @type {{ begun: number, cards: number, answers: number }} */ o) => say('begun', { begun: o.begun, all: o.cards, n: o.answers }),
+  progress: (/** @type {number} */ n, /** @type {number} */ all) => say('progress', { n, all }),
+  placeStage: (/** @type {ShownQuestion} */ q) => say('placeStage', { level: q.level, side: q.side, stage: q.stage + 1 }),
+  filmAt: (/** @type {Orientation} */ at) => say('filmAt', { oblique: say.number(at.oblique, 1), tilt: say.number(at.tilt, 1) }),
+  asked: (/** @type {ShownQuestion} */ q) => say(name(q.asked), { ...q.asked, level: q.level, side: q.side }),
+  choice: (/** @type {Choice} */ c) => /** @type {(c: Choice) => string} */ (CHOICES[c.is])(c),
+  fact: (/** @type {Fact} */ f) => /** @type {(f: Fact) => string} */ (FACTS[f.fact])(f),
+  wrong: (/** @type {string} */ answer) => say('wrong', { answer }),
+  margin: (/** @type {Margin} */ m) => say('margin', { has: say.number(m.has, 1), least: say.number(m.least, 1), unit: m.unit.startsWith('times n') ? 'times' : m.unit.replaceAll(' ', '-') }),
+  done: (/** @type {number} */ right, /** @type {number} */ all) => say('done', { right, all }),
+  skill: (/** @type {string} */ skill) => say('skill', { skill }),
+  kind: (/** @type {string} */ kind) => say('kind', { kind }),
+  stageOf: (/** @type {number} */ n) => say('stageOf', { n: n + 1 }),
+  reached: (/** @type {number} */ n) => say('reached', { n }),
+  notReached: (/** @type {number} */ n) => say('notReached', { n }),
+  standing: (/** @type {string} */ verdict, /** @type {{ acceptable: number, unacceptable: number }} */ o) => say(`standing-${verdict ?? 'none'}`, { p0: percent(o.acceptable), p1: percent(o.unacceptable) }),
+  chart: (/** @type {string} */ skill, /** @type {{ answers: number, wrong: number }} */ c) => say('chart', { skill: say('skill', { skill }), n: c.answers, wrong: c.wrong }),
+  verdict: (/** @type {string} */ verdict) => say(`verdict-${verdict}`),
   what: {
-    sum: (o, l) => say('what-sum', { up: say.number(1 - l.s, 2), down: say.number(l.s, 2), h0: say.number(l.h0, 2), h1: say.number(l.h1, 2), p0: percent(o.acceptable), p1: percent(o.unacceptable) }),
-    reached: (o) => say('what-reached', { p1: percent(o.unacceptable), chance: percent(o.by_chance) }),
+    sum: (/** @type {{ acceptable: number, unacceptable: number }} */ o, /** @type {{ s: number, h0: number, h1: number }} */ l) => say('what-sum', { up: say.number(1 - l.s, 2), down: say.number(l.s, 2), h0: say.number(l.h0, 2), h1: say.number(l.h1, 2), p0: percent(o.acceptable), p1: percent(o.unacceptable) }),
+    reached: (/** @type {{ unacceptable: number, by_chance: number }} */ o) => say('what-reached', { p1: percent(o.unacceptable), chance: percent(o.by_chance) }),
   },
-  keep: { added: (n) => say('keep-added', { n }) },
-  class: { lead: (n) => say('class-lead', { n }), codeSoFar: (n, all) => say('class-codeSoFar', { n, all }), badRound: (why) => say('class-badRound', { why }) },
-  group: { cell: (c) => say('group-cell', { n: c.answers, wrong: c.wrong }), reached: (n) => say('group-reached', { n }), bad: (name, why) => say('group-bad', { name, why }) },
+  keep: { added: (/** @type {number} */ n) => say('keep-added', { n }) },
+  class: { lead: (/** @type {number} */ n) => say('class-lead', { n }), codeSoFar: (/** @type {number} */ n, /** @type {number} */ all) => say('class-codeSoFar', { n, all }), badRound: (/** @type {string} */ why) => say('class-badRound', { why }) },
+  group: { cell: (/** @type {{ answers: number, wrong: number }} */ c) => say('group-cell', { n: c.answers, wrong: c.wrong }), reached: (/** @type {number} */ n) => say('group-reached', { n }), bad: (/** @type {string} */ name, /** @type {string} */ why) => say('group-bad', { name, why }) },
   teacher: {
-    stageName: (n) => say('teacher-stageName', { n }),
-    taken: (n) => say('teacher-taken', { n }),
-    answered: (n, none) => say('teacher-answered', { n, none }),
-    countOf: (n) => say('teacher-count-of', { n }),
+    stageName: (/** @type {number} */ n) => say('teacher-stageName', { n }),
+    taken: (/** @type {number} */ n) => say('teacher-taken', { n }),
+    answered: (/** @type {number} */ n, /** @type {number} */ none) => say('teacher-answered', { n, none }),
+    countOf: (/** @type {number} */ n) => say('teacher-count-of', { n }),
   },
 });

@@ -6,16 +6,23 @@ import { remark as english } from '../pkg/texts/en/remark.js';
 import { needle, one, whole } from './needle.js';
 import { view } from './view-page.js';
 
+/**
+ * @import { ContactKind, ContactReport, Label, Level, Remark } from '../pkg/values.js'
+ */
+
 const say = pageSayer('remark', english);
 
-const partOf = (label) => say('part', { side: label.side ?? 'none', part: view.picture.part(label.part), level: label.level });
-const met = (m) => say(m.level ? 'metOf' : 'met', { kind: say(`kind-${m.kind}`), level: m.level, mm: whole(m.mm), sign: say(`sign-${m.kind}`) });
+const partOf = (/** @type {Label} */ label) => say('part', { side: label.side ?? 'none', part: view.picture.part(label.part), level: label.level });
+const met = (/** @type {{ level: Level | null, kind: ContactKind, mm: number }} */ m) => say(m.level ? 'metOf' : 'met', { kind: say(`kind-${m.kind}`), level: m.level, mm: whole(m.mm), sign: say(`sign-${m.kind}`) });
 
-const missedOf = (r) => r.missed.map(partOf).join(', ');
+const missedOf = (/** @type {{ missed: Label[] }} */ r) => r.missed.map(partOf).join(', ');
 /** Values that are counted, or whole by nature; other numbers are said to a tenth. */
 const COUNTS = ['pictures', 'par_pictures', 'par_beam_s', 'all', 'left', 'blind', 'needles'];
 
-/** What a remark's own values become where the message wants something else than the number to a tenth or the word. */
+/**
+ * What a remark's own values become where the message wants something else than the number to a tenth or the word.
+ * @type {{ [Id in Remark['id']]?: (r: Extract<Remark, { id: Id }>) => Record<string, string | number> }}
+ */
 const OWN = {
   view_off: (r) => ({ criterion: view.checks.criterion({ id: r.criterion, name: r.criterion }), finding: view.checks.sentence(r) }),
   mark_outside: (r) => ({ off: say(`off-${r.along}-${r.across}`) }),
@@ -32,20 +39,24 @@ const OWN = {
   draw_back_by: (r) => ({ mm: whole(Math.max(1, r.mm)) }),
 };
 
-/** One remark. */
+/**
+ * One remark.
+ * @param {Remark} r
+ */
 function remark(r) {
   const plain = Object.entries(r).map(([name, value]) => [name, typeof value === 'number' && !COUNTS.includes(name) ? one(value) : value]);
-  return say(r.id, { ...Object.fromEntries(plain), ...OWN[r.id]?.(r) });
+  const own = /** @type {((r: Remark) => Record<string, string | number>) | undefined} */ (OWN[r.id]);
+  return say(r.id, { ...Object.fromEntries(plain), ...own?.(r) });
 }
 
 /** The whole table: `one` remark, several as one text, what was met, what a pattern of contrast shows, the caution of a target. */
 export const remarks = {
   one: remark,
-  all: (list) => list.map(remark).join(' '),
-  met: (contact) => `${met({ ...contact, mm: contact.depth_mm })}.`,
-  pattern: (name) => say(`pattern-${name}`),
-  caution: (name) => say(`caution-${name}`),
-  gate: (id) => say(`gate-${id}`),
+  all: (/** @type {Remark[]} */ list) => list.map(remark).join(' '),
+  met: (/** @type {ContactReport} */ contact) => `${met({ ...contact, mm: contact.depth_mm })}.`,
+  pattern: (/** @type {string} */ name) => say(`pattern-${name}`),
+  caution: (/** @type {string} */ name) => say(`caution-${name}`),
+  gate: (/** @type {string} */ id) => say(`gate-${id}`),
   /** What a dry aspirate is worth. */
   worth: () => say('aspirate-nothing-worth'),
 };

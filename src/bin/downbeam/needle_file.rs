@@ -142,7 +142,7 @@ impl NeedleFile {
         let centre = interior.level(target.level).centre;
         let shown = |p: DVec3| (p - centre).to_array();
         let marked = match self.beam_deg {
-            Some([oblique, tilt]) => arm.turned_to(oblique, tilt)?,
+            Some([oblique_deg, tilt_deg]) => arm.turned_to(oblique_deg, tilt_deg)?,
             None => *arm,
         };
         let beam = Projection::new(&marked, centre);

@@ -71,7 +71,7 @@ fn drawing(shown: &Shown<'_>, labels: bool) -> String {
         "<title>{} {}, oblique {:.1}, tilt {:.1} degrees</title>\n\
          <desc>Computed outlines of a teaching model, mm on the detector: not for planning or guiding a procedure.</desc>\n\
          <style>{STYLE}</style>\n<rect x=\"{}\" y=\"{}\" width=\"{edge}\" height=\"{edge}\" fill=\"#fff\"/>",
-        report.level, report.side, report.orientation.oblique, report.orientation.tilt, -half, -half
+        report.level, report.side, report.orientation.oblique_deg, report.orientation.tilt_deg, -half, -half
     );
     let mut parts: BTreeMap<Label, Vec<&Outline>> = BTreeMap::new();
     for outline in &shown.outlines {

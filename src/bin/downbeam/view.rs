@@ -276,9 +276,9 @@ fn in_words(report: &Report, exposed: Option<&ExposureResult>, needle: Option<&N
     let _ = writeln!(
         text,
         "Receptor at {} (DICOM primary angle {:.1}, secondary {:.1})",
-        orientation(at.oblique, at.tilt),
-        report.dicom.primary,
-        report.dicom.secondary
+        orientation(at.oblique_deg, at.tilt_deg),
+        report.dicom.primary_deg,
+        report.dicom.secondary_deg
     );
     let _ = writeln!(text, "\nCriteria (score 0 to 100):");
     for c in &report.criteria {

@@ -85,7 +85,9 @@ impl TeachingRoom {
         if !self.procedure.attempt.state.finished {
             let action = match settings.kind {
                 ExposureKind::Spot => Action::Spot,
-                ExposureKind::Fluoroscopy => Action::Fluoroscopy { pulses, rate: settings.pulses_per_s },
+                ExposureKind::Fluoroscopy => {
+                    Action::Fluoroscopy { pulses, pulses_per_s: settings.pulses_per_s }
+                }
             };
             self.do_action(tick, action)?;
         }

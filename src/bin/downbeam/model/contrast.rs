@@ -28,7 +28,7 @@ const SPACING_MM: usize = 3;
 /// Points tried before a pattern is given up.
 const MOST_TRIED: usize = 400;
 /// What goes in, hundredths of a millilitre, and how long after it the film is taken, ticks: a vessel is empty soon. A choice, no source.
-const VOLUME: u32 = 50;
+const VOLUME_ML_HUNDREDTHS: u32 = 50;
 const LATER: u32 = 4;
 
 /// `{pattern, patient, log, tick}` for each pattern, L4 left: the log's lines, and when the film is taken.
@@ -69,28 +69,32 @@ fn injected(interior: &Interior, pattern: Pattern) -> Option<Attempt> {
 }
 
 /// An injection at the end of a needle that goes straight down a beam to a point, or as far as bone lets it.
-fn straight_to(interior: &Interior, aim: DVec3, [oblique, tilt]: [i32; 2]) -> Option<Attempt> {
+fn straight_to(interior: &Interior, aim: DVec3, [oblique_tenths, tilt_tenths]: [i32; 2]) -> Option<Attempt> {
     let mut attempt = Attempt::new(Case::new(CASE));
     let mut tick = 0;
     let mut act = |attempt: &mut Attempt, action| {
         tick += 20;
         attempt.apply(interior, Event(tick, action)).ok()
     };
-    act(&mut attempt, Action::Orient { oblique, tilt })?;
+    act(&mut attempt, Action::Orient { oblique_tenths, tilt_tenths })?;
     let view = view_of(&attempt.state.arm, &attempt.case, interior);
     let uv = view.project(aim) * 100.0;
-    act(&mut attempt, Action::Mark { u: libm::round(uv.x) as i32, v: libm::round(uv.y) as i32 })?;
+    act(
+        &mut attempt,
+        Action::Mark { u_mm_hundredths: libm::round(uv.x) as i32, v_mm_hundredths: libm::round(uv.y) as i32 },
+    )?;
     act(&mut attempt, Action::Place { gauge: Gauge::G22, length_mm: 127 })?;
     for _ in 0..10 {
         let needle = attempt.state.needle.as_ref()?;
-        let [right, up] = hub_over_tip_deg(&view, needle).map(|deg| libm::round(deg * 10.0) as i32);
-        if [right, up] == [0, 0] {
+        let [right_deg_tenths, up_deg_tenths] =
+            hub_over_tip_deg(&view, needle).map(|deg| libm::round(deg * 10.0) as i32);
+        if right_deg_tenths == 0 && up_deg_tenths == 0 {
             break;
         }
-        act(&mut attempt, Action::Angle { right, up })?;
+        act(&mut attempt, Action::Angle { right_deg_tenths, up_deg_tenths })?;
     }
     let way_mm = attempt.state.needle.as_ref()?.entry.distance(aim);
-    act(&mut attempt, Action::Advance { by: libm::round(10.0 * way_mm) as u32, spin: 100 })?;
-    act(&mut attempt, Action::Inject { volume: VOLUME })?;
+    act(&mut attempt, Action::Advance { mm_tenths: libm::round(10.0 * way_mm) as u32, spin_percent: 100 })?;
+    act(&mut attempt, Action::Inject { ml_hundredths: VOLUME_ML_HUNDREDTHS })?;
     Some(attempt)
 }

@@ -65,8 +65,8 @@ fn of_level(interior: &Interior, level: Level) -> Value {
 /// A view with the level's upper plate squared, at an oblique.
 fn squared(interior: &Interior, level: Level, oblique_deg: f64) -> Projection {
     let l = interior.level(level);
-    let tilt = libm::asin(-l.upper_plate.normal.y).to_degrees();
-    let arm = CArm::at_degrees(oblique_deg, tilt).unwrap_or_default();
+    let tilt_deg = libm::asin(-l.upper_plate.normal.y).to_degrees();
+    let arm = CArm::at_degrees(oblique_deg, tilt_deg).unwrap_or_default();
     Projection::new(&arm, l.centre)
 }
 

@@ -48,9 +48,9 @@ pub(super) fn spread() -> Value {
         let spec = PatientSpec { variation: 1.0, seed, ..PatientSpec::all()[0].clone() };
         let builder = PatientBuilder::new(&spec);
         for (level, (obliques, tilts)) in Level::TARGETS.into_iter().zip(&mut found) {
-            let [oblique, tilt] = best(builder.interior(), level, Side::Left, ViewKind::Oblique);
-            obliques.push(oblique);
-            tilts.push(tilt);
+            let [oblique_deg, tilt_deg] = best(builder.interior(), level, Side::Left, ViewKind::Oblique);
+            obliques.push(oblique_deg);
+            tilts.push(tilt_deg);
         }
     }
     let levels: Vec<Value> = Level::TARGETS
