@@ -5,7 +5,7 @@
 //! command line alone (`needle_file` there), logs of platforms and attempts in addresses by the page alone (`tests/browser/readers.test.mjs`).
 //!
 //! A few thousand inputs each run, the same ones, by a fixed seed; a million in all, others each time:
-//! `tests/run readers` (DEVELOPERS.md has the counts).
+//! `tests/million` (DEVELOPERS.md has the counts).
 
 mod common;
 
@@ -24,7 +24,7 @@ use downbeam::practice::answer_code::{self, Answers};
 use downbeam::practice::class_round::Intake;
 use downbeam::practice::kind::{Kind, Skill};
 use downbeam::practice::practice_receipt::{PracticeReceipt, PracticeVerdict, curves_csv, shared};
-use downbeam::practice::progress::{Answer, Asked, Progress};
+use downbeam::practice::progress::{Answer, AskedFilm, Progress};
 use downbeam::practice::round::ClassRound;
 use downbeam::procedure::attempt::Attempt;
 use downbeam::procedure::attempt_file::AttemptFile;
@@ -81,7 +81,7 @@ static PRACTICE_RECEIPT: LazyLock<String> = LazyLock::new(|| {
         side: Side::Left,
         stage: 1,
         right: at % 3 == 0,
-        asked: Some(Asked { seed: 77, index: at as u16, choice: 1 }),
+        asked: Some(AskedFilm { seed: 77, index: at as u16, choice: 1 }),
     };
     PracticeReceipt::of(&Progress::of((0..4).map(answer)), "anna").unwrap().to_json()
 });

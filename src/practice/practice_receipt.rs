@@ -261,7 +261,7 @@ mod tests {
     use super::*;
     use crate::anatomy::names::{Level, Side};
     use crate::practice::kind::Kind;
-    use crate::practice::progress::Asked;
+    use crate::practice::progress::AskedFilm;
 
     /// Four answers as the page keeps them: right, wrong, right, right.
     fn practised() -> Progress {
@@ -275,7 +275,7 @@ mod tests {
             let (seed, index) = (77, i as u16);
             let asked = question(u64::from(seed), i, Card { kind, level, side: Side::Left }, 1).unwrap();
             let choice = if i == 1 { (asked.answer + 1) % 4 } else { asked.answer } as u8;
-            let asked = Some(Asked { seed, index, choice });
+            let asked = Some(AskedFilm { seed, index, choice });
             Answer {
                 at: 10 + i as u64,
                 day: 1,
@@ -320,7 +320,8 @@ mod tests {
         assert_eq!(better.verify(), PracticeVerdict::Altered(why));
         // Another choice, another film, a harder stage: the answer is not the one that it was.
         let mut other = receipt.clone();
-        other.answers[0].asked = other.answers[0].asked.map(|a| Asked { choice: (a.choice + 1) % 4, ..a });
+        other.answers[0].asked =
+            other.answers[0].asked.map(|a| AskedFilm { choice: (a.choice + 1) % 4, ..a });
         assert!(matches!(other.verify(), PracticeVerdict::Altered(_)));
         // The same good answer many times.
         let mut padded = receipt.clone();
@@ -346,7 +347,7 @@ mod tests {
         let own = PracticeReceipt::of(&practised(), "anna").unwrap();
         let copy = PracticeReceipt { learner: "bo".to_owned(), ..own.clone() };
         let mut honest = PracticeReceipt { learner: "cem".to_owned(), ..own.clone() };
-        honest.answers.iter_mut().for_each(|a| a.asked = a.asked.map(|x| Asked { seed: 5, ..x }));
+        honest.answers.iter_mut().for_each(|a| a.asked = a.asked.map(|x| AskedFilm { seed: 5, ..x }));
         assert_eq!(shared(&[&own, &copy, &honest, &own]), [Some((1, 4)), Some((0, 4)), None, Some((1, 4))]);
         let csv = curves_csv(&[(own.clone(), own.verify())], CsvStyle::default());
         assert_eq!(csv.lines().count(), 5);

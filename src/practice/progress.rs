@@ -38,14 +38,14 @@ pub struct Answer {
     /// What was asked and picked; answers of earlier versions have none, and are in no receipt.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "cli", ts(optional))]
-    pub asked: Option<Asked>,
+    pub asked: Option<AskedFilm>,
 }
 
 /// The film that was asked and the answer that was picked: with these a question can be asked again.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
-pub struct Asked {
+pub struct AskedFilm {
     /// Seed of the round.
     pub seed: u32,
     /// Which question of the round, from 0.

@@ -14,7 +14,7 @@ use crate::practice::film::{Films, Moment};
 use crate::practice::kind::{Kind, Skill};
 use crate::practice::overlay::{asked_part, marks};
 use crate::practice::practice_receipt::PracticeReceipt;
-use crate::practice::progress::{Answer, Asked, Progress};
+use crate::practice::progress::{Answer, AskedFilm, Progress};
 use crate::practice::question::{Question, arm_at};
 use crate::practice::round::{DAILY_COUNT, question};
 use crate::practice::schedule::Card;
@@ -217,8 +217,11 @@ impl PracticeRoom {
     /// Keeps an answer to the open question: `at` in milliseconds since 1970, `day` the number of the learner's day.
     pub fn record(&mut self, choice: usize, at: f64, day: u32) -> Result<(), JsError> {
         let Open { question: q, from, .. } = self.open.as_ref().ok_or_else(no_question)?;
-        let asked =
-            from.zip(u8::try_from(choice).ok()).map(|((seed, index), choice)| Asked { seed, index, choice });
+        let asked = from.zip(u8::try_from(choice).ok()).map(|((seed, index), choice)| AskedFilm {
+            seed,
+            index,
+            choice,
+        });
         let answer = Answer {
             at: if at.is_finite() { at.max(0.0) as u64 } else { 0 },
             day,
