@@ -169,6 +169,7 @@ function later() {
       help.words();
       wishes.help.come();
     }).catch(without(texts.menu.name)),
+    import('../help/terms.js').then((m) => m.explainTerms(() => !app.lesson?.asks.has('name_parts'))).catch(without(texts.menu.name)),
     import('../history/keepsake.js').then((m) => {
       keepsakes = m.keepsakes(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
       keepsakes.after();

@@ -6,8 +6,11 @@ import { texts } from './injection.js';
 import { view } from './view-page.js';
 
 /**
- * @import { Lost, Moment } from '../replay/track.js'
- * @import { Step } from '../pkg/values.js'
+ * @import { ContactReport, Gate, Step } from '../pkg/values.js'
+ *
+ * What is said of a moment, and of a place where marks were lost: a step, a gate, or something touched (replay/track.js).
+ * @typedef {{ tick: number, line: string, arm: { oblique: number, tilt: number }, depth_mm: number | null }} Moment
+ * @typedef {{ step: Step } | { gate: Gate } | { contact: ContactReport }} Lost
  */
 
 const say = pageSayer('replay', english);
