@@ -165,7 +165,7 @@ fn draw(
             attempt.apply(&patient.interior, event)?;
         }
         let arm = attempt.state.arm.sampled(asked.pixels);
-        let (oblique, tilt) = (arm.oblique.to_degrees(), arm.tilt.to_degrees());
+        let (oblique, tilt) = (arm.oblique_rad.to_degrees(), arm.tilt_rad.to_degrees());
         let depth = attempt.state.needle.as_ref().map_or(String::new(), |n| format!("{:.1}", n.depth_mm()));
         let done: Vec<String> = file.log[before..frame.done].iter().map(log_line::write).collect();
         let _ = writeln!(
