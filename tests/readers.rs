@@ -5,28 +5,30 @@
 //! command line alone (`needle_file` there), logs of platforms and attempts in addresses by the page alone (`tests/browser/readers.test.mjs`).
 //!
 //! A few thousand inputs each run, the same ones, by a fixed seed; a million in all, others each time:
-//! `tests/run readers` (DEVELOPERS.md has the counts).
+//! `tests/million` (DEVELOPERS.md has the counts).
 
 mod common;
 
 use common::learner::{receipt, shipped};
+use downbeam::anatomy::names::{Level, Side};
+use downbeam::anatomy::patient_spec::PatientSpec;
 use downbeam::class::list::ClassList;
 use downbeam::class::receipt::{Lessons, Receipt};
-use downbeam::anatomy::patient_spec::PatientSpec;
 use downbeam::class::report::{ClassReport, Status, row};
 use downbeam::class::{log_likeness, receipt_text, table};
 use downbeam::lesson::check::{faults, problems};
 use downbeam::lesson::draw::{Interiors, drawn};
 use downbeam::lesson::file::Lesson;
 use downbeam::lesson::link;
-use downbeam::procedure::log_line;
 use downbeam::practice::answer_code::{self, Answers};
 use downbeam::practice::class_round::Intake;
-use downbeam::practice::kind::Skill;
-use downbeam::practice::progress::Progress;
+use downbeam::practice::kind::{Kind, Skill};
+use downbeam::practice::practice_receipt::{PracticeReceipt, PracticeVerdict, curves_csv, shared};
+use downbeam::practice::progress::{Answer, AskedFilm, Progress};
 use downbeam::practice::round::ClassRound;
 use downbeam::procedure::attempt::Attempt;
 use downbeam::procedure::attempt_file::AttemptFile;
+use downbeam::procedure::log_line;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 use std::cell::RefCell;
@@ -70,7 +72,20 @@ static ROW: LazyLock<String> = LazyLock::new(|| {
 static PRACTICE: LazyLock<String> = LazyLock::new(|| {
     r#"{"format":"downbeam-practice-1","answers":[{"at":1,"day":0,"kind":"way","level":"L4","side":"left","stage":0,"right":true},{"at":2,"day":1,"kind":"true_ap","level":"L5","side":"right","stage":5,"right":false}]}"#.to_owned()
 });
-static ROUND: LazyLock<String> = LazyLock::new(|| "1.48213.2.8".to_owned());
+static PRACTICE_RECEIPT: LazyLock<String> = LazyLock::new(|| {
+    let answer = |at| Answer {
+        at,
+        day: 1,
+        kind: Kind::Way,
+        level: Level::S1,
+        side: Side::Left,
+        stage: 1,
+        right: at % 3 == 0,
+        asked: Some(AskedFilm { seed: 77, index: at as u16, choice: 1 }),
+    };
+    PracticeReceipt::of(&Progress::of((0..4).map(answer)), "anna").unwrap().to_json()
+});
+static ROUND: LazyLock<String> = LazyLock::new(|| "2.48213.2.8".to_owned());
 static CODES: LazyLock<String> = LazyLock::new(|| {
     let round: ClassRound = ROUND.parse().unwrap();
     let code = |tag| {
@@ -283,6 +298,23 @@ proptest! {
                 for &skill in Skill::ALL {
                     prop_assert!(progress.curve(skill).learning.iter().all(|s| s.is_finite()));
                 }
+            }
+            Err(error) => one_line(&error.to_string())?,
+        }
+    }
+
+    #[test]
+    fn practice_receipts(text in prop_oneof![4 => spoilt(&PRACTICE_RECEIPT), 1 => scraps()]) {
+        match PracticeReceipt::from_json(&text) {
+            Ok(receipt) => {
+                prop_assert_eq!(&PracticeReceipt::from_json(&receipt.to_json()).unwrap(), &receipt);
+                // Questions take some ms: one time in two hundred.
+                let verdict = if text.len().is_multiple_of(200) { receipt.verify() } else { receipt.at_once() };
+                if let PracticeVerdict::Altered(why) = &verdict {
+                    one_line(why)?;
+                }
+                prop_assert_eq!(curves_csv(&[(receipt.clone(), verdict)], table::CsvStyle::default()).lines().count(), 5);
+                prop_assert_eq!(shared(&[&receipt, &receipt]), [None, None]);
             }
             Err(error) => one_line(&error.to_string())?,
         }

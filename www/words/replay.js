@@ -6,16 +6,15 @@ import { texts } from './injection.js';
 import { view } from './view-page.js';
 
 /**
- * @import { Angles } from '../base/tenth.js'
  * @import { ContactReport, Gate, Step } from '../pkg/values.js'
  *
  * What is said of a moment, and of a place where marks were lost: a step, a gate, or something touched (replay/track.js).
- * @typedef {{ tick: number, line: string, arm: Angles, depth_mm: number | null }} Moment
+ * @typedef {{ tick: number, line: string, arm: { oblique_deg: number, tilt_deg: number }, depth_mm: number | null }} Moment
  * @typedef {{ step: Step } | { gate: Gate } | { contact: ContactReport }} Lost
  */
 
 const say = pageSayer('replay', english);
-/** @param {Angles} arm */
+/** @param {{ oblique_deg: number, tilt_deg: number }} arm */
 const angles = (arm) => ({ oblique: view.oblique.words(arm.oblique_deg), tilt: view.tilt.words(arm.tilt_deg) });
 /** @param {number} mm */
 const whole = (mm) => say.number(mm, 0);

@@ -26,6 +26,7 @@ mod pack;
 mod patients;
 mod player_page;
 mod png_file;
+mod practice_receipts;
 mod project;
 mod receipt_source;
 mod replay;
