@@ -46,8 +46,8 @@ export function replayDrawing(boneDark) {
      * @param {Moment | null} ghost
      */
     draw(room, { arm, table_mm, needle }, tick, ghost) {
-      room.setOrientation(arm.oblique, arm.tilt);
-      room.setImageRotation(arm.rotation);
+      room.setOrientation(arm.oblique_deg, arm.tilt_deg);
+      room.setImageRotation(arm.rotation_deg);
       room.setTableShift(table_mm[0], 0, table_mm[1]);
       room.drawRadiograph(under, boneDark, tick, FILM_PX);
       const report = room.procedure(tick);
@@ -56,7 +56,7 @@ export function replayDrawing(boneDark) {
       if (ghost?.needle) ghostNeedle(pen, room, table_mm, ghost.needle, scale);
       const at = (/** @type {readonly number[]} */ mm) => [OVER_PX * (0.5 + mm[0] / DETECTOR_MM), OVER_PX * (0.5 - mm[1] / DETECTOR_MM)];
       drawMarks(pen, at, scale, { mark: report.mark_mm, hub: report.needle?.hub_mm, tip: report.needle?.tip_mm });
-      const state = { ...arm, tableX: table_mm[0], tableZ: table_mm[1] };
+      const state = { ...arm, table_x_mm: table_mm[0], table_z_mm: table_mm[1] };
       for (const update of drawings) update(state, needle);
     },
   };

@@ -11,7 +11,7 @@
  * @property {number} tick
  * @property {number} at_s
  * @property {string} line
- * @property {{ oblique: number, tilt: number, rotation: number }} arm
+ * @property {{ oblique_deg: number, tilt_deg: number, rotation_deg: number }} arm
  * @property {[number, number]} table_mm
  * @property {[number[], number[]] | null} needle
  * @property {number | null} depth_mm
@@ -68,7 +68,7 @@ export async function trackOf(room, given, { marks, exposures, share, gone }) {
       tick,
       at_s: before ? before.at_s + Math.min(PAUSE_S, (tick - before.tick) / TICKS_PER_S) : 0,
       line: part.at(-1)?.replace(/^\d+ /, '') ?? '',
-      arm: { oblique, tilt, rotation: image_rotation },
+      arm: { oblique_deg: oblique, tilt_deg: tilt, rotation_deg: image_rotation },
       table_mm: tableAfter(part),
       needle: report.needle ? [report.needle.hub_patient_mm, report.needle.tip_patient_mm] : null,
       depth_mm: report.needle?.depth_mm ?? null,

@@ -109,10 +109,10 @@ export function throughButton(app, act) {
     drawn = key;
     if (canvas.width !== pixels) canvas.width = canvas.height = pixels;
     try {
-      room.setOrientation(shown.oblique, shown.tilt);
-      room.setImageRotation(shown.rotation);
-      room.setTableShift(shown.tableX, 0, shown.tableZ);
-      const told = drawing.draw(pen, { room, report, who: keyOf(shown, PATIENT), table_mm: [shown.tableX, shown.tableZ], needle, magnification: shown.magnification, swing }, { names: t.names, scale: pixels / byId('film-image').clientWidth });
+      room.setOrientation(shown.oblique_deg, shown.tilt_deg);
+      room.setImageRotation(shown.rotation_deg);
+      room.setTableShift(shown.table_x_mm, 0, shown.table_z_mm);
+      const told = drawing.draw(pen, { room, report, who: keyOf(shown, PATIENT), table_mm: [shown.table_x_mm, shown.table_z_mm], needle, magnification: shown.magnification, swing }, { names: t.names, scale: pixels / byId('film-image').clientWidth });
       act.said([t.told(report.level, squaredOf(report), told.tip_mm), swing === STRAIGHT ? '' : t.swung(swing)].filter(Boolean).join(' '));
     } catch (error) {
       act.notice([t.failed(reason(error))]);

@@ -9,13 +9,13 @@ import { view } from './view-page.js';
  * @import { ContactReport, Gate, Step } from '../pkg/values.js'
  *
  * What is said of a moment, and of a place where marks were lost: a step, a gate, or something touched (replay/track.js).
- * @typedef {{ tick: number, line: string, arm: { oblique: number, tilt: number }, depth_mm: number | null }} Moment
+ * @typedef {{ tick: number, line: string, arm: { oblique_deg: number, tilt_deg: number }, depth_mm: number | null }} Moment
  * @typedef {{ step: Step } | { gate: Gate } | { contact: ContactReport }} Lost
  */
 
 const say = pageSayer('replay', english);
-/** @param {{ oblique: number, tilt: number }} arm */
-const angles = (arm) => ({ oblique: view.oblique.words(arm.oblique), tilt: view.tilt.words(arm.tilt) });
+/** @param {{ oblique_deg: number, tilt_deg: number }} arm */
+const angles = (arm) => ({ oblique: view.oblique.words(arm.oblique_deg), tilt: view.tilt.words(arm.tilt_deg) });
 /** @param {number} mm */
 const whole = (mm) => say.number(mm, 0);
 /** @param {string | undefined} count */
@@ -30,7 +30,7 @@ function did(line) {
   const [name, ...given] = line.split(' ');
   switch (name) {
     case 'orient':
-      return say('did-orient', angles({ oblique: Number(given[0]) / 10, tilt: Number(given[1]) / 10 }));
+      return say('did-orient', angles({ oblique_deg: Number(given[0]) / 10, tilt_deg: Number(given[1]) / 10 }));
     case 'keep':
     case 'recall':
       return say(`did-${name}`, { view: given[0] });
@@ -64,7 +64,7 @@ function clock(tick) {
 function why(lost) {
   if ('contact' in lost) return texts.remarks.met(lost.contact);
   if ('gate' in lost) return say('lostGate', { gate: texts.remarks.gate(lost.gate.id), why: texts.remarks.one(lost.gate.reason) });
-  return say('lostStep', { step: texts.step(lost.step), marks: texts.needle.stage.marks(lost.step.score), why: texts.remarks.all(lost.step.reasons) });
+  return say('lostStep', { step: texts.step(lost.step), marks: texts.needle.stage.marks(lost.step.score ?? 0), why: texts.remarks.all(lost.step.reasons) });
 }
 
 export const replay = say.tree({

@@ -8,7 +8,7 @@ const near = (mm) => (mm < 10 ? Math.round(mm * 10) / 10 : Math.round(mm));
 
 /**
  * The table of a language.
- * @param {ReturnType<typeof import('./sentences.js').sayer>} say a sayer of its `through` part
+ * @param {import('./sentences.js').Sayer<typeof import('../pkg/texts/en/through.js').through>} say a sayer of its `through` part
  */
 export function throughWords(say) {
   return say.tree({
