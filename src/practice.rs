@@ -5,7 +5,7 @@
 //! - [`round`]: a seed makes a round of questions.
 //! - [`schedule`]: which kind of question, at which level and side, is due again.
 //! - [`curve`]: cumulative sum charts of right and wrong answers.
-//! - [`progress`]: what is kept of a learner, as a file.
+//! - [`progress`]: what is kept of a learner, as a file; [`practice_receipt`]: handed in, and asked again.
 //! - [`answer_code`], [`class_round`], [`item_figures`]: a round in a class, and what it says about the questions.
 //!
 //! No clock: days come in as numbers. No words: what is said of a question goes out as names and values.
@@ -21,6 +21,7 @@ pub mod kind;
 pub mod needle_question;
 pub mod overlay;
 pub mod part_question;
+pub mod practice_receipt;
 pub mod progress;
 pub mod question;
 pub mod round;

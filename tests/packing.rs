@@ -28,9 +28,15 @@ fn project(name: &str) -> PathBuf {
     let texts = downbeam(&folder, &["texts", "--write"]);
     assert!(texts.status.success(), "{}", String::from_utf8_lossy(&texts.stderr));
     player_page::write(&folder.join("www")).unwrap();
-    for name in
-        ["LICENSE-APACHE", "LICENSE-MIT", "README.md", "CHANGELOG.md", "docs/page.png", "docs/views.png"]
-    {
+    for name in [
+        "LICENSE-APACHE",
+        "LICENSE-MIT",
+        "README.md",
+        "CHANGELOG.md",
+        "docs/page.png",
+        "docs/moving.webp",
+        "docs/views.png",
+    ] {
         fs::create_dir_all(folder.join("docs")).unwrap();
         fs::copy(root.join(name), folder.join(name)).unwrap();
     }

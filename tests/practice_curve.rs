@@ -129,7 +129,16 @@ fn a_fortnight_tells_who_learns_from_who_guesses() {
                 let right = chance.next() < chance_of_right(seen);
                 let (kind, level, side) = (card.kind, card.level, card.side);
                 let at = u64::from(day) * 86_400 + 30_000 + i as u64 * 30;
-                progress.add(Answer { at, day, kind, level, side, stage: progress.stage(kind), right });
+                progress.add(Answer {
+                    at,
+                    day,
+                    kind,
+                    level,
+                    side,
+                    stage: progress.stage(kind),
+                    right,
+                    asked: None,
+                });
             }
         }
         progress

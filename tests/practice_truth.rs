@@ -22,7 +22,6 @@ use downbeam::practice::question::{
     ApFinding, Asked, Choice, Decision, Fact, Move, OnScreen, Question, arm_at,
 };
 use downbeam::practice::stage::STAGES;
-use downbeam::practice::view_question::LEVELS;
 use downbeam::view::best_view::{Orientation, ViewKind};
 use downbeam::view::criteria::Target;
 use downbeam::view::report::{AskedView, view_score};
@@ -68,7 +67,7 @@ fn truths_hold_when_computed_another_way() {
             continue;
         }
         let stage = (seed / 9 % STAGES.len() as u64) as u8;
-        let level = LEVELS[(seed / 54 + seed) as usize % LEVELS.len()];
+        let level = kind.levels()[(seed / 54 + seed) as usize % kind.levels().len()];
         let target = Target { level, side: Side::BOTH[(seed / 3 % 2) as usize] };
         let q = ask(kind, stage, target, seed).unwrap_or_else(|| panic!("no {} of seed {seed}", kind.name()));
         asked[kind as usize] += 1;
@@ -152,7 +151,9 @@ fn moves(q: &Question, interior: &Interior, wanted: ViewKind, place: &str) {
         other => panic!("{place}: {other:?}"),
     };
     let d = Pinhole::new(q.view, level.centre).d;
-    let n = level.upper_plate.normal;
+    // The way under the root squares the plate below.
+    let below = q.target.level.below().filter(|_| wanted == ViewKind::SteepOblique);
+    let n = below.map_or(level, |below| interior.level(below)).upper_plate.normal;
     let signed = match to {
         Move::Left | Move::Cephalad => degrees,
         Move::Right | Move::Caudad => -degrees,
@@ -372,6 +373,9 @@ fn pattern_is(q: &Question, interior: &Interior, pattern: Pattern, place: &str) 
     let out = (tip - level.centre).dot(plate.left) * q.target.side.sign();
     let back = (tip - level.posterior_wall).dot(plate.back);
     let sac = sac_share(interior, tip);
+    if q.target.level == Level::S1 {
+        return sacral_pattern_is(interior, q.target.side, tip, pattern, in_vessel(false), place);
+    }
     let ring = &interior.foramen(q.target.level, q.target.side).unwrap().ring;
     let in_foramen = tip.distance(ring.centre) < 2.0 * ring.up.length();
     match pattern {
@@ -402,6 +406,23 @@ fn pattern_is(q: &Question, interior: &Interior, pattern: Pattern, place: &str) 
             assert!(tip.distance(facet) < 9.5, "{place}: {}", tip.distance(facet));
         }
         other => panic!("{place}: {other:?} is not asked"),
+    }
+}
+
+/// At S1: before or behind the rim of the posterior opening, and how far from the root.
+fn sacral_pattern_is(interior: &Interior, side: Side, tip: DVec3, pattern: Pattern, vein: f64, place: &str) {
+    let opening = interior.level(Level::S1).side(side).posterior_foramen.unwrap();
+    let out = opening.across.cross(opening.up).normalize();
+    let back = if out.y > 0.0 { out } else { -out };
+    let behind = (tip - opening.centre).dot(back);
+    let root = nearest(&interior.nerves.root(Level::S1, side).unwrap().course, tip).1;
+    match pattern {
+        Pattern::Perineural => {
+            assert!(behind < 1.5 && root < 14.0 && vein < 0.05, "{place}: {behind} {root}")
+        }
+        Pattern::Muscular => assert!(behind > 2.0 && vein < 0.05, "{place}: {behind}"),
+        Pattern::Venous => assert!(vein > 0.0, "{place}: {vein}"),
+        other => panic!("{place}: {other:?} is not asked at S1"),
     }
 }
 

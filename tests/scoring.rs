@@ -1,4 +1,5 @@
-//! Fixed attempts and what they score, to the last bit: the engine's fingerprint (`score::engine::SCORING`).
+//! Fixed attempts and what they score, and where each named patient's tissues lie, to the last bit: the engine's fingerprint
+//! (`score::engine::SCORING`).
 //!
 //! When a change of anatomy, needle or rubric is meant, this fails, and the new fingerprint that it prints goes into
 //! `src/score/engine.rs`: receipts of the engine before are then refused as those of another engine. The attempts in `tests/scoring` stay as
@@ -7,6 +8,9 @@
 mod common;
 
 use common::learner::{course, log, shipped};
+use downbeam::anatomy::names::Level;
+use downbeam::anatomy::patient::PatientBuilder;
+use downbeam::anatomy::patient_spec::PatientSpec;
 use downbeam::lesson::digest::sha256_hex;
 use downbeam::lesson::draw::{Interiors, drawn};
 use downbeam::lesson::file::Lesson;
@@ -15,6 +19,7 @@ use downbeam::procedure::action::{Action, Event};
 use downbeam::procedure::attempt::Attempt;
 use downbeam::procedure::log_line;
 use downbeam::score::engine::SCORING;
+use glam::DVec3;
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
@@ -43,6 +48,35 @@ fn scores(lesson: &Lesson, code: &str, lines: &str, interiors: &mut Interiors) -
     text
 }
 
+/// What lies at the points of a grid around every level of every named patient: an attempt passes few of the places that another may go to.
+fn tissues() -> String {
+    let mut text = String::new();
+    let mut inside = Vec::new();
+    for spec in PatientSpec::all() {
+        let builder = PatientBuilder::new(spec);
+        let interior = builder.interior();
+        for level in Level::ALL {
+            let centre = interior.level(level).centre;
+            for i in 0..7 * 7 * 5 {
+                let [x, y, z] = [i % 7 - 3, i / 7 % 7 - 2, i / 49 - 2].map(f64::from);
+                let probe = interior.tissues.probe(
+                    centre + DVec3::new(11.0 * x, 11.0 * y, 9.0 * z),
+                    20.0,
+                    &mut inside,
+                );
+                let _ = writeln!(
+                    text,
+                    "{} {:x} {:x} {inside:?}",
+                    probe.bone.0,
+                    probe.bone.1.to_bits(),
+                    probe.soft_mm.to_bits()
+                );
+            }
+        }
+    }
+    text
+}
+
 #[test]
 fn fixed_attempts_score_what_the_engine_is_named_for() {
     let mut interiors = Interiors::default();
@@ -63,6 +97,7 @@ fn fixed_attempts_score_what_the_engine_is_named_for() {
     spread.sort();
     spread.dedup();
     assert!(spread.len() >= 8, "the attempts score too much alike to tell engines apart");
+    all.push_str(&tissues());
     let fingerprint = &sha256_hex(all.as_bytes())[..16];
     assert_eq!(
         fingerprint, SCORING,

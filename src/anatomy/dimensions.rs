@@ -70,6 +70,8 @@ pub struct Vertebra {
     pub lamina_height_mm: f64,
     /// How far the transverse process has grown down to the sacrum's wing: 0 free, 1 meets it. 0 in the table.
     pub transition: f64,
+    /// How much deeper than usual both plates sag in their middle, mm. 0 in the table.
+    pub plates_sunk_mm: f64,
 }
 
 /// The average, T12, L1 … L5.
@@ -98,6 +100,7 @@ static TABLE: [Vertebra; 6] = [
         spinous_height_mm: 18.0,
         lamina_height_mm: 26.0,
         transition: 0.0,
+        plates_sunk_mm: 0.0,
     },
     Vertebra {
         rows: Level::L1,
@@ -123,6 +126,7 @@ static TABLE: [Vertebra; 6] = [
         spinous_height_mm: 20.0,
         lamina_height_mm: 30.0,
         transition: 0.0,
+        plates_sunk_mm: 0.0,
     },
     Vertebra {
         rows: Level::L2,
@@ -148,6 +152,7 @@ static TABLE: [Vertebra; 6] = [
         spinous_height_mm: 22.0,
         lamina_height_mm: 30.0,
         transition: 0.0,
+        plates_sunk_mm: 0.0,
     },
     Vertebra {
         rows: Level::L3,
@@ -173,6 +178,7 @@ static TABLE: [Vertebra; 6] = [
         spinous_height_mm: 22.0,
         lamina_height_mm: 28.0,
         transition: 0.0,
+        plates_sunk_mm: 0.0,
     },
     Vertebra {
         rows: Level::L4,
@@ -198,6 +204,7 @@ static TABLE: [Vertebra; 6] = [
         spinous_height_mm: 20.0,
         lamina_height_mm: 23.0,
         transition: 0.0,
+        plates_sunk_mm: 0.0,
     },
     Vertebra {
         rows: Level::L5,
@@ -223,6 +230,7 @@ static TABLE: [Vertebra; 6] = [
         spinous_height_mm: 15.0,
         lamina_height_mm: 18.0,
         transition: 0.0,
+        plates_sunk_mm: 0.0,
     },
 ];
 
@@ -270,6 +278,11 @@ impl Vertebra {
             self.posterior_rims_mm() + self.pedicle_behind_rims_mm,
             self.posterior_height_mm / 2.0 - PEDICLE_BELOW_PLATE_MM - self.pedicle_height_mm / 2.0,
         ]
+    }
+
+    /// Sag of the lower and of the upper plate, mm.
+    pub fn plate_sag_mm(&self) -> [f64; 2] {
+        [LOWER_PLATE_SAG_MM, UPPER_PLATE_SAG_MM].map(|sag| sag + self.plates_sunk_mm)
     }
 
     /// The same vertebra, every length times `factor`.

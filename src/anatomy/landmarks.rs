@@ -6,7 +6,7 @@ use super::place::Place;
 use super::posterior_arch::{PosteriorArch, pars_middle};
 use super::process_top::ProcessTop;
 pub use super::ring::Ring;
-use super::sacrum::first_foramen_mm;
+use super::sacrum::{PLATE_SAG_MM, first_foramen_mm};
 use super::superior_process::{JointState, SuperiorProcess};
 use crate::geometry::frame::Rigid;
 use glam::DVec3;
@@ -26,6 +26,8 @@ pub struct Plate {
     pub half_width: f64,
     /// mm.
     pub half_depth: f64,
+    /// How far its middle lies behind the rim's plane, inside the bone, mm.
+    pub sag_mm: f64,
 }
 
 /// The landmarks of one side of a level.
@@ -138,7 +140,7 @@ impl LevelLandmarks {
     }
 }
 
-fn plate(frame: &Rigid, centre: DVec3, slope: f64, width: f64, depth: f64) -> Plate {
+fn plate(frame: &Rigid, centre: DVec3, slope: f64, [width, depth]: [f64; 2], sag_mm: f64) -> Plate {
     // The plate's plane is z = slope · y in the body's frame.
     let length = libm::sqrt(1.0 + slope * slope);
     Plate {
@@ -148,6 +150,7 @@ fn plate(frame: &Rigid, centre: DVec3, slope: f64, width: f64, depth: f64) -> Pl
         back: frame.direction(DVec3::new(0.0, 1.0, slope) / length),
         half_width: width / 2.0,
         half_depth: depth / 2.0,
+        sag_mm,
     }
 }
 
@@ -190,11 +193,24 @@ pub(super) fn of_vertebra(
             crest_top: None,
         }
     };
+    let [lower_sag_mm, upper_sag_mm] = d.plate_sag_mm();
     LevelLandmarks {
         level,
         centre: frame.translation,
-        upper_plate: plate(frame, DVec3::Z * half_height, slope, d.upper_width_mm, d.upper_depth_mm),
-        lower_plate: Some(plate(frame, -DVec3::Z * half_height, -slope, d.lower_width_mm, d.lower_depth_mm)),
+        upper_plate: plate(
+            frame,
+            DVec3::Z * half_height,
+            slope,
+            [d.upper_width_mm, d.upper_depth_mm],
+            upper_sag_mm,
+        ),
+        lower_plate: Some(plate(
+            frame,
+            -DVec3::Z * half_height,
+            -slope,
+            [d.lower_width_mm, d.lower_depth_mm],
+            lower_sag_mm,
+        )),
         posterior_wall: frame.point(DVec3::Y * d.posterior_wall_mm()),
         spinous_tip: frame.point(arch.spinous.own().tip()),
         sides: Side::BOTH.map(side),
@@ -240,7 +256,7 @@ pub(super) fn of_sacrum(
     LevelLandmarks {
         level: Level::S1,
         centre: frame.point(DVec3::new(0.0, 8.0 * scale, -20.0 * scale)),
-        upper_plate: plate(frame, DVec3::ZERO, 0.0, d.plate_width_mm, d.plate_depth_mm),
+        upper_plate: plate(frame, DVec3::ZERO, 0.0, [d.plate_width_mm, d.plate_depth_mm], PLATE_SAG_MM[1]),
         lower_plate: None,
         posterior_wall: frame.point(DVec3::Y * (d.plate_depth_mm / 2.0)),
         spinous_tip: frame.point(DVec3::new(0.0, 51.0, -27.0) * scale),

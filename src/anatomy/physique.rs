@@ -42,6 +42,11 @@ const TRANSITION_WEDGE_LOSS: f64 = 0.6;
 /// How much smaller the lower plate of a joined L5 is, share.
 const TRANSITION_TAPER: f64 = 0.10;
 
+/// How much deeper a plate sags in bone without mineral than in the average one, mm: discs sink into weak bodies. At the lowest density
+/// that a patient can have, the middle of a body is then still four fifths as high as its posterior wall, where a fracture would begin
+/// (Genant 1993, J Bone Miner Res 8:1137: memory).
+const PLATES_SUNK_MM: f64 = 2.2;
+
 /// Everything that bones and column are made from.
 pub(super) struct Physique {
     /// Size against the average.
@@ -112,6 +117,7 @@ impl Physique {
         }
         for (d, worn) in vertebrae.iter_mut().zip(worn_tips_mm) {
             d.superior_process_rise_mm -= worn;
+            d.plates_sunk_mm = PLATES_SUNK_MM * k * (1.0 - spec.bone_density).max(0.0);
         }
         pelvis.superior_process_rise_mm -= worn_tips_mm[6];
         Self {

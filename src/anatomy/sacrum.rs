@@ -157,6 +157,9 @@ pub(super) fn wing(place: &Place, k: f64) -> Vec<Piece> {
     pieces(&WING, place, k).collect()
 }
 
+/// Sag of the first sacral body's lower and upper plate, mm. Derived.
+pub(super) const PLATE_SAG_MM: [f64; 2] = [0.3, 0.8];
+
 /// Builds the sacrum. The joint surface of each side is what the iliac wing there leaves of it, with the joint's space between.
 pub(super) fn solid(d: &Pelvis, scale: f64, joint: &JointState, ilia: [Piece; 2]) -> Solid {
     let k = scale;
@@ -171,7 +174,7 @@ pub(super) fn solid(d: &Pelvis, scale: f64, joint: &JointState, ilia: [Piece; 2]
         waist_flat: 0.0,
         waist_shift: 0.0,
         squareness: 0.55,
-        plate_sag: [0.3, 0.8],
+        plate_sag: PLATE_SAG_MM.map(|x| x as f32),
         posterior_dent: 1.2,
         plate_cortex_ratio: 1.5,
     };

@@ -39,6 +39,7 @@ const T10: Vertebra = Vertebra {
     spinous_height_mm: 13.0,
     lamina_height_mm: 22.0,
     transition: 0.0,
+    plates_sunk_mm: 0.0,
 };
 
 /// T11.
@@ -66,6 +67,7 @@ const T11: Vertebra = Vertebra {
     spinous_height_mm: 15.0,
     lamina_height_mm: 22.5,
     transition: 0.0,
+    plates_sunk_mm: 0.0,
 };
 
 /// T11 and T10, from below.

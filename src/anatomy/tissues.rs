@@ -255,7 +255,8 @@ fn disc(level: Level, above: &Plate, below: &Plate) -> Tissue {
         waist_flat: 0.0,
         waist_shift: 0.0,
         squareness: 0.55,
-        plate_sag: [0.0, 0.0],
+        // It fills the hollows of both.
+        plate_sag: [below.sag_mm, above.sag_mm].map(|sag| -sag as f32),
         posterior_dent: 1.0,
         plate_cortex_ratio: 1.0,
     };

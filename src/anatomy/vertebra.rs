@@ -7,7 +7,7 @@
 //!
 //! Limits: no nutrient foramina; left and right are mirror images.
 
-use super::dimensions::{JOINT_SPACE_MM, LOWER_PLATE_SAG_MM, UPPER_PLATE_SAG_MM, Vertebra, average};
+use super::dimensions::{JOINT_SPACE_MM, Vertebra, average};
 use super::names::{Part, Side};
 use super::place::{Place, tag};
 use super::posterior_arch::{PARS_SHARE, PosteriorArch, Track};
@@ -127,7 +127,7 @@ fn body(d: &Vertebra, rows: &Rows, k: f64) -> Piece {
         waist_flat: walls.waist_flat as f32,
         waist_shift: (k * walls.waist_shift_mm) as f32,
         squareness: walls.square as f32,
-        plate_sag: [LOWER_PLATE_SAG_MM as f32, UPPER_PLATE_SAG_MM as f32],
+        plate_sag: d.plate_sag_mm().map(|x| x as f32),
         posterior_dent: (k * walls.dent_mm) as f32,
         plate_cortex_ratio: cortex_mm::PLATE_RATIO,
     };

@@ -2,13 +2,14 @@
 //! pedicle's 6 o'clock it stands.
 //!
 //! Margins: *spread*: all of a small ball about the tip lies in spaces of the same pattern, and of patterns that look alike only one is offered.
+//! At S1 the root's space is the tunnel in front of the posterior opening; the sac, the disc and the joint are not filled there, but offered.
 //! *stop*: the same, and the tip is at least 1.5 mm to one side of the 6 o'clock line where that decides. A choice, no source.
 
 use super::ask::{Draft, Setting, between, one_of, shuffle};
 use super::needle_question::down_the_beam;
 use super::question::{Asked, Choice, Decision, Fact, Injection, Margin};
 use super::view_question::{best, moved, view_at};
-use crate::anatomy::names::Side;
+use crate::anatomy::names::{Level, Side};
 use crate::anatomy::seeded::Numbers;
 use crate::anatomy::vessels::VesselKind;
 use crate::imaging::c_arm::CArm;
@@ -51,6 +52,9 @@ fn place(setting: &Setting<'_>, numbers: &mut Numbers, pattern: Pattern) -> Opti
     let mut about = |mm: f64| {
         DVec3::new(between(numbers, [-mm, mm]), between(numbers, [-mm, mm]), between(numbers, [-mm, mm]))
     };
+    if target.level == Level::S1 {
+        return sacral_place(setting, numbers, pattern);
+    }
     match pattern {
         Pattern::Perineural => Some(foramen.subpedicular.centre() + about(2.0)),
         Pattern::Arterial | Pattern::Venous => {
@@ -86,6 +90,33 @@ fn place(setting: &Setting<'_>, numbers: &mut Numbers, pattern: Pattern) -> Opti
         Pattern::FacetJoint => {
             let below = interior.level(target.level.below()?).side(target.side);
             Some(below.superior_facet + about(1.5))
+        }
+        _ => None,
+    }
+}
+
+/// At S1: in the tunnel in front of the posterior opening, in a vein there, or in the muscle behind it.
+fn sacral_place(setting: &Setting<'_>, numbers: &mut Numbers, pattern: Pattern) -> Option<DVec3> {
+    let (interior, side) = (setting.interior, setting.target.side);
+    let opening = &interior.foramen(Level::S1, side)?.subpedicular;
+    let mut about = |mm: f64| {
+        DVec3::new(between(numbers, [-mm, mm]), between(numbers, [-mm, mm]), between(numbers, [-mm, mm]))
+    };
+    match pattern {
+        Pattern::Perineural => {
+            let off = about(1.5);
+            Some(opening.centre() - opening.normal() * between(numbers, [2.0, 9.0]) + off)
+        }
+        Pattern::Muscular => {
+            let off = about(6.0);
+            Some(opening.centre() + opening.normal() * between(numbers, [9.0, 20.0]) + off)
+        }
+        Pattern::Venous => {
+            let here = interior.vessels.iter().filter(|v| {
+                v.kind == VesselKind::ForaminalVein && v.level == Some(Level::S1) && v.side == Some(side)
+            });
+            let nodes: Vec<DVec3> = here.flat_map(|v| v.course.iter().map(|n| n.point)).collect();
+            (!nodes.is_empty()).then(|| one_of(numbers, &nodes))
         }
         _ => None,
     }
@@ -145,18 +176,27 @@ fn injected(setting: &Setting<'_>, tip: DVec3) -> Injection {
     }
 }
 
+/// What is asked for, more often what is wanted.
+const LUMBAR_PATTERNS: [Pattern; 8] = [
+    Pattern::Perineural,
+    Pattern::Perineural,
+    Pattern::Venous,
+    Pattern::Arterial,
+    Pattern::Intrathecal,
+    Pattern::Muscular,
+    Pattern::Intradiscal,
+    Pattern::FacetJoint,
+];
+/// At S1.
+const SACRAL_PATTERNS: [Pattern; 3] = [Pattern::Perineural, Pattern::Venous, Pattern::Muscular];
+
 /// What did the contrast fill?
 pub(super) fn spread(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft> {
-    let wanted = setting.wished(&[
-        Pattern::Perineural,
-        Pattern::Perineural,
-        Pattern::Venous,
-        Pattern::Arterial,
-        Pattern::Intrathecal,
-        Pattern::Muscular,
-        Pattern::Intradiscal,
-        Pattern::FacetJoint,
-    ]);
+    let wanted = if setting.target.level == Level::S1 {
+        setting.wished(&SACRAL_PATTERNS)
+    } else {
+        setting.wished(&LUMBAR_PATTERNS)
+    };
     let aim = place(setting, numbers, wanted)?;
     let needle = reach(setting, numbers, aim, ways(wanted))?;
     let tip = needle.tip().position;

@@ -60,9 +60,10 @@ pub fn limits(rates: &Rates) -> Limits {
 }
 
 /// What a CUSUM said at an answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, strum::IntoStaticStr)]
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
+#[strum(serialize_all = "snake_case")]
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum Verdict {
     Acceptable,
@@ -132,6 +133,13 @@ pub fn curve(right: impl IntoIterator<Item = bool>, rates: &Rates) -> Curve {
 pub fn learning_weight(right: bool, rates: &Rates) -> f64 {
     let Rates { acceptable: p0, unacceptable: p1, .. } = *rates;
     if right { libm::log((1.0 - p0) / (1.0 - p1)) } else { libm::log(p0 / p1) }
+}
+
+impl Verdict {
+    /// As in tables.
+    pub fn name(self) -> &'static str {
+        self.into()
+    }
 }
 
 impl Curve {

@@ -1,6 +1,6 @@
 //! What can be asked, and to which skill it counts.
 
-use crate::anatomy::names::UnknownName;
+use crate::anatomy::names::{Level, UnknownName};
 use serde::{Deserialize, Serialize};
 use std::str::FromStr;
 
@@ -34,10 +34,22 @@ pub enum Kind {
 
 /// What is learnt: kinds of one skill share a curve.
 #[derive(
-    Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, strum::VariantArray,
+    Clone,
+    Copy,
+    Debug,
+    PartialEq,
+    Eq,
+    Hash,
+    PartialOrd,
+    Ord,
+    Serialize,
+    Deserialize,
+    strum::VariantArray,
+    strum::IntoStaticStr,
 )]
 #[cfg_attr(feature = "cli", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
+#[strum(serialize_all = "snake_case")]
 pub enum Skill {
     /// Setting up the views.
     Views,
@@ -52,6 +64,11 @@ pub enum Skill {
 impl Skill {
     /// All, in the order of the procedure.
     pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
+
+    /// As in files, such as `views`.
+    pub fn name(self) -> &'static str {
+        self.into()
+    }
 }
 
 impl Kind {
@@ -80,6 +97,20 @@ impl Kind {
             Self::Part => Skill::Parts,
             Self::Clock | Self::Notch => Skill::Needle,
             Self::Spread | Self::Stop => Skill::Contrast,
+        }
+    }
+}
+
+/// Levels that are asked about.
+pub const LEVELS: [Level; 6] = [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5, Level::S1];
+
+impl Kind {
+    /// The levels at which it is asked. What rests on the pedicle's 6 o'clock or on the parts of a lumbar arch is not asked at S1, which is entered through
+    /// its posterior opening.
+    pub fn levels(self) -> &'static [Level] {
+        match self {
+            Self::Part | Self::Clock | Self::Stop => &LEVELS[..5],
+            _ => &LEVELS,
         }
     }
 }

@@ -7,7 +7,9 @@
 use super::ask::{Draft, Setting, between, one_of, sign};
 use super::question::{Asked, Choice, Fact, Margin, OnScreen};
 use super::view_question::{best, moved, view_at};
+use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
+use crate::anatomy::names::Level;
 use crate::anatomy::seeded::Numbers;
 use crate::imaging::projection::Projection;
 use crate::needle::contact::ContactKind;
@@ -15,6 +17,7 @@ use crate::needle::device::{Device, Gauge, Medium};
 use crate::needle::reading;
 use crate::needle::shaft::Needle;
 use crate::view::best_view::ViewKind;
+use crate::view::report::AskedView;
 use glam::{DVec2, DVec3};
 
 /// Least difference of an hour to the next that is offered, hours.
@@ -141,10 +144,17 @@ fn pushed(interior: &Interior, view: &Projection, needle: &Needle) -> Option<(Ne
 /// Which way will it go with the notch here, or where must the notch look.
 pub(super) fn notch(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft> {
     let (interior, target) = (setting.interior, setting.target);
-    let oblique = best(setting, ViewKind::Oblique)?;
+    // One in three goes under the root, where there is such a way.
+    let approach = if target.level != Level::S1 && numbers.unit() < 1.0 / 3.0 {
+        Approach::Infraneural
+    } else {
+        Approach::Subpedicular
+    };
+    let asked = AskedView { approach, ..AskedView::usual(target) };
+    let oblique = best(setting, asked.measured(ViewKind::Oblique))?;
     let view_angles = moved(oblique, between(numbers, [-2.0, 2.0]), between(numbers, [-2.0, 2.0]))?;
     let view = view_at(setting, view_angles);
-    let aim = interior.foramen(target.level, target.side)?.subpedicular.centre();
+    let aim = interior.foramen(target.level, target.side)?.area(approach).centre();
     let mut needle = down_the_beam(interior, &view, aim, AHEAD_MM + between(numbers, [4.0, 14.0]))?;
     if needle.on_bone() {
         return None;

@@ -4,13 +4,13 @@
 use super::question::{Asked, Choice, Question, arm_at};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::landmarks::{Plate, Ring};
-use crate::anatomy::names::Label;
+use crate::anatomy::names::{Label, Level};
 use crate::anatomy::patient::Patient;
 use crate::imaging::outline::OutlineTracer;
 use crate::imaging::projection::Projection;
 use crate::procedure::pointing::bone_part;
 use crate::view::best_view::{Orientation, ViewKind};
-use crate::view::criteria::facet_place;
+use crate::view::criteria::{facet_place, process_at_mid_plate_percent};
 use glam::{DVec2, DVec3};
 use serde::Serialize;
 
@@ -41,6 +41,8 @@ pub enum What {
     Went,
     /// The two pedicles of a lateral view.
     Pair,
+    /// An opening of the first sacral foramen.
+    Opening,
     /// Outline of the part that was asked for.
     Part,
 }
@@ -140,8 +142,10 @@ fn reason(question: &Question, interior: &Interior, view: &Projection, list: &mu
         _ => None,
     };
     if let Some(wanted) = wanted {
-        add(What::FrontRim, rim(view, &level.upper_plate, -1.0));
-        add(What::BackRim, rim(view, &level.upper_plate, 1.0));
+        let below = target.level.below().filter(|_| wanted == ViewKind::SteepOblique);
+        let plate = &below.map_or(level, |below| interior.level(below)).upper_plate;
+        add(What::FrontRim, rim(view, plate, -1.0));
+        add(What::BackRim, rim(view, plate, 1.0));
         match wanted {
             ViewKind::TrueAp => {
                 let middle = level.sides.iter().map(|s| s.pedicle.centre).sum::<DVec3>() / 2.0;
@@ -152,7 +156,21 @@ fn reason(question: &Question, interior: &Interior, view: &Projection, list: &mu
                 );
             }
             ViewKind::Lateral => level.sides.iter().for_each(|s| add(What::Pair, ring(view, &s.pedicle))),
-            _ => {
+            ViewKind::SteepOblique => {
+                if let Some(percent) = process_at_mid_plate_percent(view, interior, target) {
+                    // From the middle of the plate to the middle of the process.
+                    let aside = plate.left * (plate.half_width * percent / 100.0);
+                    let ends = [plate.centre, plate.centre + aside].map(|p| view.project(p).to_array());
+                    add(What::Process, ends.to_vec());
+                }
+            }
+            ViewKind::Oblique if target.level == Level::S1 => {
+                let side = level.side(target.side);
+                for opening in [side.anterior_foramen, side.posterior_foramen].into_iter().flatten() {
+                    add(What::Opening, ring(view, &opening));
+                }
+            }
+            ViewKind::Oblique => {
                 add(What::Pedicle, ring(view, &pedicle));
                 if let Some(place) = facet_place(view, interior, target) {
                     add(What::Process, place.ends_mm.map(|end| end.to_array()).to_vec());

@@ -5,7 +5,6 @@ use super::curve::{Curve, RATES, curve};
 use super::kind::{Kind, Skill};
 use super::schedule::{Card, Schedule};
 use super::stage::STAGES;
-use super::view_question::LEVELS;
 use crate::anatomy::names::{Level, Side};
 use crate::lesson::read_error::sentence;
 use serde::{Deserialize, Serialize};
@@ -36,6 +35,23 @@ pub struct Answer {
     pub stage: u8,
     /// Whether it was right.
     pub right: bool,
+    /// What was asked and picked; answers of earlier versions have none, and are in no receipt.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "cli", ts(optional))]
+    pub asked: Option<AskedFilm>,
+}
+
+/// The film that was asked and the answer that was picked: with these a question can be asked again.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
+#[serde(deny_unknown_fields)]
+pub struct AskedFilm {
+    /// Seed of the round.
+    pub seed: u32,
+    /// Which question of the round, from 0.
+    pub index: u16,
+    /// The choice by its place, from 0.
+    pub choice: u8,
 }
 
 /// The file.
@@ -62,6 +78,16 @@ pub enum ProgressError {
     TooLong(usize),
 }
 
+/// The number (from 1) of the first answer to what is not asked, and what that is.
+pub(super) fn not_asked(answers: &[Answer]) -> Option<(usize, String)> {
+    answers.iter().enumerate().find_map(|(i, answer)| {
+        if !answer.kind.levels().contains(&answer.level) {
+            return Some((i + 1, format!("level {}", answer.level)));
+        }
+        (usize::from(answer.stage) >= STAGES.len()).then(|| (i + 1, format!("stage {}", answer.stage)))
+    })
+}
+
 impl Default for Progress {
     fn default() -> Self {
         Self { format: FORMAT.to_owned(), answers: Vec::new() }
@@ -83,18 +109,18 @@ impl Progress {
             let found = read.format.chars().take(40).map(|c| if c.is_control() { ' ' } else { c }).collect();
             return Err(ProgressError::Format(found));
         }
-        for (i, answer) in read.answers.iter().enumerate() {
-            let what = if !LEVELS.contains(&answer.level) {
-                format!("level {}", answer.level)
-            } else if usize::from(answer.stage) >= STAGES.len() {
-                format!("stage {}", answer.stage)
-            } else {
-                continue;
-            };
-            return Err(ProgressError::Answer { number: i + 1, what });
+        if let Some((number, what)) = not_asked(&read.answers) {
+            return Err(ProgressError::Answer { number, what });
         }
         read.tidy();
         Ok(read)
+    }
+
+    /// Of these answers.
+    pub fn of(answers: impl IntoIterator<Item = Answer>) -> Self {
+        let mut all = Self { answers: answers.into_iter().collect(), ..Self::default() };
+        all.tidy();
+        all
     }
 
     /// As a file.
@@ -170,7 +196,16 @@ mod tests {
     use super::*;
 
     fn answer(at: u64, kind: Kind, right: bool) -> Answer {
-        Answer { at, day: (at / 86_400) as u32, kind, level: Level::L4, side: Side::Left, stage: 0, right }
+        Answer {
+            at,
+            day: (at / 86_400) as u32,
+            kind,
+            level: Level::L4,
+            side: Side::Left,
+            stage: 0,
+            right,
+            asked: None,
+        }
     }
 
     #[test]
@@ -190,7 +225,7 @@ mod tests {
         assert!(Progress::from_json(good).is_ok());
         for (from, to) in [
             ("practice-1", "practice-9"),
-            ("\"L4\"", "\"S1\""),
+            ("\"L4\"", "\"T12\""),
             ("\"stage\":0", "\"stage\":6"),
             ("\"way\"", "\"why\""),
             ("}]}", "}]"),

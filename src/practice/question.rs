@@ -148,6 +148,12 @@ pub enum Fact {
     Rims { mm: f64 },
     /// The outline of the process below against the pedicle's centre over its width; > 0 to the patient's left.
     Process { percent: f64 },
+    /// The outline of the process below against the middle of its end plate, over half the plate; > 0 to the patient's left.
+    MidPlate { percent: f64 },
+    /// As [`Self::Rims`], of the level below.
+    RimsBelow { mm: f64 },
+    /// The front opening of the first sacral foramen from its back one; > 0 to the patient's left.
+    Openings { mm: f64 },
     /// The two pedicles apart.
     Lateral { mm: f64 },
     /// The tip from the pedicle's centre.

@@ -8,7 +8,6 @@
 //! Limits: the parameters were fitted on facts learnt from flash cards, not on reading films; nobody has fitted them to this.
 
 use super::kind::Kind;
-use super::view_question::LEVELS;
 use crate::anatomy::names::{Level, Side};
 use crate::anatomy::seeded::Numbers;
 use fsrs::{FSRS, MemoryState};
@@ -92,7 +91,7 @@ impl Schedule {
 
     /// How many have been answered at all, and of how many.
     pub fn begun(&self) -> (usize, usize) {
-        (self.cards.len(), Kind::ALL.len() * LEVELS.len() * 2)
+        (self.cards.len(), Kind::ALL.iter().map(|kind| kind.levels().len() * 2).sum())
     }
 
     /// The cards of a day's round: those that are due, longest overdue against their stability first, then new ones, mixed by the seed, no kind
@@ -130,15 +129,16 @@ fn fresh_first(numbers: &mut Numbers) -> Vec<Card> {
     let mut columns: Vec<Vec<Card>> = Kind::ALL
         .into_iter()
         .map(|kind| {
-            let mut places: Vec<Card> = LEVELS
-                .into_iter()
-                .flat_map(|level| Side::BOTH.map(|side| Card { kind, level, side }))
+            let mut places: Vec<Card> = kind
+                .levels()
+                .iter()
+                .flat_map(|&level| Side::BOTH.map(|side| Card { kind, level, side }))
                 .collect();
             super::ask::shuffle(numbers, &mut places);
             places
         })
         .collect();
-    let rows = columns[0].len();
+    let rows = columns.iter().map(Vec::len).max().unwrap_or(0);
     (0..rows).flat_map(|_| columns.iter_mut().filter_map(Vec::pop).collect::<Vec<_>>()).collect()
 }
 
@@ -177,7 +177,7 @@ mod tests {
         for card in &first {
             schedule.answer(*card, 10, card.kind != Kind::Clock);
         }
-        assert_eq!((schedule.due(10), schedule.due(11), schedule.begun()), (0, 1, (9, 90)));
+        assert_eq!((schedule.due(10), schedule.due(11), schedule.begun()), (0, 1, (9, 102)));
         let next = schedule.round(11, 9, 2);
         let clock = first.iter().find(|c| c.kind == Kind::Clock).unwrap();
         assert!(next.contains(clock) && next.iter().filter(|c| first.contains(c)).count() == 1);
@@ -186,6 +186,6 @@ mod tests {
         for card in fresh_first(&mut Numbers::stream(1, 1)) {
             all.answer(card, 10, true);
         }
-        assert_eq!((all.due(10), all.round(10, 9, 3).len(), all.begun()), (0, 9, (90, 90)));
+        assert_eq!((all.due(10), all.round(10, 9, 3).len(), all.begun()), (0, 9, (102, 102)));
     }
 }

@@ -5,6 +5,10 @@
 //! that is right, whose neighbours are half and double of it, and the view has not full marks already. *step*: the view that it is good for is within
 //! seven tenths of full marks' limit, every other would get at most two fifths of the marks. *true AP*: what is good is within seven tenths of
 //! full marks' limit, what is not at least three tenths past the limit at which marks end. All a choice, no source.
+//!
+//! The views have their own rules where the way in is another: at S1 the oblique lays the front opening of the first foramen over its back one; for the
+//! way under the root (asked as the steep oblique of a lumbar level) the process below stands at the middle of its own end plate, which is squared
+//! instead of the target's. The margins are the same.
 
 use super::ask::{Draft, Setting, between, one_of, sign};
 use super::question::{ApFinding, Asked, Choice, Fact, Margin, Move, arm_at, tenths};
@@ -13,7 +17,10 @@ use crate::anatomy::seeded::Numbers;
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::view::best_view::{Orientation, ViewKind, best_view};
-use crate::view::criteria::{CriterionId, facet_place, lateral_place, plate_cranial, spinous_offset_percent};
+use crate::view::criteria::{
+    CriterionId, facet_place, foramen_offset_mm, lateral_place, plate_cranial, process_at_mid_plate_percent,
+    spinous_offset_percent,
+};
 use crate::view::report::{AskedView, criteria_of_view, criterion, view_score};
 use crate::view::tolerance::Tolerances;
 
@@ -63,9 +70,9 @@ fn worst(setting: &Setting<'_>, at: Orientation, kind: ViewKind) -> f64 {
         .fold(0.0, f64::max)
 }
 
-/// How the front rim of the upper plate stands over the back rim, mm at the plate, > 0 to the head.
-pub(super) fn front_over_back_mm(setting: &Setting<'_>, view: &Projection) -> f64 {
-    let plate = &setting.interior.level(setting.target.level).upper_plate;
+/// How the front rim of a level's upper plate stands over the back rim, mm at the plate, > 0 to the head.
+fn front_over_back_mm(setting: &Setting<'_>, level: Level, view: &Projection) -> f64 {
+    let plate = &setting.interior.level(level).upper_plate;
     let (front, back) =
         (plate.centre - plate.back * plate.half_depth, plate.centre + plate.back * plate.half_depth);
     let apart = view.project(front) - view.project(back);
@@ -83,10 +90,20 @@ fn seen(setting: &Setting<'_>, at: Orientation, kind: ViewKind) -> Vec<Fact> {
         ViewKind::Lateral => Some(Fact::Lateral {
             mm: lateral_place(&view, setting.interior, setting.target.level).apart_mm(),
         }),
-        _ => facet_place(&view, setting.interior, setting.target)
+        ViewKind::SteepOblique => process_at_mid_plate_percent(&view, setting.interior, setting.target)
+            .map(|percent| Fact::MidPlate { percent }),
+        ViewKind::Oblique if setting.target.level == Level::S1 => {
+            foramen_offset_mm(&view, setting.interior, setting.target.side)
+                .map(|[mm, _]| Fact::Openings { mm })
+        }
+        ViewKind::Oblique => facet_place(&view, setting.interior, setting.target)
             .map(|f| Fact::Process { percent: f.offset_percent }),
     };
-    turn.into_iter().chain([Fact::Rims { mm: front_over_back_mm(setting, &view) }]).collect()
+    let rims = match setting.target.level.below().filter(|_| kind == ViewKind::SteepOblique) {
+        Some(below) => Fact::RimsBelow { mm: front_over_back_mm(setting, below, &view) },
+        None => Fact::Rims { mm: front_over_back_mm(setting, setting.target.level, &view) },
+    };
+    turn.into_iter().chain([rims]).collect()
 }
 
 /// The larger of two wanted moves, and by how much it is the larger, degrees.
@@ -100,9 +117,16 @@ fn larger(turn_deg: f64, tilt_deg: f64) -> (Move, f64, f64) {
     (towards, turn_deg.abs().max(tilt_deg.abs()), (turn_deg.abs() - tilt_deg.abs()).abs())
 }
 
+/// The views that moves are asked for; the way under the root is a lumbar one.
+fn wanted_views(level: Level) -> &'static [ViewKind] {
+    const ALL: [ViewKind; 4] =
+        [ViewKind::TrueAp, ViewKind::Oblique, ViewKind::Oblique, ViewKind::SteepOblique];
+    if level == Level::S1 { &ALL[..2] } else { &ALL }
+}
+
 /// Which way to turn or tilt.
 pub(super) fn way(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft> {
-    let wanted = one_of(numbers, &[ViewKind::TrueAp, ViewKind::Oblique]);
+    let wanted = one_of(numbers, wanted_views(setting.target.level));
     let aim = best(setting, wanted)?;
     let off = sign(numbers) * between(numbers, setting.stage.off_deg);
     let aside = between(numbers, [-0.8, 0.8]);
@@ -127,7 +151,7 @@ pub(super) fn way(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft>
 
 /// By how much.
 pub(super) fn amount(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft> {
-    let wanted = one_of(numbers, &[ViewKind::TrueAp, ViewKind::Oblique]);
+    let wanted = one_of(numbers, wanted_views(setting.target.level));
     let aim = best(setting, wanted)?;
     let turning = numbers.unit() < 0.6;
     // So far a tilt would leave nothing of the view.
@@ -247,6 +271,3 @@ pub(super) fn true_ap(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Dr
     draft.truth = aim;
     draft.answered(all.map(|ap| Choice::Ap { ap }).to_vec(), Choice::Ap { ap: found })
 }
-
-/// Levels that are asked about. S1 has rules of its own and is left to the lessons.
-pub const LEVELS: [Level; 5] = [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5];

@@ -79,6 +79,7 @@ pub fn declarations() -> String {
         all.visit::<practice_values::Taken<'static>>();
         all.visit::<practice_values::Counts>();
         all.visit::<practice_values::Picture>();
+        all.visit::<practice_values::CheckedPractice<'static>>();
         all.visit::<crate::practice::overlay::Mark>();
         all.visit::<crate::practice::class_round::Row>();
     }

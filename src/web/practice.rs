@@ -1,6 +1,7 @@
 //! The page's handle on practice: the learner's progress, the question that is open with its film, and rounds of a class. No logic but calls.
 
 mod class_desk;
+mod receipt_check;
 
 use super::canvas::put_grey;
 use super::exchange::plain;
@@ -12,7 +13,8 @@ use crate::practice::curve::{RATES, chance_of_reached};
 use crate::practice::film::{Films, Moment};
 use crate::practice::kind::{Kind, Skill};
 use crate::practice::overlay::{asked_part, marks};
-use crate::practice::progress::{Answer, Progress};
+use crate::practice::practice_receipt::PracticeReceipt;
+use crate::practice::progress::{Answer, AskedFilm, Progress};
 use crate::practice::question::{Question, arm_at};
 use crate::practice::round::{DAILY_COUNT, question};
 use crate::practice::schedule::Card;
@@ -36,6 +38,8 @@ pub struct PracticeRoom {
 #[derive(Debug)]
 struct Open {
     question: Question,
+    /// Seed of the learner's own round and place in it; none in a round of a class.
+    from: Option<(u32, u16)>,
     coming: Option<PatientBuilder>,
     patient: Option<Patient>,
 }
@@ -62,6 +66,11 @@ impl PracticeRoom {
     #[wasm_bindgen(js_name = toJson)]
     pub fn to_json(&self) -> String {
         self.progress.to_json()
+    }
+
+    /// The receipt of a learner's answers (`practice::practice_receipt`).
+    pub fn receipt(&self, learner: &str) -> Result<String, JsError> {
+        Ok(PracticeReceipt::of(&self.progress, learner)?.to_json())
     }
 
     /// Takes in another file's answers; how many were new.
@@ -117,7 +126,7 @@ impl PracticeRoom {
     ) -> Result<JsValue, JsError> {
         let card = Card { kind: kind.parse()?, level: level.parse()?, side: side.parse()? };
         let asked = question(u64::from(seed), index, card, stage);
-        self.opened(asked)
+        self.opened(asked, u16::try_from(index).ok().map(|index| (seed, index)))
     }
 
     /// Shapes the next bone; the share that is done.
@@ -207,7 +216,12 @@ impl PracticeRoom {
 
     /// Keeps an answer to the open question: `at` in milliseconds since 1970, `day` the number of the learner's day.
     pub fn record(&mut self, choice: usize, at: f64, day: u32) -> Result<(), JsError> {
-        let q = &self.open.as_ref().ok_or_else(no_question)?.question;
+        let Open { question: q, from, .. } = self.open.as_ref().ok_or_else(no_question)?;
+        let asked = from.zip(u8::try_from(choice).ok()).map(|((seed, index), choice)| AskedFilm {
+            seed,
+            index,
+            choice,
+        });
         let answer = Answer {
             at: if at.is_finite() { at.max(0.0) as u64 } else { 0 },
             day,
@@ -216,6 +230,7 @@ impl PracticeRoom {
             side: q.target.side,
             stage: q.stage,
             right: choice == q.answer,
+            asked,
         };
         self.progress.add(answer);
         Ok(())
@@ -224,10 +239,10 @@ impl PracticeRoom {
 
 impl PracticeRoom {
     /// Makes a question the open one.
-    fn opened(&mut self, asked: Option<Question>) -> Result<JsValue, JsError> {
+    fn opened(&mut self, asked: Option<Question>, from: Option<(u32, u16)>) -> Result<JsValue, JsError> {
         let question = asked.ok_or_else(|| JsError::new("no clear question was found for this seed"))?;
         let coming = Some(PatientBuilder::new(&question.spec));
-        let open = self.open.insert(Open { question, coming, patient: None });
+        let open = self.open.insert(Open { question, from, coming, patient: None });
         let q = &open.question;
         plain(&Shown {
             kind: q.kind,

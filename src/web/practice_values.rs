@@ -130,3 +130,15 @@ pub struct Picture {
     /// As of an SVG path.
     pub path: String,
 }
+
+/// A receipt of practice and what its check found.
+#[derive(Debug, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
+pub struct CheckedPractice<'a> {
+    /// Code.
+    pub learner: &'a str,
+    /// `verified`, `altered` or `unknown_engine`.
+    pub status: &'static str,
+    /// Why it is altered; of another engine its version.
+    pub note: &'a str,
+}

@@ -8,6 +8,7 @@ import { launch, lessonStands, typeAngle } from './harness.mjs';
 import { MODULES, origin } from './hosts.mjs';
 import { bestTrueAp, graded, packer, unpacked } from './packages.mjs';
 import { scormHost } from './scorm-host.mjs';
+import { sequencedHost } from './sequenced-host.mjs';
 
 /** Both want the true AP, of different patients. */
 const LESSONS = ['true-ap', 'true-ap-turned'];
@@ -22,7 +23,7 @@ before(async () => {
   packages = packer();
   browser = await launch();
   folders = Object.fromEntries(['scorm2004', 'cmi5'].map((form) => [form, unpacked(packages.pack(form, `${form}.zip`, ...LESSONS))]));
-  const routes = [['/scorm2004/', folders.scorm2004], ['/cmi5/', folders.cmi5], ['/scorm-again/', `${MODULES}scorm-again/dist/`], ['/host/', async (_, page) => scormHost('scorm2004', `/scorm2004/${page}`)]];
+  const routes = [['/scorm2004/', folders.scorm2004], ['/cmi5/', folders.cmi5], ['/scorm-again/', `${MODULES}scorm-again/dist/`], ['/course/', folders.scorm2004], ['/sequenced', async () => sequencedHost()], ['/host/', async (_, page) => scormHost('scorm2004', `/scorm2004/${page}`)]];
   sites = [await origin(routes), await origin(routes)];
 });
 after(async () => {
@@ -87,6 +88,35 @@ test('SCORM 2004: a lesson each, opened by the manifest, with a record each', as
     assert.deepEqual(errors, []);
     await page.close();
   }
+});
+
+test('SCORM 2004: a platform’s own sequencing delivers one lesson after the other and by choice, and rolls both up', async () => {
+  const { page, errors } = await watched();
+  await page.goto(`${sites[0].address}/sequenced`);
+  await page.waitForFunction(() => globalThis.ready);
+  const [course, ...items] = await page.evaluate(() => [tree().at(-1), ...tree().slice(0, -1)]);
+  assert.equal(items.length, LESSONS.length);
+  const frame = async () => (await page.waitForSelector('iframe')).contentFrame();
+  /** Asks the engine, and waits for the lesson that it delivers. */
+  const go = async (request, target) => {
+    assert.equal(await page.evaluate(([r, t]) => navigate(r, t), [request, target]), true, `${request} ${target ?? ''}`);
+    const lesson = await frame();
+    await lesson.waitForSelector('#lesson-begin', { timeout: 30_000 });
+    return lesson;
+  };
+  await done(await go('start'), LESSONS[0]);
+  assert.deepEqual(await page.evaluate(() => delivered), items.slice(0, 1));
+  await done(await go('continue'), LESSONS[1]);
+  assert.deepEqual(await page.evaluate(() => delivered), items);
+  // Back to the first by the table of contents: what was done there stands.
+  await go('choice', items[0]);
+  const found = await page.evaluate((ids) => ids.map((id) => tracked(id)), items);
+  assert.deepEqual(found.map((one) => [one.completionStatus, one.successStatus]), items.map(() => ['completed', 'passed']));
+  const whole = await page.evaluate((id) => tracked(id), course);
+  assert.deepEqual([whole.completionStatus, whole.successStatus], ['completed', 'passed'], 'both make the course');
+  assert.deepEqual(await page.evaluate(() => said), []);
+  assert.deepEqual(errors, []);
+  await page.close();
 });
 
 test('cmi5: two units of one registration, both open: a pass of one is none of the other', async () => {

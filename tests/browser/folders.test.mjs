@@ -10,8 +10,8 @@ import { fileURLToPath } from 'node:url';
 const WWW = join(dirname(fileURLToPath(import.meta.url)), '../../www');
 /** First to last. `pkg` is what the build makes. */
 const ORDER = [
-  'pkg', 'base', 'words', 'state', 'engine', 'film', 'views', 'exposure', 'controls', 'gantry', 'injection', 'delivery', 'lesson',
-  'export', 'history', 'help', 'element', 'teach', 'model', 'practice', 'page',
+  'pkg', 'base', 'words', 'state', 'engine', 'film', 'through', 'views', 'exposure', 'controls', 'gantry', 'injection', 'delivery', 'lesson',
+  'export', 'history', 'replay', 'help', 'element', 'teach', 'model', 'practice', 'page',
 ];
 /** What may stand beside the pages: its scope is the folder that it lies in. */
 const LOOSE = ['service-worker.js'];

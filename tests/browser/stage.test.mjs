@@ -62,6 +62,24 @@ async function rules(page, what, needed) {
   await page.evaluate(() => scrollTo(0, 0));
 }
 
+/** On phones the hand's buttons of a step are in sight without a scroll, and can be pressed there. */
+async function underThumb(page, what, buttons) {
+  for (const size of SIZES.filter((one) => one.whole)) {
+    await page.setViewportSize(size);
+    await page.evaluate(() => scrollTo(0, 0));
+    await drawn(page);
+    const { hidden } = await seen(page, ['#needle-hint', ...buttons]);
+    assert.deepEqual(hidden, [], `${what} at ${size.width} × ${size.height}`);
+    const covered = await page.evaluate((all) => all.filter((selector) => {
+      const element = document.querySelector(selector);
+      const box = element.getBoundingClientRect();
+      return !element.contains(document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2));
+    }), buttons);
+    assert.deepEqual(covered, [], `${what} at ${size.width} × ${size.height}: covered`);
+  }
+  await page.setViewportSize({ width: 1280, height: 800 });
+}
+
 test('views: the film rules, and question, answer and button are in sight in every step', async () => {
   const { page, errors, close } = await open(site, { hash: '#patient=average&level=L4&side=left&start=1&oblique=-9&tilt=12' });
   const current = '[data-phase="current"] .step-title';
@@ -95,13 +113,17 @@ test('injection: the film rules, and what is to be done is in sight in each of i
   await use(page, 'place');
   const needle = ['#needle-hint', '#needle-next'];
   await rules(page, 'hub over tip', [title, ...needle]);
+  await underThumb(page, 'hub over tip', ['.hand-pad .button:first-child', '.hand-pad .button:last-child']);
   await align(page);
   await steerTo(page, 20);
   await rules(page, 'steer', [title, ...needle]);
+  await underThumb(page, 'steer', ['.hand-push .button:first-child', '.hand-push ~ .hand-push .button:last-child']);
   await steerTo(page, 55);
   await rules(page, 'depth', [title, ...needle]);
+  await underThumb(page, 'depth', ['#go-true_ap', '#go-lateral', '#go-oblique']);
   await use(page, 'go-on-depth');
   await rules(page, 'contrast', [title, '#needle-hint', '#aspirate']);
+  await underThumb(page, 'contrast', ['#inject-10', '#inject-50', '#inject-hold']);
   await use(page, 'go-on-contrast');
   await rules(page, 'finish', [title, '#finish']);
   assert.deepEqual(errors, []);

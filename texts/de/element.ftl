@@ -6,6 +6,8 @@ waiting = Das Bild wird gezeichnet, wenn dies in den Blick kommt.
 turns = C-Bogen drehen
 checksHeading = Wie genau
 showingBest = Die beste Einstellung, die dieses Gerät hier erreicht. Sie zählt nicht als gefunden.
+through = Durch den Strahl
+throughFailed = Die Knochen ließen sich nicht laden ({ $why }); das Bild ist, wie es war.
 allowedDigest = sha256-, sha384- oder sha512-, jeweils gefolgt von einer Prüfsumme in Base64
 allowedPatient = der Name einer Person
 

@@ -88,6 +88,7 @@ keys-places-menus = Menüs und Dialoge
 keys-page-keys = diese Liste der Tasten
 keys-page-read = das Bild wird vorgelesen
 keys-page-zoom = das Bild größer, kleiner, ganz
+keys-page-through = gehalten: durch den Strahl, die Knochen in 3D
 keys-sliders-step = { $deg } Grad, der Knopf geht in die Richtung des Pfeils
 keys-sliders-ends = ans Ende des Bereichs
 keys-picture-turn = den C-Bogen um { $step } drehen, mit Umschalt um { $coarse }

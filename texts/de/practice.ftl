@@ -19,7 +19,7 @@ due = { $n ->
     [one] { $n } Entscheidung steht heute wieder an.
    *[other] { $n } Entscheidungen stehen heute wieder an.
   }
-begun = { $begun } von { $all } Entscheidungen begonnen, jede auf fünf Höhen und zwei Seiten; bisher { $n ->
+begun = { $begun } von { $all } Entscheidungen begonnen, jede auf fünf oder sechs Höhen und zwei Seiten; bisher { $n ->
     [one] { $n } Antwort
    *[other] { $n } Antworten
   }.
@@ -40,7 +40,14 @@ asked-way-true_ap = Das soll eine echte AP-Aufnahme von { $level } werden. Wohin
 asked-way-oblique = Das soll die { $side ->
     [left] linke
    *[right] rechte
-  } Schrägaufnahme von { $level } werden, mit dem Gelenkfortsatz der Höhe darunter unter dem Pedikel. Wohin muss der Empfänger zuerst?
+  } Schrägaufnahme von { $level } werden, { $level ->
+    [S1] mit der vorderen Öffnung des ersten Sakralforamens über der hinteren
+   *[other] mit dem Gelenkfortsatz der Höhe darunter unter dem Pedikel
+  }. Wohin muss der Empfänger zuerst?
+asked-way-steep_oblique = Das soll die { $side ->
+    [left] linke
+   *[right] rechte
+  } Schrägaufnahme von { $level } für den Weg unter der Wurzel werden: der Gelenkfortsatz der Höhe darunter in der Mitte seiner eigenen Deckplatte, und diese Platte als Linie. Wohin muss der Empfänger zuerst?
 asked-amount-true_ap = Für eine echte AP-Aufnahme von { $level } muss der Empfänger { $to ->
     [left] zur linken Seite des Patienten
     [right] zur rechten Seite des Patienten
@@ -51,6 +58,15 @@ asked-amount-oblique = Für die { $side ->
     [left] linke
    *[right] rechte
   } Schrägaufnahme von { $level } muss der Empfänger { $to ->
+    [left] zur linken Seite des Patienten
+    [right] zur rechten Seite des Patienten
+    [cephalad] kopfwärts
+   *[caudad] fußwärts
+  }. Etwa wie weit?
+asked-amount-steep_oblique = Für die { $side ->
+    [left] linke
+   *[right] rechte
+  } Schrägaufnahme von { $level } für den Weg unter der Wurzel muss der Empfänger { $to ->
     [left] zur linken Seite des Patienten
     [right] zur rechten Seite des Patienten
     [cephalad] kopfwärts
@@ -166,6 +182,18 @@ fact-process = Der Umriss des Fortsatzes darunter steht { $n } % der Pedikelbrei
     [left] linken
    *[right] rechten
   } Seite des Patienten neben dessen Mitte.
+fact-midPlate = Der Umriss des Fortsatzes darunter steht { $n } % der halben Plattenbreite zur { $way ->
+    [left] linken
+   *[right] rechten
+  } Seite des Patienten neben der Mitte dieser Platte.
+fact-rimsBelow = Der vordere Rand der oberen Deckplatte der Höhe darunter steht { $n } mm { $way ->
+    [above] über
+   *[below] unter
+  } dem hinteren.
+fact-openings = Die vordere Öffnung des ersten Sakralforamens steht { $n } mm zur { $way ->
+    [left] linken
+   *[right] rechten
+  } Seite des Patienten neben der hinteren.
 fact-lateral = Die beiden Pedikel stehen { $n } mm auseinander.
 fact-tip = Die Spitze steht { $side } mm { $sideWay ->
     [lateral] lateral
@@ -284,6 +312,11 @@ keep-added = { $n ->
     [one] { $n } Antwort hinzugenommen.
    *[other] { $n } Antworten hinzugenommen.
   }
+keep-hand = Um Ihr Üben abzugeben, tragen Sie den Code ein, den Sie bekommen haben. Der Beleg enthält Ihre Antworten und zu welchen Bildern sie gehören; die Seite der Lehrenden stellt jede Frage noch einmal.
+keep-code = Ihr Code
+keep-receipt = Einen Beleg sichern
+keep-noCode = Tragen Sie zuerst Ihren Code ein.
+keep-noAnswers = Es gibt noch keine Antwort, die ein Beleg enthalten könnte.
 
 ## Im Kurs: wer lernt
 
@@ -357,9 +390,9 @@ teacher-nothing = –
 ## Kurven eines Kurses
 
 group-heading = Lernkurven eines Kurses
-group-why = Nehmen Sie die Dateien dazu, die Lernende auf ihrer Seite zum Üben gesichert haben. Eine Zeile je Datei; nichts wird behalten oder gesendet.
+group-why = Nehmen Sie die Belege dazu, die Lernende vom Üben abgegeben haben, oder Dateien, die sie gesichert haben. Je eine Zeile; jedes Bild eines Belegs wird noch einmal gefragt. Nichts wird behalten oder gesendet.
 group-add = Dateien hinzunehmen
-group-file = Datei
+group-file = Lernende
 group-cell = { $n ->
     [0] keine Antworten
     [one] { $n } Antwort, { $wrong } falsch
@@ -367,3 +400,13 @@ group-cell = { $n ->
   }
 group-reached = erreicht bei { $n }
 group-bad = { $name }: { $why }
+group-check = Prüfung
+group-checking = Noch einmal gefragt: { $n } von { $all } Antworten.
+group-verified = bestätigt
+group-altered = geändert: { $why }
+group-unknown_engine = mit Version { $why } gezeichnet, nicht geprüft
+group-plain = gesicherte Datei, nicht geprüft
+group-shares = hat { $n ->
+    [one] { $n } Bild
+   *[other] { $n } Bilder
+  } mit { $other } gemeinsam

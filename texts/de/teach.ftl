@@ -376,4 +376,4 @@ check-learners-oneColumns-result = Ergebnis
 check-learners-oneColumns-replay = Nachspielen
 check-learners-replay = Nachspielen
 check-learners-replayOf = Zeile { $n } nachspielen
-check-learners-replayNote = Nachspielen öffnet den Versuch auf der Übungsseite; dort geht es mit Rückgängig Schritt für Schritt zurück. Die Adresse trägt den ganzen Versuch; kein Server bekommt ihn.
+check-learners-replayNote = Nachspielen öffnet den Versuch auf der Übungsseite und zeigt ihn auf einer Zeitleiste, mit den Stellen, wo Punkte verloren gingen; geschlossen geht es mit Rückgängig Schritt für Schritt zurück. Die Adresse trägt den ganzen Versuch; kein Server bekommt ihn.

@@ -7,6 +7,8 @@ waiting = The picture is drawn when this comes into view.
 turns = Turn the C-arm
 checksHeading = How close
 showingBest = The best view that this machine reaches here. It does not count as found.
+through = Through the beam
+throughFailed = The bones could not be fetched ({ $why }); the film is as it was.
 allowedDigest = sha256-, sha384- or sha512-, each followed by a digest in base64
 allowedPatient = a patient’s name
 

@@ -99,6 +99,7 @@ keys-places-menus = Menus and dialogs
 keys-page-keys = this list of keys
 keys-page-read = the picture is read out
 keys-page-zoom = the film larger, smaller, whole
+keys-page-through = held: through the beam, the bones in 3D
 # The thumb is the part of a slider that moves.
 keys-sliders-step = { $deg ->
     [one] { $deg } degree, the thumb goes the way of the arrow

@@ -19,7 +19,7 @@ due = { $n ->
     [one] { $n } decision is due again today.
    *[other] { $n } decisions are due again today.
   }
-begun = { $begun } of { $all } decisions begun, each at five levels and on two sides; { $n ->
+begun = { $begun } of { $all } decisions begun, each at five or six levels and on two sides; { $n ->
     [one] { $n } answer
    *[other] { $n } answers
   } so far.
@@ -40,7 +40,14 @@ asked-way-true_ap = This is to become a true AP of { $level }. Which way does th
 asked-way-oblique = This is to become the { $side ->
     [left] left
    *[right] right
-  } oblique of { $level }, with the articular process of the level below under the pedicle. Which way does the receptor have to go first?
+  } oblique of { $level }, with { $level ->
+    [S1] the front opening of the first sacral foramen over its back one
+   *[other] the articular process of the level below under the pedicle
+  }. Which way does the receptor have to go first?
+asked-way-steep_oblique = This is to become the { $side ->
+    [left] left
+   *[right] right
+  } oblique of { $level } for the way under the root: the articular process of the level below at the middle of its own end plate, and that plate squared. Which way does the receptor have to go first?
 asked-amount-true_ap = For a true AP of { $level } the receptor has to go { $to ->
     [left] to the patient’s left
     [right] to the patient’s right
@@ -51,6 +58,15 @@ asked-amount-oblique = For the { $side ->
     [left] left
    *[right] right
   } oblique of { $level } the receptor has to go { $to ->
+    [left] to the patient’s left
+    [right] to the patient’s right
+    [cephalad] cephalad
+   *[caudad] caudad
+  }. About how far?
+asked-amount-steep_oblique = For the { $side ->
+    [left] left
+   *[right] right
+  } oblique of { $level } for the way under the root the receptor has to go { $to ->
     [left] to the patient’s left
     [right] to the patient’s right
     [cephalad] cephalad
@@ -166,6 +182,18 @@ fact-process = The outline of the process below stands { $n } % of the pedicle�
     [left] left
    *[right] right
   } of its middle.
+fact-midPlate = The outline of the process below stands { $n } % of half the end plate’s width to the patient’s { $way ->
+    [left] left
+   *[right] right
+  } of that plate’s middle.
+fact-rimsBelow = The front rim of the upper end plate of the level below stands { $n } mm { $way ->
+    [above] above
+   *[below] below
+  } the back rim.
+fact-openings = The front opening of the first sacral foramen stands { $n } mm to the patient’s { $way ->
+    [left] left
+   *[right] right
+  } of the back one.
 fact-lateral = The two pedicles stand { $n } mm apart.
 fact-tip = The tip stands { $side } mm { $sideWay ->
     [lateral] lateral
@@ -284,6 +312,11 @@ keep-added = { $n ->
     [one] { $n } answer added.
    *[other] { $n } answers added.
   }
+keep-hand = To hand in your practice, enter the code that your teacher gave you. The receipt holds your answers and which films they were to; your teacher’s page asks each again.
+keep-code = Your code
+keep-receipt = Save a receipt
+keep-noCode = Enter your code first.
+keep-noAnswers = There is no answer yet that a receipt could hold.
 
 ## In a class: the learner
 
@@ -357,9 +390,9 @@ teacher-nothing = –
 ## Curves of a class
 
 group-heading = Learning curves of a class
-group-why = Add the files that learners saved on their page of practice. A row each; nothing is kept or sent.
+group-why = Add the receipts of practice that learners handed in, or files that they saved. A row each; each film of a receipt is asked again. Nothing is kept or sent.
 group-add = Add files
-group-file = Learner’s file
+group-file = Learner
 group-cell = { $n ->
     [0] no answers
     [one] { $n } answer, { $wrong } wrong
@@ -367,3 +400,13 @@ group-cell = { $n ->
   }
 group-reached = reached at { $n }
 group-bad = { $name }: { $why }
+group-check = Check
+group-checking = Asking again: { $n } of { $all } answers.
+group-verified = verified
+group-altered = altered: { $why }
+group-unknown_engine = drawn by version { $why }, not checked
+group-plain = saved file, not checked
+group-shares = shares { $n ->
+    [one] { $n } film
+   *[other] { $n } films
+  } with { $other }

@@ -382,4 +382,4 @@ check-learners-oneColumns-result = Result
 check-learners-oneColumns-replay = Replay
 check-learners-replay = Replay
 check-learners-replayOf = Replay row { $n }
-check-learners-replayNote = A replay opens the attempt on the practice page, where undo goes back step by step. Its address carries the attempt whole; no server gets it.
+check-learners-replayNote = A replay opens the attempt on the practice page and plays it back on a time line, with the places where marks were lost; closed, undo goes back step by step. Its address carries the attempt whole; no server gets it.

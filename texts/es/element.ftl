@@ -6,6 +6,8 @@ waiting = La imagen se dibuja cuando esto queda a la vista.
 turns = Girar el arco en C
 checksHeading = Qué tan cerca
 showingBest = La mejor vista que este aparato alcanza aquí. No cuenta como encontrada.
+through = A través del haz
+throughFailed = No se pudieron traer los huesos ({ $why }); la imagen sigue como estaba.
 allowedDigest = sha256-, sha384- o sha512-, cada uno seguido de un resumen en base64
 allowedPatient = el nombre de un paciente
 

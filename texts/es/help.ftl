@@ -91,6 +91,7 @@ keys-places-menus = Menús y diálogos
 keys-page-keys = esta lista de teclas
 keys-page-read = se lee la imagen en voz alta
 keys-page-zoom = la imagen más grande, más pequeña, entera
+keys-page-through = mantenida: a través del haz, los huesos en 3D
 keys-sliders-step = { $deg ->
     [one] { $deg } grado, el tirador va hacia donde apunta la flecha
    *[other] { $deg } grados, el tirador va hacia donde apunta la flecha

@@ -19,7 +19,7 @@ due = { $n ->
     [one] Hoy vuelve a tocar { $n } decisión.
    *[other] Hoy vuelven a tocar { $n } decisiones.
   }
-begun = { $begun } de { $all } decisiones empezadas, cada una en cinco niveles y dos lados; { $n ->
+begun = { $begun } de { $all } decisiones empezadas, cada una en cinco o seis niveles y dos lados; { $n ->
     [one] { $n } respuesta
    *[other] { $n } respuestas
   } hasta ahora.
@@ -40,7 +40,14 @@ asked-way-true_ap = Esto debe llegar a ser una AP verdadera de { $level }. ¿Hac
 asked-way-oblique = Esto debe llegar a ser la oblicua { $side ->
     [left] izquierda
    *[right] derecha
-  } de { $level }, con la apófisis articular del nivel inferior bajo el pedículo. ¿Hacia dónde tiene que ir primero el receptor?
+  } de { $level }, con { $level ->
+    [S1] la abertura anterior del primer agujero sacro sobre la posterior
+   *[other] la apófisis articular del nivel inferior bajo el pedículo
+  }. ¿Hacia dónde tiene que ir primero el receptor?
+asked-way-steep_oblique = Esto debe llegar a ser la oblicua { $side ->
+    [left] izquierda
+   *[right] derecha
+  } de { $level } para la vía bajo la raíz: la apófisis articular del nivel inferior en el centro de su propio platillo, y ese platillo de canto. ¿Hacia dónde tiene que ir primero el receptor?
 asked-amount-true_ap = Para una AP verdadera de { $level } el receptor tiene que ir { $to ->
     [left] hacia la izquierda del paciente
     [right] hacia la derecha del paciente
@@ -51,6 +58,15 @@ asked-amount-oblique = Para la oblicua { $side ->
     [left] izquierda
    *[right] derecha
   } de { $level } el receptor tiene que ir { $to ->
+    [left] hacia la izquierda del paciente
+    [right] hacia la derecha del paciente
+    [cephalad] hacia la cabeza
+   *[caudad] hacia los pies
+  }. ¿Cuánto, más o menos?
+asked-amount-steep_oblique = Para la oblicua { $side ->
+    [left] izquierda
+   *[right] derecha
+  } de { $level } para la vía bajo la raíz el receptor tiene que ir { $to ->
     [left] hacia la izquierda del paciente
     [right] hacia la derecha del paciente
     [cephalad] hacia la cabeza
@@ -166,6 +182,18 @@ fact-process = El contorno de la apófisis del nivel inferior está a un { $n } 
     [left] izquierda
    *[right] derecha
   } del paciente respecto a su centro.
+fact-midPlate = El contorno de la apófisis del nivel inferior está a un { $n } % de la mitad del ancho del platillo hacia la { $way ->
+    [left] izquierda
+   *[right] derecha
+  } del paciente respecto al centro de ese platillo.
+fact-rimsBelow = El borde anterior del platillo superior del nivel inferior está { $n } mm { $way ->
+    [above] por encima
+   *[below] por debajo
+  } del posterior.
+fact-openings = La abertura anterior del primer agujero sacro está a { $n } mm hacia la { $way ->
+    [left] izquierda
+   *[right] derecha
+  } del paciente respecto a la posterior.
 fact-lateral = Los dos pedículos están a { $n } mm uno del otro.
 fact-tip = La punta está { $side } mm { $sideWay ->
     [lateral] lateral
@@ -284,6 +312,11 @@ keep-added = { $n ->
     [one] { $n } respuesta añadida.
    *[other] { $n } respuestas añadidas.
   }
+keep-hand = Para entregar su práctica, escriba el código que recibió. El comprobante contiene sus respuestas y a qué imágenes corresponden; la página del docente vuelve a hacer cada pregunta.
+keep-code = Su código
+keep-receipt = Guardar un comprobante
+keep-noCode = Escriba primero su código.
+keep-noAnswers = Todavía no hay ninguna respuesta que un comprobante pueda contener.
 
 ## En clase: quien aprende
 
@@ -357,9 +390,9 @@ teacher-nothing = –
 ## Curvas de una clase
 
 group-heading = Curvas de aprendizaje de una clase
-group-why = Añada los archivos que los participantes guardaron en su página de práctica. Una fila cada uno; nada se guarda ni se envía.
+group-why = Añada los comprobantes de práctica que los participantes entregaron, o los archivos que guardaron. Una fila cada uno; cada imagen de un comprobante se vuelve a preguntar. Nada se guarda ni se envía.
 group-add = Añadir archivos
-group-file = Archivo
+group-file = Participante
 group-cell = { $n ->
     [0] sin respuestas
     [one] { $n } respuesta, { $wrong } fallada
@@ -367,3 +400,13 @@ group-cell = { $n ->
   }
 group-reached = alcanzado en { $n }
 group-bad = { $name }: { $why }
+group-check = Comprobación
+group-checking = Se vuelve a preguntar: { $n } de { $all } respuestas.
+group-verified = comprobado
+group-altered = modificado: { $why }
+group-unknown_engine = dibujado con la versión { $why }, sin comprobar
+group-plain = archivo guardado, sin comprobar
+group-shares = comparte { $n ->
+    [one] { $n } imagen
+   *[other] { $n } imágenes
+  } con { $other }

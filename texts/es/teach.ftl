@@ -376,4 +376,4 @@ check-learners-oneColumns-result = Resultado
 check-learners-oneColumns-replay = Reproducir
 check-learners-replay = Reproducir
 check-learners-replayOf = Reproducir la fila { $n }
-check-learners-replayNote = Reproducir abre el intento en la página de práctica, donde deshacer retrocede paso a paso. La dirección lleva el intento entero; ningún servidor lo recibe.
+check-learners-replayNote = Una reproducción abre el intento en la página de práctica y lo muestra sobre una línea de tiempo, con los lugares donde se perdieron puntos; cerrada, deshacer vuelve paso a paso. Su dirección lleva el intento entero; ningún servidor lo recibe.

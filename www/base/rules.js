@@ -44,7 +44,10 @@ export const between = (low, high, whole = false) => ({
 export const onOff = { kind: 'onOff', values: ['on', 'off'], read: (text) => new Map([['on', true], ['off', false]]).get(text.toLowerCase()) };
 
 /**
- * At most 40 characters of what was found, for a sentence about it.
+ * At most 40 characters of what was found, for a sentence about it: on one line, and no half of a character.
  * @param {string} text
  */
-export const clip = (text) => (text.length > 40 ? `${text.slice(0, 40)}…` : text);
+export const clip = (text) => {
+  const plain = text.replace(/\p{Cc}/gu, ' ');
+  return plain.length > 40 ? `${[...plain.slice(0, 80)].slice(0, 40).join('')}…` : plain;
+};

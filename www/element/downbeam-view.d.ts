@@ -107,6 +107,8 @@ export class DownbeamView extends HTMLElement {
   outlines: boolean;
   /** Names of the parts of the oblique view’s dog on the picture. */
   labels: boolean;
+  /** Through the beam: over the film the bones in 3D as the source sees them, with the rays through the end plate’s rims and the pedicle. A switch under the film says the same. */
+  through: boolean;
   /** Sliders, the drag that turns, and what may be switched. Without them the element is a figure. */
   controls: boolean;
   /** How near the view is: always shown, shown when the learner asks, or never. Events and `report()` know it in any case. */

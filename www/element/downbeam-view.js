@@ -205,6 +205,11 @@ export class DownbeamView extends HTMLElement {
       check: () => this.#ask(),
       toggleBest: () => (state.ownView ? this.#store.set({ ...state.ownView, ownView: null }) : this.#showBest()),
       retry: () => this.#bring(),
+      redraw: () => this.#frame(),
+      without: (sentence) => {
+        this.#store.set({ through: false });
+        this.#problems.add('engine', { about: 'engine', attribute: null, value: null, sentence });
+      },
     }, texts);
     for (const [name, given] of this.#unsaid) this.#take(name, given);
     this.#problems.show();
@@ -370,6 +375,7 @@ export class DownbeamView extends HTMLElement {
     }
     film.expose(stand, state);
     film.mark(stand, state, this.#report);
+    this.#face.bones(stand, state, this.#report);
     if (!this.#hasShown) this.#isReady();
     else if (this.#moved) this.#tell('downbeam-change', stateOf(state, this.#report, false));
   }

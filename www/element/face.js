@@ -3,6 +3,7 @@
 import { FIRST_CATALOGUE } from '../engine/catalogue.js';
 import { criteriaOf, scoreRow, showCriteria, viewOf } from '../views/criterion-rows.js';
 import { make, say } from '../base/dom.js';
+import { reason } from '../engine/engine-load.js';
 import { showDogNames, showKey } from '../film/picture-key.js';
 import { dragToTurn, turnControl } from '../controls/turn.js';
 import { filmCanvases } from './film.js';
@@ -11,22 +12,23 @@ const SWITCHES = [
   ['polarity', 'polarity', (on) => (on ? 'bone-dark' : 'bone-white'), (value) => value === 'bone-dark'],
   ['outlines', 'outlines', (on) => on, (value) => value],
   ['labels', 'labels', (on) => on, (value) => value],
+  ['through', 'through', (on) => on, (value) => value],
 ];
 
-/** Builds it. `app`: `{ state, catalogue, change(patch), hold(on), check(), toggleBest(), retry() }`. */
+/** Builds it. `app`: `{ state, catalogue, change(patch), hold(on), check(), toggleBest(), retry(), redraw(), without(sentence) }`. */
 export function buildFace(root, app, texts) {
   const title = make('p', { class: 'title', id: 'title', part: 'title' });
   const patient = make('p', { class: 'quiet' });
   const notice = make('div', { class: 'notices', part: 'notice', role: 'alert' });
   const image = make('div', { class: 'film-image', role: 'img', 'aria-labelledby': 'words' });
-  const film = filmCanvases(image, texts.picture);
+  const film = filmCanvases(image, texts, { come: app.redraw, failed: (error) => app.without(texts.throughFailed(reason(error))) });
   const cover = filmCover(app, texts);
   const words = make('p', { class: 'unseen', id: 'words' });
   const tools = make('div', { class: 'film-tools', part: 'tools' });
   const switches = SWITCHES.map(([key, text, write, read]) => {
     const box = make('input', { type: 'checkbox', id: `switch-${key}` });
     box.addEventListener('change', () => app.change({ [key]: write(box.checked) }));
-    tools.append(make('label', { class: 'tick' }, box, make('span', {}, texts.picture[text])));
+    tools.append(make('label', { class: 'tick' }, box, make('span', {}, text === 'through' ? texts.through : texts.picture[text])));
     return (state) => (box.checked = read(state[key]));
   });
   const key = make('ul', { class: 'key', part: 'key' });
@@ -54,6 +56,7 @@ export function buildFace(root, app, texts) {
   root.replaceChildren(frame);
   dragToTurn(film.overlay, app);
 
+  let through = '';
   return {
     film,
     image,
@@ -74,8 +77,10 @@ export function buildFace(root, app, texts) {
       }
       const seen = checks.show(state, report, test);
       side.hidden = turns.hidden && checks.element.hidden;
-      say(words, [texts.picture.alternative(state), seen].filter(Boolean).join(' '));
+      say(words, [texts.picture.alternative(state), through, seen].filter(Boolean).join(' '));
     },
+    /** The bones through the beam, where they are wanted. */
+    bones: (stand, state, report) => void (through = film.through(stand, state, report)),
     /** Says what the learner has come to, once it stands still. */
     announce(state, report, test) {
       const view = viewOf(report, state.view);

@@ -4,16 +4,20 @@ import { make } from '../base/dom.js';
 import { DETECTOR_MM, outlineStyle } from '../film/film-look.js';
 import { drawDogNames, drawEdgeLetters } from '../film/labels.js';
 import { keyOf } from '../state/positioning.js';
+import { elementBones } from './bones.js';
 
 const RADIOGRAPH_PX = 512;
 /** What of the state changes the radiograph, beside the patient. */
 const LOOK = ['level', 'oblique_deg', 'tilt_deg', 'rotation_deg', 'polarity'];
 
-/** Builds the canvases in `holder`. `words`: the `picture` table of the texts. */
-export function filmCanvases(holder, words) {
+/** Builds the canvases in `holder`. `texts`: of the element; `bones`: what is done about the bones through the beam (bones.js). */
+export function filmCanvases(holder, texts, bones) {
+  const words = texts.picture;
   const under = make('canvas', { width: RADIOGRAPH_PX, height: RADIOGRAPH_PX });
   const overlay = make('canvas', { class: 'overlay', width: RADIOGRAPH_PX, height: RADIOGRAPH_PX });
-  holder.append(under, overlay);
+  const over = make('canvas', { class: 'film-bones', 'aria-hidden': 'true' });
+  holder.append(under, over, overlay);
+  const through = elementBones(over, holder, texts.language, bones);
   const radiograph = under.getContext('2d', { alpha: false });
   const pen = overlay.getContext('2d');
   let drawn = '';
@@ -45,16 +49,20 @@ export function filmCanvases(holder, words) {
       drawEdgeLetters(pen, state, scale, words);
       if (state.labels) drawDogNames(pen, { ...state, field_mm: DETECTOR_MM, open: [1, 1], dog: report.dog }, scale, words);
     },
+    /** Through the beam, or the film alone. Returns what is said of it. */
+    through(stand, state, report) {
+      const plate = report.criteria.find((c) => c.id === 'squared');
+      return through.show(state.through, stand, report, plate ? texts.checks.told(plate) : '');
+    },
     /** Nothing is drawn any more. */
     forget: () => (drawn = ''),
     /** A PNG of both, with sentences under them. */
-    png: (sentences) => asPng(under, overlay, sentences),
+    png: (sentences) => asPng(through.shown() ? [over] : [under, overlay], Math.max(RADIOGRAPH_PX, overlay.width), sentences),
   };
 }
 
-/** Picture and marks on one canvas, `sentences` on a strip below, broken into lines. */
-function asPng(under, overlay, sentences) {
-  const size = Math.max(RADIOGRAPH_PX, overlay.width);
+/** Pictures over each other on one canvas, `sentences` on a strip below, broken into lines. */
+function asPng(pictures, size, sentences) {
   const letter = Math.round(size / 40);
   const canvas = make('canvas', { width: size, height: size });
   const pen = canvas.getContext('2d');
@@ -64,8 +72,7 @@ function asPng(under, overlay, sentences) {
   canvas.height = size + Math.round((lines.length * 1.35 + 1) * letter);
   pen.fillStyle = '#05070a';
   pen.fillRect(0, 0, canvas.width, canvas.height);
-  pen.drawImage(under, 0, 0, size, size);
-  pen.drawImage(overlay, 0, 0, size, size);
+  for (const picture of pictures) pen.drawImage(picture, 0, 0, size, size);
   // Another size of the canvas has put its pen back to the start.
   pen.font = font;
   pen.fillStyle = '#e6ecef';

@@ -29,6 +29,7 @@ export const ATTRIBUTES = [
   { name: 'polarity', key: 'polarity', rule: oneOf(['bone-dark', 'bone-white']), fallback: 'bone-dark', says: 'Grey values.' },
   { name: 'outlines', key: 'outlines', rule: flag, fallback: true, says: 'Outlines of the bones on the picture.' },
   { name: 'labels', key: 'labels', rule: flag, fallback: false, says: 'Names of the parts of the oblique view’s dog on the picture.' },
+  { name: 'through', key: 'through', rule: flag, fallback: false, says: 'Through the beam: over the film the bones in 3D as the source sees them, with the rays through the end plate’s rims and the pedicle. A switch under the film says the same.' },
   { name: 'controls', key: 'controls', rule: flag, fallback: true, says: 'Sliders, the drag that turns, and what may be switched. Without them the element is a figure.' },
   { name: 'checks', key: 'checks', rule: oneOf(['on', 'ask', 'off']), fallback: 'on', says: 'How near the view is: always shown, shown when the learner asks, or never. Events and `report()` know it in any case.' },
   { name: 'theme', key: 'theme', rule: oneOf(['dark', 'light', 'device']), fallback: 'dark', says: 'The look; `device` follows the system’s colour scheme.' },

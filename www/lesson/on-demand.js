@@ -23,10 +23,10 @@ export const leadsToLesson = (fragment) => LINKS.test(fragment);
 
 /**
  * `needle` is from `injectionOnDemand`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
- * lesson.
+ * lesson, `replays()` when an attempt comes by it.
  * @param {App} app
  * @param {Needle & { bring: () => Promise<void> }} needle
- * @param {FlowActs} act
+ * @param {FlowActs & { replays: () => void }} act
  */
 export function lessonsOnDemand(app, needle, act) {
   /** @type {LessonFlow | null} */
@@ -65,6 +65,7 @@ export function lessonsOnDemand(app, needle, act) {
       while (!app.room) await new Promise((resolve) => setTimeout(resolve, 50));
       await needle.bring();
       needle.attempt.open(attempt);
+      act.replays();
       app.touch();
     } catch (error) {
       act.notice([texts.notice.noPart(texts.activity.lessons, reason(error))]);

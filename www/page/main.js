@@ -57,6 +57,10 @@ let help = null;
 let keepsakes = null;
 let link = null;
 let zoom = null;
+let through = null;
+let replay = null;
+// An address has brought an attempt to be played back.
+let replays = false;
 // What is asked before a turn, and the lines on the film that say what is off.
 let ask = null;
 let dimensions = null;
@@ -66,7 +70,7 @@ const wishes = {
   file: early(['attempt-save', 'attempt-open']),
 };
 const ofHelp = (wish) => () => (help ? wish(help) : wishes.help.ask(() => wish(help)));
-const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (way) => zoom?.by(way) };
+const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (way) => zoom?.by(way), through: () => through?.key() };
 
 document.documentElement.dataset.later = 'coming';
 fillPage();
@@ -85,7 +89,7 @@ const record = exposureRecord(app, images, patient, {
 });
 const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
-const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search) });
+const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: () => (replay ? replay.open() : (replays = true)) });
 const viewKeys = { pick: (view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
@@ -165,6 +169,7 @@ function later() {
       help.words();
       wishes.help.come();
     }).catch(without(texts.menu.name)),
+    import('../help/terms.js').then((m) => m.explainTerms(() => !app.lesson?.asks.has('name_parts'))).catch(without(texts.menu.name)),
     import('../history/keepsake.js').then((m) => {
       keepsakes = m.keepsakes(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
       keepsakes.after();
@@ -177,11 +182,23 @@ function later() {
     }).then((m) => {
       link = m.gantryLink(app, {
         whole: patient.whole, shown, needle: () => needle.inGantry(), marked: () => needle.marked(), revision: () => needle.attempt.revision(), busy: () => needle.aiming(), field_mm: () => needle.field_mm(),
-        tells: () => needle.attempt.report()?.finished || !(app.state.selfTest || app.lesson?.assessment || app.lesson?.asks.has('name_parts')),
+        tells,
         relight: () => patient.whole() && app.report && images.mark(app.room, app.state, shown(), marks()),
       });
       link.update();
     }).catch(without(texts.gantry.heading)),
+    needle.bring().then(() => import('../replay/offer.js')).then((m) => {
+      replay = m.replayOffer(app, needle.attempt, notice);
+      if (replays) replay.open();
+      replay.update();
+    }).catch(without(texts.activity.injection)),
+    import('../through/page-button.js').then((m) => {
+      through = m.throughButton(app, {
+        whole: patient.whole, shown, tells, needle: () => needle.inGantry(), revision: () => needle.attempt.revision(), aim: patient.aim, notice,
+        report: () => (app.state.byExposure ? record.taken()?.report : app.report) ?? null, said: (text) => say(byId('status'), text),
+      });
+      through.update();
+    }).catch(without(texts.picture.heading)),
   ];
   Promise.allSettled([...looks, ...parts]).then(() => (document.documentElement.dataset.later = 'done'));
 }
@@ -269,6 +286,13 @@ function showWords() {
   help?.words();
   keepsakes?.after();
   link?.update();
+  through?.update();
+  replay?.update();
+}
+
+/** Whether parts may be told. */
+function tells() {
+  return Boolean(needle.attempt.report()?.finished) || !(app.state.selfTest || app.lesson?.assessment || app.lesson?.asks.has('name_parts'));
 }
 
 function shown() {

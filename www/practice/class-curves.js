@@ -1,37 +1,83 @@
-// The curves of a class: a row for each file that a learner saved, a column for each skill. Files are read and not kept.
+// The curves of a class: a row for each receipt of practice, or file that a learner saved, and a column for each skill. Of a receipt every film is asked again, a
+// few at a time. Files are read and not kept.
 
-import { chooser } from '../base/chooser.js';
-import { byId, make } from '../base/dom.js';
+import { byId, make, say } from '../base/dom.js';
 import { practice as t } from '../words/practice.js';
 import { complaint, today } from './module.js';
 import { whatTheyShow } from './curve.js';
 
+/** How long the page may be busy at a stretch, ms. */
+const SLICE_MS = 24;
+const rest = () => new Promise((resolve) => setTimeout(resolve));
+
+/** Shows curves in the page's places for them; returns `add(files)`, files being `[{ name, text }]`. */
 export function classCurves(module) {
+  /** Rows by learner or by file, and the receipts by row. */
   const rows = new Map();
-  chooser(byId('choose-curves'), byId('curve-files'), async (files) => {
-    const bad = [];
-    for (const file of files) {
+  const receipts = new Map();
+  const bad = [];
+
+  return async function add(files) {
+    for (const { name, text } of files) {
       try {
-        const room = new module.PracticeRoom();
-        room.load(await file.text());
-        rows.set(file.name, room.overview(today()));
-        room.free();
+        if (module.PracticeCheck.isMeant(text)) await addReceipt(text);
+        else addFile(name, text);
       } catch (error) {
-        bad.push(t.group.bad(file.name, complaint(error)));
+        bad.push(t.group.bad(name, complaint(error)));
       }
     }
+    say(byId('curves-checking'), '');
     byId('curves-bad').replaceChildren(...bad.map((sentence) => make('li', {}, sentence)));
     show();
-  });
+  };
+
+  function addFile(name, text) {
+    const room = new module.PracticeRoom();
+    room.load(text);
+    rows.set(name, { status: 'plain', note: '', overview: room.overview(today()) });
+    room.free();
+  }
+
+  async function addReceipt(text) {
+    const check = new module.PracticeCheck(text);
+    const all = JSON.parse(text.replace(/^\uFEFF/, '')).answers.length;
+    let done = 0;
+    let until = performance.now() + SLICE_MS;
+    while (!check.step()) {
+      done += 1;
+      if (performance.now() < until) continue;
+      say(byId('curves-checking'), t.group.checking(done, all));
+      await rest();
+      until = performance.now() + SLICE_MS;
+    }
+    const { learner, status, note } = check.told();
+    const room = check.room();
+    // The newest receipt of a learner holds the ones before.
+    rows.set(learner, { status, note, overview: room.overview(today()) });
+    receipts.set(learner, text);
+    room.free();
+    check.free();
+  }
 
   function show() {
+    byId('curves').hidden = rows.size === 0 && bad.length === 0;
     const [first] = rows.values();
     if (!first) return;
-    const head = make('tr', {}, make('th', { scope: 'col' }, t.group.file), ...first.skills.map(({ skill }) => make('th', { scope: 'col' }, t.skill(skill))));
-    const body = [...rows].sort(([a], [b]) => a.localeCompare(b)).map(([name, overview]) => make('tr', {}, make('th', { scope: 'row' }, name), ...overview.skills.map(({ curve }) => cell(curve, overview))));
+    const shares = shared();
+    const head = make('tr', {}, ...[t.group.file, t.group.check, ...first.overview.skills.map(({ skill }) => t.skill(skill))].map((name) => make('th', { scope: 'col' }, name)));
+    const body = [...rows].sort(([a], [b]) => a.localeCompare(b)).map(([name, row]) =>
+      make('tr', { 'data-status': row.status }, make('th', { scope: 'row' }, name), make('td', {}, [t.group.status(row.status, row.note), ...(shares.get(name) ?? [])].join('; ')), ...row.overview.skills.map(({ curve }) => cell(curve, row.overview))),
+    );
     byId('curves-table').replaceChildren(make('thead', {}, head), make('tbody', {}, ...body));
-    byId('curves-what').replaceChildren(...whatTheyShow(first));
+    byId('curves-what').replaceChildren(...whatTheyShow(first.overview));
     byId('curves-shown').hidden = false;
+  }
+
+  /** Of each learner, with whom films are shared. */
+  function shared() {
+    const names = [...receipts.keys()];
+    const found = module.PracticeCheck.shared([...receipts.values()]);
+    return new Map(names.flatMap((name, i) => (found[2 * i] < 0 ? [] : [[name, [t.group.shares(found[2 * i + 1], names[found[2 * i]])]]])));
   }
 
   function cell(curve, overview) {

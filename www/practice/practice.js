@@ -123,6 +123,27 @@ function daily(room, film, notice) {
   }
 
   byId('keep-save').addEventListener('click', () => saveText('downbeam-practice.json', `${room.toJson()}\n`, 'application/json'));
+  byId('keep-receipt').addEventListener('click', handIn);
+  byId('keep-code').addEventListener('keydown', (event) => event.key === 'Enter' && handIn());
+
+  /** Saves a receipt under the learner's code, which is what a teacher's list knows. */
+  function handIn() {
+    const code = byId('keep-code').value.trim();
+    if (code === '') {
+      say(byId('keep-said'), t.keep.noCode);
+      return byId('keep-code').focus();
+    }
+    try {
+      const text = room.receipt(code);
+      if (JSON.parse(text).answers.length === 0) return say(byId('keep-said'), t.keep.noAnswers);
+      const name = code.normalize('NFC').replace(/[^\p{L}\p{N}_-]+/gu, '-');
+      saveText(`downbeam-practice-${name}.json`, text, 'application/json');
+      say(byId('keep-said'), '');
+    } catch (error) {
+      say(byId('keep-said'), complaint(error));
+    }
+  }
+
   chooser(byId('keep-load'), byId('keep-file'), async ([file]) => {
     try {
       const added = room.merge(await file.text());

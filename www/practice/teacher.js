@@ -123,7 +123,9 @@ practicePage(t.classTitle, ({ module, room, film }) => {
     if (!copied) byId('link').select();
   });
 
-  classCurves(module);
+  const add = classCurves(module);
+  byId('curves').hidden = false;
+  chooser(byId('choose-curves'), byId('curve-files'), async (files) => add(await Promise.all(files.map(async (file) => ({ name: file.name, text: await file.text() })))));
   const round = namedRound();
   if (round) openRound(round);
 });

@@ -16,6 +16,8 @@ const t = teach.check;
 /** How long the page may be busy at a stretch, ms. */
 const SLICE_MS = 24;
 const NAMED = 20;
+/** As `practice_receipt::PracticeReceipt::is_meant` has it: asked before the module is there. */
+const PRACTICE = /"downbeam-practice-receipt-/;
 const STATUS = ['verified', 'altered', 'unknown_engine', 'unknown_lesson', 'unreadable'];
 
 const notice = beginPage(t.title);
@@ -31,6 +33,8 @@ let room = null;
 let given = 0;
 let left = 0;
 let cancelled = false;
+/** Takes receipts of practice in, once there were any. */
+let addCurves = null;
 /** One thing after the other: what is given meanwhile waits. */
 let work = begin();
 work.catch((error) => notice(error.message, { again: !room }));
@@ -159,11 +163,16 @@ async function readAll(files) {
   progress(t.waiting, null);
   const { taken, leftOut } = await sorted(files, engine.ClassRoom);
   showLeftOut(leftOut);
+  const practice = [];
   let read = 0;
   let since = performance.now();
   reading: for (const one of taken) {
     const place = placeOf(one);
     for await (const { line, text, why } of receiptsIn(one, engine.ClassRoom)) {
+      if (why === undefined && PRACTICE.test(text)) {
+        practice.push({ name: t.rows.place(place, line), text });
+        continue;
+      }
       if (why === undefined) room.addReceipt(place, line, text);
       else room.addUnreadable(place, line, why);
       given += 1;
@@ -176,6 +185,7 @@ async function readAll(files) {
     }
     read += 1;
   }
+  if (practice.length > 0) await showPractice(practice);
   left = room.check(0);
   if (cancelled) {
     show();
@@ -183,11 +193,22 @@ async function readAll(files) {
     notice(t.stoppedReading(read, taken.length));
     return;
   }
+  if (left === 0 && practice.length > 0) return void show();
   if (left === 0) {
     progress('', undefined);
     return void notice(t.nothing);
   }
   await checkAll();
+}
+
+/** Receipts of practice are asked again by the module for practice, which comes when the first one does. */
+async function showPractice(receipts) {
+  const { practiceModule, fillPractice } = await import('../practice/module.js');
+  const { classCurves } = await import('../practice/class-curves.js');
+  fillPractice();
+  addCurves ??= classCurves(await practiceModule());
+  byId('result').hidden = false;
+  await addCurves(receipts);
 }
 
 /** Checks all that is left, a slice at a time. */

@@ -2,6 +2,7 @@
 
 use crate::command::{Command, NotVerified, UsageError, print, text, unknown};
 use crate::out_file::{self, may_write};
+use crate::practice_receipts::{Practised, is_practice};
 use crate::receipt_source::{Found, each};
 use crate::{lesson_source, project};
 use anyhow::Context;
@@ -29,6 +30,7 @@ pub(crate) const COMMAND: Command = Command {
             --ndjson FILE  Write the rows as JSON, one object a line\n\
             --class FILE   The class list, CSV of code and name: names beside codes, and who has handed in nothing\n\
             --gradebook FILE  Write a row a learner: best try of each lesson in percent, passed, tries\n\
+            --curves FILE  Write the learning curves of receipts of practice, a row a learner and skill\n\
             --separator S  Of the tables: comma (default), semicolon (with decimal commas) or tab\n\
             --bom          Begin the tables with a byte order mark, which some spreadsheets want\n\
             --force        Write over files that are there already; never over what is read\n\
@@ -58,6 +60,7 @@ struct Asked {
     ndjson: Option<PathBuf>,
     class: Option<PathBuf>,
     gradebook: Option<PathBuf>,
+    curves: Option<PathBuf>,
     style: CsvStyle,
     force: bool,
     strict: bool,
@@ -81,6 +84,7 @@ fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
             Arg::Long("force") => asked.force = true,
             Arg::Long("class") => asked.class = Some(PathBuf::from(text(parser, "--class")?)),
             Arg::Long("gradebook") => asked.gradebook = Some(PathBuf::from(text(parser, "--gradebook")?)),
+            Arg::Long("curves") => asked.curves = Some(PathBuf::from(text(parser, "--curves")?)),
             Arg::Long("strict") => asked.strict = true,
             Arg::Long("summary") => asked.summary = true,
             Arg::Value(value) => asked.sources.push(value.into()),
@@ -106,16 +110,21 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let missing: Vec<String> =
         asked.sources.iter().filter(|s| !s.exists()).map(|s| s.display().to_string()).collect();
     let list = asked.class.as_deref().map(class_list).transpose()?;
-    let outputs: Vec<(&str, &Path)> =
-        [("--csv", &asked.csv), ("--ndjson", &asked.ndjson), ("--gradebook", &asked.gradebook)]
-            .into_iter()
-            .filter_map(|(option, file)| Some((option, file.as_deref()?)))
-            .collect();
+    let outputs: Vec<(&str, &Path)> = [
+        ("--csv", &asked.csv),
+        ("--ndjson", &asked.ndjson),
+        ("--gradebook", &asked.gradebook),
+        ("--curves", &asked.curves),
+    ]
+    .into_iter()
+    .filter_map(|(option, file)| Some((option, file.as_deref()?)))
+    .collect();
     let inputs: Vec<PathBuf> =
         asked.inputs.iter().chain(&asked.sources).chain(&asked.class).cloned().collect();
     may_write(&outputs, &inputs, asked.force)?;
-    let report = ClassReport::of(rows(&asked.sources, &asked.lessons));
-    if report.rows.is_empty() {
+    let (rows, practised) = rows(&asked.sources, &asked.lessons);
+    let report = ClassReport::of(rows);
+    if report.rows.is_empty() && practised.is_empty() {
         let names: Vec<String> = asked.sources.iter().map(|s| s.display().to_string()).collect();
         anyhow::bail!(
             "there is no receipt in {}: allowed are .json, .ndjson, .jsonl and .txt files",
@@ -124,6 +133,9 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     }
     let class = Class::of(&report, &list.clone().unwrap_or_default());
     write_tables(&asked, &report, &class)?;
+    if let Some(file) = &asked.curves {
+        out_file::write(file, practised.csv(asked.style).as_bytes())?;
+    }
     let mut text = rows_in_words(&report);
     if let Some(list) = &list {
         text += &list_in_words(&class, list);
@@ -134,13 +146,18 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         }
     }
     text += &totals_in_words(&report);
+    if !practised.is_empty() {
+        text += &practised.in_words();
+    }
     print(&text)?;
     if !missing.is_empty() {
         anyhow::bail!("there is no {}", missing.join(", "));
     }
-    let bad = report.rows.len() - report.count(Status::Verified);
+    let (practice, bad_practice) = practised.counts();
+    let bad = report.rows.len() - report.count(Status::Verified) + bad_practice;
     if asked.strict && bad > 0 {
-        return Err(NotVerified(format!("{bad} of {} receipts are not verified", report.rows.len())).into());
+        let all = report.rows.len() + practice;
+        return Err(NotVerified(format!("{bad} of {all} receipts are not verified")).into());
     }
     Ok(())
 }
@@ -193,14 +210,18 @@ fn separator(found: &str) -> Result<Separator, UsageError> {
 /// Receipts that are held in memory at once.
 const BATCH: usize = 1024;
 
-/// A row a receipt, in order; batch by batch, so that a large class needs little memory.
-fn rows(sources: &[PathBuf], lessons: &Lessons) -> Vec<Row> {
+/// A row a receipt, in order; batch by batch, so that a large class needs little memory. Receipts of practice are taken apart.
+fn rows(sources: &[PathBuf], lessons: &Lessons) -> (Vec<Row>, Practised) {
     let workers = std::thread::available_parallelism().map_or(1, usize::from);
     let mut interiors: Vec<Interiors> = (0..workers).map(|_| Interiors::default()).collect();
     let mut rows = Vec::new();
     let mut batch: Vec<Found> = Vec::new();
+    let mut practice: Vec<Found> = Vec::new();
     for source in sources {
         each(Path::new(source), &mut |found| {
+            if is_practice(&found) {
+                return practice.push(found);
+            }
             batch.push(found);
             if batch.len() == BATCH {
                 rows.append(&mut graded(&std::mem::take(&mut batch), lessons, &mut interiors));
@@ -208,7 +229,7 @@ fn rows(sources: &[PathBuf], lessons: &Lessons) -> Vec<Row> {
         });
     }
     rows.append(&mut graded(&batch, lessons, &mut interiors));
-    rows
+    (rows, Practised::of(&practice))
 }
 
 /// Grades a batch on all processors.

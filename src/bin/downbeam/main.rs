@@ -26,8 +26,10 @@ mod pack;
 mod patients;
 mod player_page;
 mod png_file;
+mod practice_receipts;
 mod project;
 mod receipt_source;
+mod replay;
 mod schema;
 mod serve;
 mod shown;
@@ -45,7 +47,7 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::process::ExitCode;
 
-const COMMANDS: [&Command; 14] = [
+const COMMANDS: [&Command; 15] = [
     &serve::COMMAND,
     &build::COMMAND,
     &pack::COMMAND,
@@ -55,6 +57,7 @@ const COMMANDS: [&Command; 14] = [
     &check::COMMAND,
     &grade::COMMAND,
     &codes::COMMAND,
+    &replay::COMMAND,
     &schema::COMMAND,
     &model::COMMAND,
     &texts::COMMAND,

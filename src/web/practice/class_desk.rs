@@ -45,7 +45,7 @@ impl ClassDesk {
     /// Opens a question of the round in a practice room; as [`PracticeRoom::begin`].
     #[wasm_bindgen(unchecked_return_type = "values.ShownQuestion")]
     pub fn begin(&self, room: &mut PracticeRoom, index: usize) -> Result<JsValue, JsError> {
-        room.opened(self.round.question(index))
+        room.opened(self.round.question(index), None)
     }
 
     /// The code of a learner's answers: the choice by its place, 255 where there is none.

@@ -57,7 +57,7 @@ impl Files {
 
     /// What to read about the page, with its pictures.
     pub(super) fn add_documents(&mut self, project: &Path) -> anyhow::Result<()> {
-        for name in ["README.md", "CHANGELOG.md", "docs/page.png", "docs/views.png"] {
+        for name in ["README.md", "CHANGELOG.md", "docs/page.png", "docs/moving.webp", "docs/views.png"] {
             let path = project.join(name);
             let bytes = fs::read(&path).with_context(|| format!("cannot read {}", path.display()))?;
             self.0.insert(name.to_owned(), bytes);
