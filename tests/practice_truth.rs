@@ -143,25 +143,26 @@ fn walked(q: &Question, interior: &Interior, wanted: ViewKind, turning: bool) ->
     Some((first + last) / 2.0)
 }
 
-/// At S1, the turn after which the front opening of the first foramen stands over its back one, degrees: in this file's own picture, by halving, the tilt
-/// being that of the truth.
-fn openings_turn(q: &Question, interior: &Interior) -> f64 {
-    let level = interior.level(Level::S1);
-    let side = level.side(q.target.side);
-    let (front, back) = (side.anterior_foramen.unwrap().centre, side.posterior_foramen.unwrap().centre);
-    let offset = |oblique_deg: f64| {
+/// Where a function of an angle crosses zero, degrees, by halving.
+fn crossing(f: impl Fn(f64) -> f64) -> f64 {
+    let (mut low, mut high) = (-60.0, 60.0);
+    assert!(f(low) * f(high) < 0.0);
+    for _ in 0..60 {
+        let middle = (low + high) / 2.0;
+        if f(middle) * f(low) > 0.0 { low = middle } else { high = middle }
+    }
+    low
+}
+
+/// The turn after which one point stands over another across the sacrum's image, degrees, in this file's own picture; the tilt is that of the truth.
+fn turn_onto(q: &Question, interior: &Interior, front: DVec3, back: DVec3) -> f64 {
+    let level = interior.level(q.target.level);
+    crossing(|oblique_deg| {
         let eye = Pinhole::new(Orientation { oblique_deg, tilt_deg: q.truth.tilt_deg }, level.centre);
         let plate = &level.upper_plate;
         let left = (eye.at(plate.centre + plate.left) - eye.at(plate.centre - plate.left)).normalize();
         (eye.at(front) - eye.at(back)).dot(left)
-    };
-    let (mut low, mut high) = (-60.0, 60.0);
-    assert!(offset(low) * offset(high) < 0.0);
-    for _ in 0..60 {
-        let middle = (low + high) / 2.0;
-        if offset(middle) * offset(low) > 0.0 { low = middle } else { high = middle }
-    }
-    low - q.view.oblique_deg
+    }) - q.view.oblique_deg
 }
 
 /// The wanted turn or tilt, degrees, by vectors for a true AP and for every tilt, by walking for an oblique's turn.
@@ -181,6 +182,19 @@ fn moves(q: &Question, interior: &Interior, wanted: ViewKind, place: &str) {
     };
     let turning = matches!(to, Move::Left | Move::Right);
     let (found, within) = match (turning, wanted) {
+        // The sacrum lies so oblique that a turn of the C-arm is none about its own axis.
+        (true, _) if q.target.level == Level::S1 => {
+            let side = level.side(q.target.side);
+            let middle = level.sides.iter().map(|s| s.pedicle.centre).sum::<DVec3>() / 2.0;
+            let found = match wanted {
+                ViewKind::TrueAp => turn_onto(q, interior, level.spinous_tip, middle),
+                _ => {
+                    let openings = [side.anterior_foramen, side.posterior_foramen].map(|o| o.unwrap().centre);
+                    turn_onto(q, interior, openings[0], openings[1])
+                }
+            };
+            (found, 1.5)
+        }
         (true, ViewKind::TrueAp) => {
             let middle = level.sides.iter().map(|s| s.pedicle.centre).sum::<DVec3>() / 2.0;
             let back = level.spinous_tip - middle;
@@ -189,9 +203,17 @@ fn moves(q: &Question, interior: &Interior, wanted: ViewKind, place: &str) {
             let turn = ahead.cross(back).dot(-n).atan2(ahead.dot(back)).to_degrees();
             (turn, 2.5)
         }
-        (true, ViewKind::Oblique) if q.target.level == Level::S1 => (openings_turn(q, interior), 1.5),
         (true, _) => {
             (walked(q, interior, wanted, true).unwrap_or_else(|| panic!("{place}: no full marks")), 5.0)
+        }
+        // The plate below is so far from the middle of the picture that its own ray counts.
+        (false, ViewKind::SteepOblique) => {
+            let plate = &interior.level(q.target.level.below().unwrap()).upper_plate;
+            let edge_on = crossing(|tilt_deg| {
+                let at = Orientation { oblique_deg: q.view.oblique_deg, tilt_deg };
+                (plate.centre - Pinhole::new(at, level.centre).source).dot(n)
+            });
+            (edge_on - q.view.tilt_deg, 1.5)
         }
         // In the plane of the beam and the long axis the plate must be seen on edge: tilt until d is at right angles to n.
         (false, _) => {

@@ -51,7 +51,7 @@ def test_the_chain_gives_published_run_lengths(k, h, mu, published, within):
 
 @pytest.fixture(scope="module")
 def charts():
-    make = ["cargo", "run", "--locked", "--quiet", "--example", "run_lengths"]
+    make = ["cargo", "run", "--release", "--locked", "--quiet", "--example", "run_lengths"]
     return json.loads(subprocess.run(make, cwd=PROJECT, check=True, capture_output=True, text=True).stdout)
 
 
