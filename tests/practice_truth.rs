@@ -143,6 +143,27 @@ fn walked(q: &Question, interior: &Interior, wanted: ViewKind, turning: bool) ->
     Some((first + last) / 2.0)
 }
 
+/// At S1, the turn after which the front opening of the first foramen stands over its back one, degrees: in this file's own picture, by halving, the tilt
+/// being that of the truth.
+fn openings_turn(q: &Question, interior: &Interior) -> f64 {
+    let level = interior.level(Level::S1);
+    let side = level.side(q.target.side);
+    let (front, back) = (side.anterior_foramen.unwrap().centre, side.posterior_foramen.unwrap().centre);
+    let offset = |oblique_deg: f64| {
+        let eye = Pinhole::new(Orientation { oblique_deg, tilt_deg: q.truth.tilt_deg }, level.centre);
+        let plate = &level.upper_plate;
+        let left = (eye.at(plate.centre + plate.left) - eye.at(plate.centre - plate.left)).normalize();
+        (eye.at(front) - eye.at(back)).dot(left)
+    };
+    let (mut low, mut high) = (-60.0, 60.0);
+    assert!(offset(low) * offset(high) < 0.0);
+    for _ in 0..60 {
+        let middle = (low + high) / 2.0;
+        if offset(middle) * offset(low) > 0.0 { low = middle } else { high = middle }
+    }
+    low - q.view.oblique_deg
+}
+
 /// The wanted turn or tilt, degrees, by vectors for a true AP and for every tilt, by walking for an oblique's turn.
 fn moves(q: &Question, interior: &Interior, wanted: ViewKind, place: &str) {
     let level = interior.level(q.target.level);
@@ -168,6 +189,7 @@ fn moves(q: &Question, interior: &Interior, wanted: ViewKind, place: &str) {
             let turn = ahead.cross(back).dot(-n).atan2(ahead.dot(back)).to_degrees();
             (turn, 2.5)
         }
+        (true, ViewKind::Oblique) if q.target.level == Level::S1 => (openings_turn(q, interior), 1.5),
         (true, _) => {
             (walked(q, interior, wanted, true).unwrap_or_else(|| panic!("{place}: no full marks")), 5.0)
         }

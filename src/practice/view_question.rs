@@ -154,8 +154,13 @@ pub(super) fn amount(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Dra
     let wanted = one_of(numbers, wanted_views(setting.target.level));
     let aim = best(setting, wanted)?;
     let turning = numbers.unit() < 0.6;
-    // So far a tilt would leave nothing of the view.
-    let offered = if turning { &AMOUNTS_DEG[..] } else { &AMOUNTS_DEG[..3] };
+    let offered = match (turning, wanted) {
+        // So far a tilt would leave nothing of the view.
+        (false, _) => &AMOUNTS_DEG[..3],
+        // Full marks of the steep oblique reach some degrees to each side: the smallest turn would not be clear.
+        (true, ViewKind::SteepOblique) => &AMOUNTS_DEG[1..],
+        (true, _) => &AMOUNTS_DEG[..],
+    };
     let about = one_of(numbers, offered);
     let size = f64::from(about) * between(numbers, [1.0 - AMOUNT_OFF, 1.0 + AMOUNT_OFF]);
     let off = sign(numbers) * size;

@@ -5,7 +5,7 @@ import { readFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
 import { cmi5Host } from './cmi5-host.mjs';
 import { launch, lessonStands, typeAngle } from './harness.mjs';
-import { MODULES, origin } from './hosts.mjs';
+import { MODULES, html, origin } from './hosts.mjs';
 import { bestTrueAp, graded, packer, unpacked } from './packages.mjs';
 import { scormHost } from './scorm-host.mjs';
 import { sequencedHost } from './sequenced-host.mjs';
@@ -23,7 +23,7 @@ before(async () => {
   packages = packer();
   browser = await launch();
   folders = Object.fromEntries(['scorm2004', 'cmi5'].map((form) => [form, unpacked(packages.pack(form, `${form}.zip`, ...LESSONS))]));
-  const routes = [['/scorm2004/', folders.scorm2004], ['/cmi5/', folders.cmi5], ['/scorm-again/', `${MODULES}scorm-again/dist/`], ['/course/', folders.scorm2004], ['/sequenced', async () => sequencedHost()], ['/host/', async (_, page) => scormHost('scorm2004', `/scorm2004/${page}`)]];
+  const routes = [['/scorm2004/', folders.scorm2004], ['/cmi5/', folders.cmi5], ['/scorm-again/', `${MODULES}scorm-again/dist/`], ['/course/', folders.scorm2004], ['/client/', `${MODULES}@xapi/cmi5/dist/`], ['/other', async () => html('<script src="/client/Cmi5.umd.js"></script>')], ['/sequenced', async () => sequencedHost()], ['/host/', async (_, page) => scormHost('scorm2004', `/scorm2004/${page}`)]];
   sites = [await origin(routes), await origin(routes)];
 });
 after(async () => {
@@ -94,7 +94,7 @@ test('SCORM 2004: a platform’s own sequencing delivers one lesson after the ot
   const { page, errors } = await watched();
   await page.goto(`${sites[0].address}/sequenced`);
   await page.waitForFunction(() => globalThis.ready);
-  const [course, ...items] = await page.evaluate(() => [tree().at(-1), ...tree().slice(0, -1)]);
+  const [course, ...items] = await page.evaluate(() => tree());
   assert.equal(items.length, LESSONS.length);
   const frame = async () => (await page.waitForSelector('iframe')).contentFrame();
   /** Asks the engine, and waits for the lesson that it delivers. */
@@ -141,6 +141,26 @@ test('cmi5: two units of one registration, both open: a pass of one is none of t
       assert.deepEqual([row.status, row.lesson], ['verified', LESSONS[i]]);
     }
     for (const page of pages) await page.close();
+    // A client that is not ours, in each unit's place: of the same activity it says the same things, in the standard's categories.
+    for (const host of hosts) assert.deepEqual(host.broken, []);
+    for (const [i, host] of hosts.entries()) {
+      const again = await cmi5Host(`https://lms.example.org/au/${i + 1}`);
+      const of = (all) => all.filter((s) => /initialized|completed|passed/.test(s.verb.id)).map((s) => [s.verb.id, s.object.id, s.actor, s.context.registration, (s.context.contextActivities.category ?? []).map((c) => c.id).filter((id) => !id.startsWith('urn:downbeam:')).sort()]);
+      const own = of(host.statements);
+      const { page } = await watched();
+      await page.goto(`${sites[0].address}/other?${again.launched()}`);
+      await page.evaluate(async () => {
+        const client = new (globalThis.Cmi5.default ?? globalThis.Cmi5)();
+        await client.initialize();
+        await client.complete();
+        await client.pass({ scaled: 0.9, raw: 90, min: 0, max: 100 });
+        await client.terminate();
+      });
+      assert.deepEqual(of(again.statements), own);
+      assert.deepEqual(again.broken, []);
+      await page.close();
+      await again.close();
+    }
     for (const host of hosts) assert.deepEqual(host.broken, []);
   } finally {
     for (const host of hosts) await host.close();

@@ -5,7 +5,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { axeClean, only, open, setUp, sideways } from './harness.mjs';
+import { axeClean, cargo, only, open, setUp, sideways } from './harness.mjs';
 
 let site;
 before(async () => (site = await setUp()));
@@ -200,7 +200,7 @@ test('answers go out as a file and come in again; what cannot be read is told an
   await two.page.setInputFiles('#keep-file', join(folder, 'good.json'));
   await two.page.waitForFunction(() => document.getElementById('keep-said').textContent !== '');
   assert.equal(await two.page.locator('#keep-said').textContent(), '9 answers added.');
-  assert.match(await two.page.locator('#begun').textContent(), /^9 of 90/);
+  assert.match(await two.page.locator('#begun').textContent(), /^9 of 102/);
   await two.page.setInputFiles('#keep-file', join(folder, 'bad.json'));
   await two.page.waitForFunction(() => /format/.test(document.getElementById('keep-said').textContent));
   await two.close();
@@ -211,6 +211,7 @@ test('answers go out as a file and come in again; what cannot be read is told an
   await group.page.waitForSelector('#curves-shown:not([hidden])');
   assert.deepEqual(await group.page.locator('#curves-table tbody th').allTextContents(), ['good.json', 'one.json']);
   const cells = await group.page.locator('#curves-table tbody tr').first().locator('td').allTextContents();
+  assert.match(cells.shift(), /not checked/);
   assert.equal(cells.map((cell) => Number(cell.match(/\d+/)[0])).reduce((a, b) => a + b, 0), 9);
   assert.match(await group.page.locator('#curves-bad').textContent(), /bad\.json: .*format/);
   await group.close();
@@ -222,6 +223,58 @@ test('answers go out as a file and come in again; what cannot be read is told an
   await broken.page.waitForSelector('.verdict');
   assert.equal(await broken.page.evaluate(() => localStorage.getItem('downbeam.practice')), '{"format":"of tomorrow"');
   await broken.close();
+  await rm(folder, { recursive: true, force: true });
+});
+
+test('practice is handed in as a receipt: asked again on the class’s page, on the page for receipts and by the command line', async () => {
+  const folder = await mkdtemp(join(tmpdir(), 'practice-receipt-'));
+  const learner = await visit('practice.html', { options: { reducedMotion: 'reduce' } });
+  await learner.page.click('#keep-receipt');
+  assert.match(await learner.page.textContent('#keep-said'), /code first/);
+  await learner.page.fill('#keep-code', 'Müller 7');
+  await learner.page.keyboard.press('Enter');
+  assert.match(await learner.page.textContent('#keep-said'), /no answer yet/);
+  await learner.page.click('#begin');
+  let i = 0;
+  const marks = await round(learner.page, async () => learner.page.keyboard.press(String(1 + (i++ % 4))), async () => learner.page.keyboard.press('Enter'));
+  const [file] = await Promise.all([learner.page.waitForEvent('download'), learner.page.click('#keep-receipt')]);
+  assert.equal(file.suggestedFilename(), 'downbeam-practice-Müller-7.json');
+  const text = await readFile(await file.path(), 'utf8');
+  const receipt = JSON.parse(text);
+  assert.deepEqual([receipt.learner, receipt.claim], ['Müller 7', { answers: 9, right: marks.filter(Boolean).length }]);
+  assert.deepEqual(learner.errors, []);
+  await learner.close();
+
+  // A cheat: another's receipt under the own code; and one whose wrong answers are said to be right.
+  const wrong = receipt.answers.findIndex((answer) => !answer.right);
+  assert.ok(wrong >= 0, 'who presses 1, 2, 3, 4 in turn has some wrong');
+  const better = structuredClone(receipt);
+  better.answers[wrong].right = true;
+  better.claim.right += 1;
+  await writeFile(join(folder, 'a.json'), text);
+  await writeFile(join(folder, 'copy.json'), JSON.stringify({ ...receipt, learner: 'bo' }));
+  await writeFile(join(folder, 'better.json'), JSON.stringify({ ...better, learner: 'cem' }));
+  const files = ['a.json', 'copy.json', 'better.json'].map((name) => join(folder, name));
+  const rowsOf = (page) => page.$$eval('#curves-table tbody tr', (all) => Object.fromEntries(all.map((row) => [row.querySelector('th').textContent, [row.dataset.status, row.querySelector('td').textContent]])));
+  for (const [path, input] of [['class-round.html', '#curve-files'], ['check.html', '#files']]) {
+    const { page, errors, close } = await visit(path);
+    await page.setInputFiles(input, files);
+    await page.waitForFunction(() => document.querySelectorAll('#curves-table tbody tr').length === 3, null, { timeout: 60_000 });
+    const rows = await rowsOf(page);
+    assert.deepEqual(Object.values(rows).map(([status]) => status).sort(), ['altered', 'verified', 'verified'], path);
+    assert.match(rows.bo[1], /shares 9 films with/, path);
+    assert.match(rows.cem[1], new RegExp(`altered: answer ${wrong + 1} is said to be right and is wrong`), path);
+    const counts = await page.locator('#curves-table tbody tr').first().locator('td').allTextContents();
+    assert.equal(counts.slice(1).map((cell) => Number(cell.match(/^\d+/)?.[0] ?? 0)).reduce((a, b) => a + b, 0), 9, path);
+    await axeClean(page, `curves of a class on ${path}`);
+    assert.deepEqual(errors, [], path);
+    await close();
+  }
+  const said = cargo(folder, '--', 'grade', ...files, '--curves', 'curves.csv');
+  assert.match(said, /verified +Müller 7 /);
+  assert.match(said, /altered +cem .*is said to be right and is wrong/);
+  const table = (await readFile(join(folder, 'curves.csv'), 'utf8')).trim().split(/\r?\n/);
+  assert.equal(table.length, 1 + 3 * 4);
   await rm(folder, { recursive: true, force: true });
 });
 
@@ -256,10 +309,10 @@ test('a class round: ten learners answer, codes come back, counts stand over the
   await page.click('#open-round');
   await filmThere(page);
   const link = await page.inputValue('#link');
-  assert.match(link, /practice\.html#round=1\.48213\.1\.8$/);
+  assert.match(link, /practice\.html#round=2\.48213\.1\.8$/);
   assert.ok((await page.locator('#picture-path').getAttribute('d')).length > 2000, 'a picture code');
   // One learner by hand, on a phone.
-  const learner = await open(site, { path: 'practice.html', hash: '#round=1.48213.1.8', ready: false, options: { viewport: { width: 390, height: 844 }, hasTouch: true, reducedMotion: 'reduce' } });
+  const learner = await open(site, { path: 'practice.html', hash: '#round=2.48213.1.8', ready: false, options: { viewport: { width: 390, height: 844 }, hasTouch: true, reducedMotion: 'reduce' } });
   await ready(learner.page);
   await learner.page.click('#class-begin');
   const mine = [];
@@ -285,7 +338,7 @@ test('a class round: ten learners answer, codes come back, counts stand over the
   const { codes, key } = await page.evaluate(async () => {
     const module = await import(new URL('pkg/practice.js', location.href).href);
     await module.default();
-    const desk = new module.ClassDesk('1.48213.1.8');
+    const desk = new module.ClassDesk('2.48213.1.8');
     const room = new module.PracticeRoom();
     const answers = [];
     for (let i = 0; i < 8; i += 1) {
@@ -326,7 +379,7 @@ test('a class round: ten learners answer, codes come back, counts stand over the
   assert.deepEqual(rows[0], ['round', 'question', 'kind', 'place', 'stage', 'answered', 'right', 'difficulty', 'discrimination']);
   assert.equal(rows.length, 1 + 8 + 8);
   rows.slice(1, 9).forEach((row, i) => {
-    assert.equal(row[0], '1.48213.1.8');
+    assert.equal(row[0], '2.48213.1.8');
     const right = 3 + (i % 2 === 0 ? 3 : 0) + (mine[i] === key[i] ? 1 : 0);
     assert.deepEqual([row[1], row[5], row[6], row[7]], [String(i + 1), '10', String(right), (right / 10).toFixed(3)]);
     assert.ok(Number(row[8]) > 0.3, `question ${i + 1} tells strong from weak: ${row[8]}`);
@@ -340,7 +393,7 @@ test('a class round: ten learners answer, codes come back, counts stand over the
 test('a link that names no round says what is allowed, and the page of practice is reached from the menu', async () => {
   const wrong = await open(site, { path: 'practice.html', hash: '#round=9.9', ready: false });
   await ready(wrong.page);
-  assert.match(await wrong.page.locator('#notice-text').textContent(), /names no round: .*1\.SEED\.STAGE\.COUNT/);
+  assert.match(await wrong.page.locator('#notice-text').textContent(), /names no round: .*2\.SEED\.STAGE\.COUNT/);
   await wrong.close();
   const { page, close } = await open(site);
   await page.click('#menu-button');

@@ -37,11 +37,13 @@ export const sequencedHost = () =>
       globalThis.delivered = [];
       globalThis.said = [];
       const frame = document.getElementById('lesson');
-      api.on('SequencingError', (error) => said.push(JSON.stringify(error)));
-      api.on('ActivityDelivered', (found) => {
-        delivered.push(found.id);
-        api.cmi.learner_id = 'jdoe@example.org';
-        frame.src = '/course/' + shows[found.id];
+      api.setSequencingEventListeners({
+        onSequencingError: (error, where) => said.push(String(error) + ' ' + String(where ?? '')),
+        onActivityDelivery: (found) => {
+          delivered.push(found.id);
+          api.cmi.learner_id = 'jdoe@example.org';
+          frame.src = '/course/' + shows[found.id];
+        },
       });
       globalThis.navigate = async (request, target) => {
         if (delivered.length > 0) {
