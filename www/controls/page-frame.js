@@ -36,5 +36,5 @@ export const rest = () => new Promise((resolve) => setTimeout(resolve));
  * @param {unknown} error
  */
 export function complaint(error) {
-  return error instanceof WebAssembly.RuntimeError ? teach.stopped(reason(error)) : error instanceof Error ? error.message : String(error);
+  return error instanceof WebAssembly.RuntimeError ? teach.stopped(reason(error)) : String(/** @type {{ message?: unknown } | null} */ (error)?.message ?? error);
 }
