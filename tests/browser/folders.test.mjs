@@ -11,7 +11,7 @@ const WWW = join(dirname(fileURLToPath(import.meta.url)), '../../www');
 /** First to last. `pkg` is what the build makes. */
 const ORDER = [
   'pkg', 'base', 'words', 'state', 'engine', 'film', 'through', 'views', 'exposure', 'controls', 'gantry', 'injection', 'delivery', 'lesson',
-  'export', 'history', 'replay', 'help', 'element', 'teach', 'model', 'practice', 'page',
+  'export', 'history', 'replay', 'help', 'element', 'model', 'practice', 'teach', 'page',
 ];
 /** What may stand beside the pages: its scope is the folder that it lies in. */
 const LOOSE = ['service-worker.js'];

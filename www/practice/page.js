@@ -1,7 +1,7 @@
 // What the learner's and the teacher's page of practice have in common: how they begin, the buttons beside the film, a round's name.
 
 import { byId, say } from '../base/dom.js';
-import { beginPage } from '../teach/frame.js';
+import { beginPage } from '../controls/page-frame.js';
 import { practice as t } from '../words/practice.js';
 import { filmOf } from './film.js';
 import { complaint, fillPractice, practiceModule } from './module.js';

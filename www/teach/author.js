@@ -8,7 +8,7 @@ import { byId, choices, make, say } from '../base/dom.js';
 import { copyText, saveText } from '../base/save.js';
 import { store, stored } from '../base/storage.js';
 import { goTo } from './form-groups.js';
-import { beginPage, complaint } from './frame.js';
+import { beginPage, complaint } from '../controls/page-frame.js';
 import { lessonForm } from './lesson-form.js';
 import { lessonText, shippedLessons } from './lesson-shelf.js';
 import { newLesson, parsed, written } from './lesson-text.js';

@@ -7,7 +7,7 @@ import { saveText } from '../base/save.js';
 import { bandPatterns, classSection } from './class-chart.js';
 import { rowsTable, statusTag } from './class-rows.js';
 import { learners } from './class-learners.js';
-import { beginPage, complaint, rest } from './frame.js';
+import { beginPage, complaint, rest } from '../controls/page-frame.js';
 import { lessonText, shippedLessons } from './lesson-shelf.js';
 import { chosen, dropped, placeOf, receiptsIn, sorted } from './receipt-files.js';
 import { teach } from '../words/teach.js';

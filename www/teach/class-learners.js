@@ -5,7 +5,7 @@ import { attemptFragment } from '../base/attempt-link.js';
 import { button, byId, make, say } from '../base/dom.js';
 import { saveText } from '../base/save.js';
 import { notes, statusTag } from './class-rows.js';
-import { complaint } from './frame.js';
+import { complaint } from '../controls/page-frame.js';
 import { teach } from '../words/teach.js';
 
 const t = teach.check.learners;
