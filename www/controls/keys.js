@@ -16,7 +16,7 @@ import { tenth } from '../base/tenth.js';
 /**
  * @typedef {{ push: (mm: number) => void, roll: (deg: number) => void, view: (view: ViewKind) => void, mark: () => void, hint: () => void }} NeedleActs
  * @typedef {{ pick: (view: ViewKind) => void, check: () => void }} ViewActs
- * @typedef {{ keys: () => void, read: () => void, zoom: (way: number) => void }} PageActs
+ * @typedef {{ keys: () => void, read: () => void, zoom: (way: number) => void, through: () => void }} PageActs
  * @typedef {{ undo: () => void, redo: () => void }} UndoActs
  */
 
