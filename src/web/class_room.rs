@@ -1,6 +1,6 @@
 //! A class on the teacher's page: receipts and lessons as texts in, rows, summary and tables out. Nothing leaves the page.
 
-use super::exchange::plain;
+use super::exchange::to_js;
 use super::values::{ClassEntry, RowEntry, RowStep};
 use crate::class::gradebook::Class;
 use crate::class::list::ClassList;
@@ -123,7 +123,7 @@ impl ClassRoom {
     #[wasm_bindgen(unchecked_return_type = "values.ClassEntry")]
     pub fn report(&self) -> Result<JsValue, JsError> {
         let report = self.whole();
-        plain(&ClassEntry {
+        to_js(&ClassEntry {
             rows: report.rows.iter().map(RowEntry::of).collect(),
             counts: Status::ALL.iter().map(|&s| (s.id(), report.count(s))).collect(),
             copies: report.copies(),
@@ -153,7 +153,7 @@ impl ClassRoom {
     /// The class by learner, as a plain object.
     #[wasm_bindgen(unchecked_return_type = "values.Class")]
     pub fn learners(&self) -> Result<JsValue, JsError> {
-        plain(&Class::of(&self.whole(), &self.list))
+        to_js(&Class::of(&self.whole(), &self.list))
     }
 
     /// The class by learner as CSV, a row a learner: `separator` is comma, semicolon or tab.
@@ -164,7 +164,7 @@ impl ClassRoom {
     /// What was done in a row's receipt (its number from 1), as the page opens an attempt; nothing where its log cannot be replayed.
     #[wasm_bindgen(unchecked_return_type = "values.AttemptFile | null")]
     pub fn attempt(&self, number: usize) -> Result<JsValue, JsError> {
-        plain(&self.attempt_of(number))
+        to_js(&self.attempt_of(number))
     }
 
     /// The rows as NDJSON.

@@ -31,7 +31,7 @@ pub(super) fn understood<T: serde::de::DeserializeOwned>(what: &str, value: &JsV
 }
 
 /// Plain JS objects with `null`, as JSON would give them.
-pub(super) fn plain(value: &impl Serialize) -> Result<JsValue, JsError> {
+pub(super) fn to_js(value: &impl Serialize) -> Result<JsValue, JsError> {
     let text = serde_json::to_string(value)?;
     js_sys::JSON::parse(&text).map_err(|_| JsError::new("the engine wrote what is no JSON"))
 }

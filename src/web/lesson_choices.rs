@@ -1,6 +1,6 @@
 //! What a lesson can be made of: the names and usual limits that the author's form offers, from where they are defined.
 
-use super::exchange::{patients, plain};
+use super::exchange::{patients, to_js};
 use super::lesson_desk::LessonDesk;
 use super::values::{Choices, StepEntry, ToleranceEntry};
 use crate::anatomy::names::{Level, Side};
@@ -22,7 +22,7 @@ impl LessonDesk {
         let (views, needle) = (serde_json::to_value(case.views)?, serde_json::to_value(case.needle)?);
         let usual = |name: &str| views.get(name).or_else(|| needle.get(name)).cloned().unwrap_or_default();
         let tolerances = LessonTolerances::default().list();
-        plain(&Choices {
+        to_js(&Choices {
             format: FORMAT,
             steps: StepId::ALL.iter().copied().map(StepEntry::from).collect(),
             parts: LessonPart::ALL,

@@ -2,7 +2,7 @@
 //!
 //! The room does the attempt; what passes between the two is the case that the lesson sets and the log, a line an event.
 
-use super::exchange::plain;
+use super::exchange::to_js;
 use super::values::{DrawnEntry, ExerciseEntry, LessonEntry, Standing, StepEntry};
 use crate::anatomy::names::Label;
 use crate::class::receipt::Receipt;
@@ -50,7 +50,7 @@ impl LessonDesk {
     #[wasm_bindgen(unchecked_return_type = "values.LessonEntry")]
     pub fn read(json: &str, language: &str) -> Result<JsValue, JsError> {
         let lesson = Lesson::from_json(json)?;
-        plain(&LessonEntry {
+        to_js(&LessonEntry {
             id: &lesson.id,
             title: lesson.title.in_language(language),
             intro: lesson.intro.in_language(language),
@@ -69,7 +69,7 @@ impl LessonDesk {
     #[wasm_bindgen(unchecked_return_type = "values.ReadError[]")]
     pub fn problems(json: &str) -> Result<JsValue, JsError> {
         let found = faults(json);
-        plain(&found)
+        to_js(&found)
     }
 
     /// The lesson in a link or its fragment, as a lesson file.
@@ -88,7 +88,7 @@ impl LessonDesk {
     #[wasm_bindgen(unchecked_return_type = "values.DrawnEntry")]
     pub fn drawn(&self) -> Result<JsValue, JsError> {
         let target = self.drawn.case.target;
-        plain(&DrawnEntry {
+        to_js(&DrawnEntry {
             patient: self.drawn.spec.name,
             // A draw gives 32 bits, and a lesson's own seed is one of 32.
             seed: u32::try_from(self.drawn.spec.seed).unwrap_or_default(),
@@ -108,7 +108,7 @@ impl LessonDesk {
         let interior = self.interiors.of(&self.drawn.spec);
         let score = lesson_score(&self.lesson, &self.drawn, interior, &attempt.state);
         let exercise = (!self.lesson.parts.is_empty()).then(|| self.naming(&attempt));
-        plain(&Standing { score, exercise })
+        to_js(&Standing { score, exercise })
     }
 
     /// The receipt of a log, as the text of a file.

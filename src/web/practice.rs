@@ -4,7 +4,7 @@ mod class_desk;
 mod receipt_check;
 
 use super::canvas::put_grey;
-use super::exchange::plain;
+use super::exchange::to_js;
 use super::practice_values::{AskedCard, Overview, Shown, SkillCurve, Told};
 use crate::anatomy::patient::{Patient, PatientBuilder};
 use crate::imaging::outline::OutlineTracer;
@@ -83,7 +83,7 @@ impl PracticeRoom {
     pub fn overview(&self, day: u32) -> Result<JsValue, JsError> {
         let schedule = self.progress.schedule();
         let (begun, cards) = schedule.begun();
-        plain(&Overview {
+        to_js(&Overview {
             due: schedule.due(day),
             begun,
             cards,
@@ -110,7 +110,7 @@ impl PracticeRoom {
             side: card.side,
             stage: self.progress.stage(card.kind),
         };
-        plain(&cards.iter().map(asked).collect::<Vec<_>>())
+        to_js(&cards.iter().map(asked).collect::<Vec<_>>())
     }
 
     /// Opens a question of a round and plans its patient; [`Self::shape_bone`] then makes the bones.
@@ -178,7 +178,7 @@ impl PracticeRoom {
         if answered {
             list.extend(asked_part(&open.question, patient, at));
         }
-        Ok(plain(&list)?)
+        Ok(to_js(&list)?)
     }
 
     /// Outlines of the target and its neighbours: `[[u, v, u, v, …], …]`, tenths of a mm on the detector.
@@ -198,14 +198,14 @@ impl PracticeRoom {
             })
             .map(|o| o.points.iter().flatten().map(|x| libm::roundf(x * 10.0) as i32).collect())
             .collect();
-        Ok(plain(&lines)?)
+        Ok(to_js(&lines)?)
     }
 
     /// What an answer is worth: `{right, answer, reason, margin, truth}`. Nothing is kept.
     #[wasm_bindgen(unchecked_return_type = "values.ToldAnswer")]
     pub fn told(&self, choice: usize) -> Result<JsValue, JsError> {
         let q = &self.open.as_ref().ok_or_else(no_question)?.question;
-        plain(&Told {
+        to_js(&Told {
             right: choice == q.answer,
             answer: q.answer,
             reason: &q.reason,
@@ -244,7 +244,7 @@ impl PracticeRoom {
         let coming = Some(PatientBuilder::new(&question.spec));
         let open = self.open.insert(Open { question, from, coming, patient: None });
         let q = &open.question;
-        plain(&Shown {
+        to_js(&Shown {
             kind: q.kind,
             skill: q.kind.skill(),
             stage: q.stage,

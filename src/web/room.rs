@@ -9,7 +9,7 @@ mod procedure;
 mod still;
 
 use super::canvas::put_grey;
-use super::exchange::{patients, plain, understood};
+use super::exchange::{patients, to_js, understood};
 use super::values::{AskedPatient, FieldEntry, Ranges};
 use crate::anatomy::names::Level;
 use crate::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
@@ -187,7 +187,7 @@ impl TeachingRoom {
         if self.radiograph.size() != pixels {
             self.radiograph = Radiograph::new(&CArm::default().sampled(pixels));
         }
-        self.furnish(tick.unwrap_or(self.procedure.attempt.state.tick));
+        self.bring_needle_up_to(tick.unwrap_or(self.procedure.attempt.state.tick));
         let view = self.view_of(&self.arm);
         let look = self.look(bone_dark);
         let size = self.radiograph.size();
@@ -211,13 +211,13 @@ impl TeachingRoom {
     #[wasm_bindgen(unchecked_return_type = "values.Report")]
     pub fn report(&self) -> Result<JsValue, JsError> {
         let attempt = &self.procedure.attempt;
-        plain(&report::report(&self.patient, &attempt.case.asked(attempt.state.approach), &self.arm))
+        to_js(&report::report(&self.patient, &attempt.case.asked(attempt.state.approach), &self.arm))
     }
 
     /// The patients that can be asked for: `[{name, sentence}]`.
     #[wasm_bindgen(unchecked_return_type = "values.PatientEntry[]")]
     pub fn patients() -> Result<JsValue, JsError> {
-        plain(&patients())
+        to_js(&patients())
     }
 
     /// What can be changed about a patient: `[{name, unit, low, high, sentence}]`.
@@ -230,7 +230,7 @@ impl TeachingRoom {
             high: field.high,
             sentence: field.sentence,
         };
-        plain(&FIELDS.iter().map(entry).collect::<Vec<_>>())
+        to_js(&FIELDS.iter().map(entry).collect::<Vec<_>>())
     }
 
     /// The levels that can be aimed at, cranial to caudal.
@@ -242,7 +242,7 @@ impl TeachingRoom {
     /// The ranges of the controls: `{oblique_deg, tilt_deg, rotation_deg}`, each `[low, high]`.
     #[wasm_bindgen(unchecked_return_type = "values.Ranges")]
     pub fn ranges() -> Result<JsValue, JsError> {
-        plain(&Ranges {
+        to_js(&Ranges {
             oblique_deg: CArm::OBLIQUE_RANGE_DEG,
             tilt_deg: CArm::TILT_RANGE_DEG,
             rotation_deg: (-180.0, 180.0),

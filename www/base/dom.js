@@ -97,7 +97,7 @@ export function byId(id, kind) {
 
 /**
  * The first element within `root` that a selector finds; a missing one is a mistake in the page, said at once.
- * @template {HTMLElement} [E=HTMLElement]
+ * @template {Element} [E=HTMLElement]
  * @param {ParentNode} root
  * @param {string} selector
  * @param {new () => E} [kind]

@@ -5,13 +5,13 @@ import { byId } from '../base/dom.js';
 
 /** Sets them up. */
 export function sheets() {
-  for (const sheet of document.querySelectorAll('.sheet')) {
+  for (const sheet of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('.sheet'))) {
     // Keys go into what has opened; the caution at the foot stays in sight under it.
     sheet.tabIndex = -1;
     sheet.setAttribute('autofocus', '');
   }
-  const [gantry, opener, close] = ['gantry', 'gantry-open', 'gantry-close'].map(byId);
-  const large = (on) => {
+  const [gantry, opener, close] = ['gantry', 'gantry-open', 'gantry-close'].map((id) => byId(id));
+  const large = (/** @type {boolean} */ on) => {
     const inside = gantry.contains(document.activeElement);
     gantry.toggleAttribute('data-large', on);
     opener.setAttribute('aria-expanded', String(on));

@@ -3,24 +3,50 @@
 import { make, say } from '../base/dom.js';
 import { tenth } from '../base/tenth.js';
 
+/**
+ * What the controls turn: the page, or an element.
+ * @typedef {{ state: { oblique_deg: number, tilt_deg: number }, catalogue: { range: Ranges }, change: (patch: Partial<Record<AngleKey, number>>) => void, hold: (on: boolean) => void }} TurnApp
+ *
+ * @import { Ranges } from '../pkg/values.js'
+ *
+ * @typedef {'oblique' | 'tilt' | 'rotation'} Angle
+ * @typedef {`${Angle}_deg`} AngleKey
+ *
+ * The sentences of all turn controls, and of one.
+ * @typedef {{ turn: { number: (name: string) => string, notNumber: (name: string) => string, outOfRange: (name: string, low: number, high: number) => string } }} TurnTexts
+ * @typedef {{ name: string, low: string, high: string, hint: string, words: (deg: number) => string, spoken: (deg: number) => string }} AngleTexts
+ *
+ * `leftIsHigh`: the high end of the slider is on the left. `named`: where its name and its angle in words stand, if not over the slider.
+ * @typedef {{ leftIsHigh?: boolean, named?: HTMLElement }} TurnOptions
+ */
+
 const STEP_DEG = 1;
 const PAGE_DEG = 5;
 const FINE_DEG = 0.1;
-/** What a key on a slider adds, degrees, the high end being on the right; Left and Right follow the screen. */
+/**
+ * What a key on a slider adds, degrees, the high end being on the right; Left and Right follow the screen.
+ * @type {Record<string, number>}
+ */
 export const SLIDER_KEYS_DEG = { ArrowLeft: -STEP_DEG, ArrowRight: STEP_DEG, ArrowUp: STEP_DEG, ArrowDown: -STEP_DEG, PageUp: PAGE_DEG, PageDown: -PAGE_DEG };
 
 /**
- * Builds one turn control for the angle `oblique`, `tilt` or `rotation`, in the state with its unit. `app.change` gets every new angle. `texts` has the sentences of `turn` and of `key`. `named`: where its
- * name and its angle in words stand, if not over the slider. Returns an update function.
+ * Builds one turn control for an angle, in the state with its unit. `app.change` gets every new one.
+ * @param {HTMLElement} holder
+ * @param {Angle} key
+ * @param {[number, number]} range
+ * @param {TurnApp} app
+ * @param {TurnTexts & Partial<Record<Angle, AngleTexts>>} texts
+ * @param {TurnOptions} [options]
  */
 export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh = false, named } = {}) {
   const words = texts[key];
-  const angle = `${key}_deg`;
+  if (!words) throw new Error(`no texts of ${key}`);
+  const angle = /** @type {const} */ (`${key}_deg`);
   const id = `turn-${key}`;
   const slider = make('input', { type: 'range', id, min: low, max: high, step: FINE_DEG, class: leftIsHigh ? 'left-is-high' : '' });
   const typed = make('input', { type: 'number', id: `${id}-number`, min: low, max: high, step: STEP_DEG, inputmode: 'text', 'aria-label': texts.turn.number(words.name), 'aria-describedby': `${id}-hint` });
   const spoken = make('span', { class: 'turn-words', id: `${id}-words` });
-  const button = (end, onTheLeft, step) => {
+  const button = (/** @type {string} */ end, /** @type {boolean} */ onTheLeft, /** @type {number} */ step) => {
     // Its name is its text with the control's name before it. On a narrow screen the word is not shown; the ends of the
     // track are then named below it.
     const text = ['1° ', make('span', { class: 'nudge-word' }, end)];
@@ -45,7 +71,8 @@ export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh =
   );
 
   let now = 0;
-  const rounded = (deg) => Math.round(deg / FINE_DEG) * FINE_DEG;
+  const rounded = (/** @type {number} */ deg) => Math.round(deg / FINE_DEG) * FINE_DEG;
+  /** @param {number} deg */
   function set(deg) {
     const clamped = Math.min(high, Math.max(low, rounded(deg)));
     complaint.hidden = true;
@@ -70,13 +97,14 @@ export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh =
     }
     typed.value = String(now);
   });
+  /** @param {string} text */
   function complain(text) {
     say(complaint, text);
     complaint.hidden = false;
   }
 
-  return (state) => {
-    now = state[angle];
+  return (/** @type {{ [K in AngleKey]?: number }} */ state) => {
+    now = state[angle] ?? 0;
     slider.value = String(now);
     slider.setAttribute('aria-valuetext', words.spoken(now));
     // The track is filled from zero to the thumb, so the eye sees which way and how far.
@@ -88,9 +116,16 @@ export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh =
   };
 }
 
-/** Fills a slider's track from its place of rest to the thumb. */
+/**
+ * Fills a slider's track from its place of rest to the thumb.
+ * @param {HTMLInputElement} slider
+ * @param {number} low
+ * @param {number} high
+ * @param {number} rest
+ * @param {number} now
+ */
 export function fillTrack(slider, low, high, rest, now) {
-  const at = (value) => `${(100 * (value - low)) / (high - low)}%`;
+  const at = (/** @type {number} */ value) => `${(100 * (value - low)) / (high - low)}%`;
   slider.style.setProperty('--from', at(Math.min(rest, now)));
   slider.style.setProperty('--to', at(Math.max(rest, now)));
 }
@@ -102,8 +137,11 @@ const DEG_PER_SURFACE = 90;
 /**
  * Dragging on the picture: the receptor goes the way the hand goes, along the axis that the hand has set out on, oblique or tilt. A second finger
  * means to enlarge: what the first has turned is taken back, and nothing turns until all have left.
+ * @param {HTMLElement} surface
+ * @param {TurnApp} app
  */
 export function dragToTurn(surface, app) {
+  /** @type {{ x: number, y: number, oblique_deg: number, tilt_deg: number, axis: 'oblique_deg' | 'tilt_deg' | null } | null} */
   let from = null;
   const release = () => {
     if (!from) return;
@@ -119,7 +157,7 @@ export function dragToTurn(surface, app) {
     if (event.button !== 0) return;
     if (from || !event.isPrimary) return takeBack();
     surface.setPointerCapture(event.pointerId);
-    from = { x: event.clientX, y: event.clientY, oblique_deg: app.state.oblique_deg, tilt_deg: app.state.tilt_deg, axis: '' };
+    from = { x: event.clientX, y: event.clientY, oblique_deg: app.state.oblique_deg, tilt_deg: app.state.tilt_deg, axis: null };
     app.hold(true);
   });
   surface.addEventListener('pointermove', (event) => {

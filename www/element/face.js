@@ -86,7 +86,7 @@ export function buildFace(root, app, texts) {
       const view = viewOf(report, state.view);
       if (!view || !checks.open(state, view, test)) return say(status, '');
       const advice = criteriaOf(report, view).map(texts.checks.sentence).join(' ');
-      say(status, texts.checks.said(texts.checks.views[view.view], view.score, advice));
+      say(status, texts.checks.said(texts.checks.nameOf(view.view), view.score, advice));
     },
     /** The look: `dark` or `light`. */
     dress: (theme) => (frame.dataset.theme = theme),

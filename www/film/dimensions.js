@@ -1,6 +1,21 @@
 // What is off, as a line on the film: from the thing to where it should stand, its size, and an arrow for the way that the receptor (and the hand on
 // the film) has to go. All of it from the engine's report on the picture that is shown. Loaded after the first picture.
 
+/**
+ * @import { Advice, Criterion, Level, Measures, NeedleReport, Report, Side } from '../pkg/values.js'
+ *
+ * @typedef {readonly number[]} Point right and up on the detector, mm, or on the canvas, pixels
+ *
+ * What a line needs: `at(name, level, side)` finds a landmark.
+ * @typedef {{ at: (name: string, level: Level, side?: Side) => Point | undefined, level: Level, side: Side, measures: Measures }} Place
+ *
+ * The sentences of the lines: each with its length in mm, and the move that is advised.
+ * @typedef {'process' | 'rims' | 'facetLateral' | 'facetMedial' | 'openings' | 'sides'} LineName
+ * @typedef {Record<LineName, (mm: number) => string> & { move: (advice: Advice) => string, clock: (hour: number) => string }} Words
+ *
+ * @typedef {{ from: Point, to: Point, way: Point | null, label: string, tip?: Point | null }} Dimension
+ */
+
 const INK = '#ffc163';
 const SHADE = 'rgba(6,9,12,.85)';
 /** Half a tick, an arrow's length, the label's letters, CSS px. */
@@ -8,24 +23,28 @@ const [TICK_PX, ARROW_PX, LABEL_PX] = [14, 44, 13];
 /** So much room stays free about the needle's tip, CSS px. A choice, no source. */
 const FREE_PX = 22;
 
-const middle = (a, b) => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-const unit = (a, b) => {
+const middle = (/** @type {Point} */ a, /** @type {Point} */ b) => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+const unit = (/** @type {Point} */ a, /** @type {Point} */ b) => {
   const [x, y] = [b[0] - a[0], b[1] - a[1]];
   const length = Math.hypot(x, y) || 1;
   return [x / length, y / length];
 };
 /** The foot of a point on the line through `from` across `along`: as far along as `from` is. */
-const foot = (point, from, along) => {
+const foot = (/** @type {Point} */ point, /** @type {Point} */ from, /** @type {Point} */ along) => {
   const by = (point[0] - from[0]) * along[0] + (point[1] - from[1]) * along[1];
   return [point[0] - by * along[0], point[1] - by * along[1]];
 };
-const apart = (a, b) => Math.hypot(a[0] - b[0], a[1] - b[1]);
+const apart = (/** @type {Point} */ a, /** @type {Point} */ b) => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
-/** Where the dimension of each criterion runs, on the detector in mm: `[from, to, name]`. */
+/**
+ * Where the dimension of each criterion runs, on the detector in mm: `[from, to, name]`, or null where something of it is missing.
+ * @type {Partial<Record<string, (place: Place) => [Point | undefined, Point | undefined, LineName] | null>>}
+ */
 const LINES = {
   spinous_centred({ at, level }) {
     const [left, right] = [at('pedicle_centre', level, 'left'), at('pedicle_centre', level, 'right')];
     const process = at('spinous_tip', level);
+    if (!left || !right || !process) return null;
     return [process, foot(process, middle(left, right), unit(left, right)), 'process'];
   },
   squared: ({ at, level }) => [at('upper_plate_front', level), at('upper_plate_back', level), 'rims'],
@@ -33,41 +52,66 @@ const LINES = {
     if (!measures.facet_ends_mm) return null;
     const process = middle(...measures.facet_ends_mm);
     const pedicle = at('pedicle_centre', level, side);
-    const along = unit(at('pedicle_centre', level, 'left'), at('pedicle_centre', level, 'right'));
+    const [left, right] = [at('pedicle_centre', level, 'left'), at('pedicle_centre', level, 'right')];
+    if (!pedicle || !left || !right) return null;
+    const along = unit(left, right);
     const to = foot(process, pedicle, along);
     return [process, to, (process[0] - to[0]) * (side === 'left' ? -1 : 1) > 0 ? 'facetLateral' : 'facetMedial'];
   },
   foramen_aligned: ({ at, level, side }) => [at('posterior_foramen', level, side), at('anterior_foramen', level, side), 'openings'],
   lateral: ({ at, level }) => [at('pedicle_centre', level, 'left'), at('pedicle_centre', level, 'right'), 'sides'],
 };
-/** The way on the screen that the receptor goes. */
+/**
+ * The way on the screen that the receptor goes.
+ * @type {Record<string, Point>}
+ */
 const WAYS = { left: [-1, 0], right: [1, 0], cephalad: [0, -1], caudad: [0, 1] };
 
 /**
  * What to draw of `report` for a criterion of it, or null where there is none or nothing to draw. `words`: `film` of the texts. `tip`: where the
  * needle's tip is, mm on the detector, which nothing covers.
+ * @param {Report} report
+ * @param {Criterion | null} criterion
+ * @param {Words} words
+ * @param {Point | null} tip
+ * @returns {Dimension | null}
  */
 export function dimensionOf(report, criterion, words, tip) {
-  if (!criterion || !LINES[criterion.id]) return null;
-  const at = (name, level, side = null) => report.landmarks.find((l) => l.name === name && l.level === level && (l.side ?? null) === side)?.detector_mm;
-  const found = LINES[criterion.id]({ at, level: report.level, side: report.side, measures: report.measures });
+  const line = criterion && LINES[criterion.id];
+  if (!line) return null;
+  /** @type {Place['at']} */
+  const at = (name, level, side) => report.landmarks.find((l) => l.name === name && l.level === level && (l.side ?? undefined) === side)?.detector_mm;
+  const found = line({ at, level: report.level, side: report.side, measures: report.measures });
   if (!found || !found[0] || !found[1]) return null;
   const [from, to, name] = found;
   const advice = criterion.advice;
   return { from, to, way: advice ? WAYS[advice.direction] : null, label: [words[name](apart(from, to) / report.measures.magnification), advice && words.move(advice)].filter(Boolean).join(' · '), tip };
 }
 
-/** The tip against the pedicle's clock: a line from the pedicle's centre that ends before the tip. */
+/**
+ * The tip against the pedicle's clock: a line from the pedicle's centre that ends before the tip.
+ * @param {Report} report
+ * @param {NeedleReport} needle
+ * @param {Pick<Words, 'clock'>} words
+ * @returns {Dimension | null}
+ */
 export function clockOf(report, needle, words) {
   const centre = report.landmarks.find((l) => l.name === 'pedicle_centre' && l.level === report.level && l.side === report.side)?.detector_mm;
-  return centre && { from: needle.tip_mm, to: centre, way: null, label: words.clock(needle.clock.hour), tip: needle.tip_mm };
+  if (!centre) return null;
+  return { from: needle.tip_mm, to: centre, way: null, label: words.clock(needle.clock.hour), tip: needle.tip_mm };
 }
 
-/** Draws it. `at(mm)` and `scale` as for the marks. */
+/**
+ * Draws it. `at(mm)` and `scale` as for the marks.
+ * @param {CanvasRenderingContext2D} pen
+ * @param {(mm: Point) => Point} at
+ * @param {number} scale
+ * @param {Dimension} dimension
+ */
 export function drawDimension(pen, at, scale, { from, to, way, label, tip }) {
-  const px = (n) => n * scale;
+  const px = (/** @type {number} */ n) => n * scale;
   const free = tip && at(tip);
-  const clear = (p) => !free || Math.hypot(p[0] - free[0], p[1] - free[1]) > px(FREE_PX);
+  const clear = (/** @type {Point} */ p) => !free || Math.hypot(p[0] - free[0], p[1] - free[1]) > px(FREE_PX);
   let [a, b] = [at(from), at(to)];
   if (!clear(a)) {
     const [x, y] = unit(a, b);
@@ -76,12 +120,12 @@ export function drawDimension(pen, at, scale, { from, to, way, label, tip }) {
   const along = unit(a, b);
   const across = [-along[1] * px(TICK_PX), along[0] * px(TICK_PX)];
   const size = pen.canvas.width;
-  const inside = (x, margin) => Math.min(size - margin, Math.max(margin, x));
+  const inside = (/** @type {number} */ x, /** @type {number} */ margin) => Math.min(size - margin, Math.max(margin, x));
   pen.save();
   pen.lineCap = 'round';
   pen.lineJoin = 'round';
-  const strokes = (draw, width) => {
-    for (const [colour, more] of [[SHADE, 3], [INK, 0]]) {
+  const strokes = (/** @type {() => void} */ draw, /** @type {number} */ width) => {
+    for (const { colour, more } of [{ colour: SHADE, more: 3 }, { colour: INK, more: 0 }]) {
       pen.strokeStyle = colour;
       pen.lineWidth = px(width + more);
       pen.beginPath();
@@ -89,7 +133,7 @@ export function drawDimension(pen, at, scale, { from, to, way, label, tip }) {
       pen.stroke();
     }
   };
-  const line = (p, q) => {
+  const line = (/** @type {Point} */ p, /** @type {Point} */ q) => {
     pen.moveTo(p[0], p[1]);
     pen.lineTo(q[0], q[1]);
   };
@@ -102,7 +146,7 @@ export function drawDimension(pen, at, scale, { from, to, way, label, tip }) {
   if (way) {
     const start = way[0] !== 0 ? [inside((a[0] + b[0]) / 2 - way[0] * px(ARROW_PX / 2), px(60)), inside(below + px(10), px(40))] : [inside(Math.max(a[0], b[0]) + px(34), px(30)), inside((a[1] + b[1]) / 2 - way[1] * px(ARROW_PX / 2), px(60))];
     const end = [start[0] + way[0] * px(ARROW_PX), start[1] + way[1] * px(ARROW_PX)];
-    const head = (side) => [end[0] - way[0] * px(11) + way[1] * side * px(8), end[1] - way[1] * px(11) + way[0] * side * px(8)];
+    const head = (/** @type {number} */ side) => [end[0] - way[0] * px(11) + way[1] * side * px(8), end[1] - way[1] * px(11) + way[0] * side * px(8)];
     strokes(() => {
       line(start, end);
       line(head(1), end);
@@ -114,7 +158,7 @@ export function drawDimension(pen, at, scale, { from, to, way, label, tip }) {
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
   const half = Math.min(size / 2 - px(4), pen.measureText(label).width / 2 + px(7));
-  const clearOfTip = (y) => (free && Math.abs(y - free[1]) < px(FREE_PX + 10) ? free[1] + px(FREE_PX + 14) : y);
+  const clearOfTip = (/** @type {number} */ y) => (free && Math.abs(y - free[1]) < px(FREE_PX + 10) ? free[1] + px(FREE_PX + 14) : y);
   const [x, y] = [inside((a[0] + b[0]) / 2, half), inside(clearOfTip(below + px(8)), px(58))];
   pen.fillStyle = SHADE;
   pen.beginPath();

@@ -3,8 +3,15 @@
 import { RECEPTOR_MM, SOURCE_MM, directions, plus } from './drawing.js';
 
 /**
+ * @import { Place } from '../state/positioning.js'
+ * @import { Point } from './drawing.js'
+ */
+
+/**
  * Source, isocentre and the central ray's end for a C-arm that stands as `state` says, and, for a point that is aimed at, where the ray
  * through it lands on the receptor. The table has moved the patient, so in the patient's frame the C-arm stands the other way.
+ * @param {Place} state
+ * @param {Point | null} aim
  */
 export function raysOf(state, aim) {
   const { receptor: d } = directions(state.oblique_deg, state.tilt_deg);

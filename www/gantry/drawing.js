@@ -5,6 +5,18 @@ import { make, say } from '../base/dom.js';
 import { shape } from '../base/svg.js';
 import { texts } from '../words/texts.js';
 
+/**
+ * @import { Place } from '../state/positioning.js'
+ *
+ * A point or direction in the patient's axes, mm, and a place in a drawing, mm, y down.
+ * @typedef {readonly number[]} Point
+ * @typedef {[number, number]} Flat
+ * @typedef {(point: Point) => Flat} See
+ *
+ * @typedef {'feet' | 'side'} Onlooker
+ * @typedef {Record<string, SVGElement>} Drawn
+ */
+
 export const SOURCE_MM = 700;
 export const RECEPTOR_MM = 400;
 const C_RADIUS_MM = 780;
@@ -16,18 +28,25 @@ const PROFILE = [[-900, 20], [-620, 45], [-420, 70], [-300, 118], [-190, 128], [
 const LYING = [['table-under', 'table', 'patient', 'body'], ['needle']];
 const TRUNK = { half_width: 175, half_depth: 108, middle: -25 };
 
-const dot = (a, b) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-export const plus = (a, k, b) => [a[0] + k * b[0], a[1] + k * b[1], a[2] + k * b[2]];
-const cross = (a, b) => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-const rad = (deg) => (deg * Math.PI) / 180;
+const dot = (/** @type {Point} */ a, /** @type {Point} */ b) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+export const plus = (/** @type {Point} */ a, /** @type {number} */ k, /** @type {Point} */ b) => [a[0] + k * b[0], a[1] + k * b[1], a[2] + k * b[2]];
+const cross = (/** @type {Point} */ a, /** @type {Point} */ b) => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+const rad = (/** @type {number} */ deg) => (deg * Math.PI) / 180;
 
-/** Where a viewer stands: screen axes turned a little (yaw) and raised a little (pitch), without perspective. */
+/**
+ * Where a viewer stands: screen axes turned a little (yaw) and raised a little (pitch), without perspective.
+ * @param {Point} right
+ * @param {Point} up
+ * @param {Point} forward
+ * @param {number} yaw_deg
+ * @param {number} pitch_deg
+ */
 function viewer(right, up, forward, yaw_deg, pitch_deg) {
   const [cy, sy, cp, sp] = [Math.cos(rad(yaw_deg)), Math.sin(rad(yaw_deg)), Math.cos(rad(pitch_deg)), Math.sin(rad(pitch_deg))];
   const across = plus(right.map((x) => x * cy), sy, forward);
   const ahead = plus(forward.map((x) => x * cy), -sy, right);
   const upward = plus(up.map((x) => x * cp), sp, ahead);
-  return { across, upward, see: (p) => [dot(p, across), -dot(p, upward)] };
+  return { across, upward, see: /** @type {See} */ ((p) => [dot(p, across), -dot(p, upward)]) };
 }
 
 /** The two onlookers: their screen axes in the patient's frame, `see(point)` in mm with y down, and what they see of the room. */
@@ -36,7 +55,11 @@ export const VIEWERS = {
   side: { ...viewer([0, 0, 1], [0, 1, 0], [1, 0, 0], -14, 9), box: '-1130 -930 2260 1860' },
 };
 
-/** Receptor direction and the direction along which the C slides, for an orientation. */
+/**
+ * Receptor direction and the direction along which the C slides, for an orientation.
+ * @param {number} oblique_deg
+ * @param {number} tilt_deg
+ */
 export function directions(oblique_deg, tilt_deg) {
   const [o, t] = [rad(oblique_deg), rad(tilt_deg)];
   return {
@@ -45,13 +68,17 @@ export function directions(oblique_deg, tilt_deg) {
   };
 }
 
-/** Builds one drawing in `holder`. Returns an update function `(state, needle)`; `needle`: hub and tip, mm, or null. */
+/**
+ * Builds one drawing in `holder`. Returns an update function `(state, needle)`; `needle`: hub and tip, mm, or null.
+ * @param {Element} holder
+ * @param {Onlooker} from
+ */
 export function gantryDrawing(holder, from) {
   const { see, box } = VIEWERS[from];
   const svg = shape('svg', { viewBox: box, role: 'img', class: 'gantry-svg', 'aria-labelledby': `gantry-${from}-text` });
   const title = shape('title', { id: `gantry-${from}-text` });
   svg.append(title);
-  const layer = (name, tag = 'path', into = svg) => {
+  const layer = (/** @type {string} */ name, /** @type {keyof SVGElementTagNameMap} */ tag = 'path', /** @type {SVGElement} */ into = svg) => {
     const element = shape(tag, { class: `g-${name}` });
     into.append(element);
     return element;
@@ -68,7 +95,7 @@ export function gantryDrawing(holder, from) {
   holder.append(svg, caption);
 
   still(parts, words, see, from);
-  return (state, needle) => {
+  return (/** @type {Place} */ state, /** @type {Point[] | null} */ needle) => {
     moving(parts, words, see, from, state);
     const [x, y] = see([state.table_x_mm, 0, state.table_z_mm]);
     for (const group of lying) group.setAttribute('transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`);
@@ -78,10 +105,16 @@ export function gantryDrawing(holder, from) {
   };
 }
 
-/** Table, patient and floor: drawn once. */
+/**
+ * Table, patient and floor: drawn once.
+ * @param {Drawn} parts
+ * @param {Drawn} words
+ * @param {See} see
+ * @param {Onlooker} from
+ */
 function still(parts, words, see, from) {
   const { half_width: w, top, thick, feet, head } = TABLE;
-  const slab = (y) => [[-w, y, feet], [w, y, feet], [w, y, head], [-w, y, head]];
+  const slab = (/** @type {number} */ y) => [[-w, y, feet], [w, y, feet], [w, y, head], [-w, y, head]];
   parts.table.setAttribute('d', closed(slab(top).map(see)));
   parts['table-under'].setAttribute('d', closed(hull([...slab(top), ...slab(top - thick)].map(see))));
   const axial = ring(48).map(([c, s]) => [TRUNK.half_width * c, TRUNK.middle + TRUNK.half_depth * s, 0]);
@@ -100,12 +133,19 @@ function still(parts, words, see, from) {
   }
 }
 
-/** C-arm, beam and angle: drawn again for every orientation. */
+/**
+ * C-arm, beam and angle: drawn again for every orientation.
+ * @param {Drawn} parts
+ * @param {Drawn} words
+ * @param {See} see
+ * @param {Onlooker} from
+ * @param {Place} state
+ */
 function moving(parts, words, see, from, state) {
   const { receptor: d, slide: t } = directions(state.oblique_deg, state.tilt_deg);
   const n = cross(d, t);
-  const along = (k) => d.map((x) => x * k);
-  const disc = (k, radius) => ring(28).map(([c, s]) => plus(plus(along(k), radius * c, t), radius * s, n));
+  const along = (/** @type {number} */ k) => d.map((x) => x * k);
+  const disc = (/** @type {number} */ k, /** @type {number} */ radius) => ring(28).map(([c, s]) => plus(plus(along(k), radius * c, t), radius * s, n));
   const arc = [];
   for (let a = -6; a <= 186; a += 4) arc.push(plus(along(C_RADIUS_MM * Math.cos(rad(a))), C_RADIUS_MM * Math.sin(rad(a)), t));
   const arm = line(arc.map(see));
@@ -131,12 +171,22 @@ function moving(parts, words, see, from, state) {
   put(words.source, besides(see(along(-SOURCE_MM)), 210), texts.gantry.source);
 }
 
-/** Where a word goes beside a part, at a distance and away from it: on the inner side when it stands far out, above it when it stands as low as the patient. */
+/**
+ * Where a word goes beside a part, at a distance and away from it: on the inner side when it stands far out, above it when it stands as low as the patient.
+ * @param {Flat} place
+ * @param {number} distance
+ * @returns {[number, number, string?]}
+ */
 function besides([x, y], distance) {
   if (Math.abs(y) < 300) return [Math.max(-700, Math.min(700, x)), y - 260];
   return x < 150 ? [x + distance, y, 'start'] : [x - distance, y, 'end'];
 }
 
+/**
+ * @param {SVGElement} element
+ * @param {[number, number, string?]} place
+ * @param {string} text
+ */
 function put(element, [x, y, anchor = 'middle'], text) {
   element.setAttribute('x', x.toFixed(1));
   element.setAttribute('y', y.toFixed(1));
@@ -144,28 +194,35 @@ function put(element, [x, y, anchor = 'middle'], text) {
   say(element, text);
 }
 
-const ring = (n) => Array.from({ length: n }, (_, i) => [Math.cos((2 * Math.PI * i) / n), Math.sin((2 * Math.PI * i) / n)]);
-const pair = ([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`;
-export const line = (points) => `M${points.map(pair).join('L')}`;
-export const closed = (points) => `${line(points)}Z`;
+const ring = (/** @type {number} */ n) => Array.from({ length: n }, (_, i) => /** @type {Flat} */ ([Math.cos((2 * Math.PI * i) / n), Math.sin((2 * Math.PI * i) / n)]));
+const pair = (/** @type {Point} */ [x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`;
+export const line = (/** @type {readonly Point[]} */ points) => `M${points.map(pair).join('L')}`;
+export const closed = (/** @type {readonly Point[]} */ points) => `${line(points)}Z`;
 
-/** A closed curve through the middles of a polygon's edges. */
+/**
+ * A closed curve through the middles of a polygon's edges.
+ * @param {readonly Point[]} points
+ */
 function smooth(points) {
-  const middle = (a, b) => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+  const middle = (/** @type {Point} */ a, /** @type {Point} */ b) => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
   const last = points.length - 1;
   let d = `M${pair(middle(points[last], points[0]))}`;
   points.forEach((p, i) => (d += `Q${pair(p)} ${pair(middle(p, points[(i + 1) % points.length]))}`));
   return `${d}Z`;
 }
 
-/** Convex hull in order (Andrew's monotone chain). */
+/**
+ * Convex hull in order (Andrew's monotone chain).
+ * @param {readonly Flat[]} points
+ */
 export function hull(points) {
   const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const turn = (o, a, b) => (a[0] - o[0]) * (b[1] - o[1]) - (a[1] - o[1]) * (b[0] - o[0]);
-  const chain = (list) => {
+  const turn = (/** @type {Flat} */ o, /** @type {Flat} */ a, /** @type {Flat} */ b) => (a[0] - o[0]) * (b[1] - o[1]) - (a[1] - o[1]) * (b[0] - o[0]);
+  const chain = (/** @type {Flat[]} */ list) => {
+    /** @type {Flat[]} */
     const kept = [];
     for (const p of list) {
-      while (kept.length > 1 && turn(kept.at(-2), kept.at(-1), p) <= 0) kept.pop();
+      while (kept.length > 1 && turn(kept[kept.length - 2], kept[kept.length - 1], p) <= 0) kept.pop();
       kept.push(p);
     }
     return kept.slice(0, -1);

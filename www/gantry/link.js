@@ -4,7 +4,7 @@ import { levelBelow } from '../engine/catalogue.js';
 import { onceAFrame } from '../base/frame.js';
 import { shape } from '../base/svg.js';
 import { VIEWERS, directions, line } from './drawing.js';
-import { byId, say, segments } from '../base/dom.js';
+import { byId, say, segments, within } from '../base/dom.js';
 import { keep, setting } from '../base/storage.js';
 import { gantryLink as t } from '../words/gantry.js';
 import { BEAM, keyOf, sameBeam } from '../state/positioning.js';
@@ -15,19 +15,44 @@ import { litPart } from './lit.js';
 import { adoptLook } from './look.js';
 import { nearDrawing } from './near.js';
 
+/**
+ * @import { Marks, Shown } from '../film/picture.js'
+ * @import { TeachingRoom } from '../pkg/downbeam.js'
+ * @import { Label, Level, Side } from '../pkg/values.js'
+ * @import { App, PageState } from '../state/page-state.js'
+ * @import { PatientChoice } from '../state/positioning.js'
+ * @import { SeenPart } from './bones.js'
+ * @import { Onlooker, Point } from './drawing.js'
+ * @import { LitPart } from './lit.js'
+ *
+ * What the rest of the page tells the drawings: `whole()` whether the patient stands in the engine, `shown()` what stands in the picture or null,
+ * `tells()` whether parts may be named, `needle()` hub and tip or null, `marked()` whether a target is marked, `revision()` of the attempt, `busy()`
+ * whether a press on the picture means something else, `field_mm()`, `relight()` draws the picture's lines again.
+ * @typedef {{
+ *   whole: () => boolean, shown: () => Shown | null, tells: () => boolean, needle: () => Point[] | null, marked: () => boolean, revision: () => number,
+ *   busy: () => boolean, field_mm: () => number, relight: () => void,
+ * }} Acts
+ *
+ * What a drawing shows: `pictured` and `pictureRays` of the picture, `rays` of the C-arm as it stands.
+ * @typedef {{
+ *   state: PageState, near: boolean, tells: boolean, rays: ReturnType<typeof raysOf>, pictured: Shown | null, pictureRays: ReturnType<typeof raysOf> | null,
+ *   point: Point | null, needle: Point[] | null, sentences: string[],
+ * }} Drawn
+ */
+
+/** @type {Record<Onlooker, 'oblique' | 'tilt'>} */
 const CONTROL_OF = { feet: 'oblique', side: 'tilt' };
 /** What of the C-arm's place the picture must share for its target to be told. */
-const moved = (state, shown) => !shown || !sameBeam(shown, state);
+const moved = (/** @type {PageState} */ state, /** @type {Shown | null} */ shown) => !shown || !sameBeam(shown, state);
 
 /**
- * `act`: `whole()` whether the patient stands in the engine, `shown()` what stands in the picture (picture.js) or null, `tells()` whether parts may
- * be named, `needle()` hub and tip or null, `marked()` whether a target is marked, `revision()` of the attempt, `busy()` whether a press on the picture
- * means something else, `field_mm()`, `relight()` draws the picture's lines again.
+ * @param {App} app
+ * @param {Acts} act
  */
 export function gantryLink(app, act) {
   adoptLook();
   const relight = onceAFrame(act.relight);
-  const drawings = Object.keys(VIEWERS).map((from) => drawing(app, from));
+  const drawings = /** @type {Onlooker[]} */ (['feet', 'side']).map((from) => drawing(app, from));
   let choice = setting('gantry', ['whole', 'near']);
   let bonesOf = '';
   let sideOf = '';
@@ -57,15 +82,19 @@ export function gantryLink(app, act) {
   });
   for (const one of drawings) one.listen(lit);
 
-  /** The bones of another patient or level: once each. */
-  function meetBones({ patient, seed, changed, level, side }) {
+  /**
+   * The bones of another patient or level: once each.
+   * @param {TeachingRoom} room
+   * @param {PatientChoice & { level: Level, side: Side }} of
+   */
+  function meetBones(room, { patient, seed, changed, level, side }) {
     const key = [patient, seed, changed, level].join();
     const below = level === 'S1' ? undefined : levelBelow(level);
     const fresh = key !== bonesOf;
     if (!fresh && side === sideOf) return;
     [bonesOf, sideOf] = [key, side];
     for (const one of drawings) {
-      if (fresh) one.meet(app.room);
+      if (fresh) one.meet(room);
       one.aimAt(level, side, below);
     }
     if (!fresh) return;
@@ -73,18 +102,22 @@ export function gantryLink(app, act) {
     lit.offer(all.filter((label, i) => all.findIndex((other) => sameLabel(other, label)) === i), level, below);
   }
 
-  /** The point that is aimed at where it may be told, and the C-arm to draw its ray with. */
+  /**
+   * The point that is aimed at where it may be told, and the C-arm to draw its ray with.
+   * @param {PageState} state
+   * @param {Shown | null} shown
+   */
   function aim(state, shown) {
     const allowed = state.injection ? act.marked() : act.tells();
-    if (!allowed || (state.byExposure && moved(state, shown))) return null;
+    if (!app.room || !allowed || (state.byExposure && moved(state, shown))) return null;
     const point = app.room.aimPoint();
     return point.length === 3 ? [...point] : null;
   }
 
   function update() {
     const { state } = app;
-    if (!act.whole()) return;
-    meetBones(state);
+    if (!app.room || !act.whole()) return;
+    meetBones(app.room, state);
     lit.refresh();
     const shown = act.shown();
     const tells = act.tells();
@@ -98,14 +131,18 @@ export function gantryLink(app, act) {
     const point = aim(state, shown);
     // The near drawing is of the picture; by exposure that is the last one, of this bone.
     const pictured = shown && shown.level === state.level && shown.patient === state.patient ? shown : null;
-    const sentences = [point && t.ray, needle && t.needle, lit.now() && t.litHere(lit.now())].filter(Boolean);
+    const part = lit.now();
+    const sentences = [point ? t.ray : '', needle ? t.needle : '', part ? t.litHere(part) : ''].filter((text) => text !== '');
     for (const one of drawings) one.update({ state, near, tells, rays: raysOf(state, point), pictured, pictureRays: pictured && raysOf(pictured, point), point, needle, sentences });
   }
 
   byId('gantry-parts').dataset.linked = 'yes';
   return {
     update,
-    /** What stands over the picture, with the lit part. */
+    /**
+     * What stands over the picture, with the lit part.
+     * @param {Marks | null} marks
+     */
     marks(marks) {
       const part = marks?.lit ? null : lit.now();
       return part ? { ...marks, lit: part } : marks;
@@ -113,20 +150,24 @@ export function gantryLink(app, act) {
   };
 }
 
-/** One of the two drawings, whole and near. */
+/**
+ * One of the two drawings, whole and near.
+ * @param {App} app
+ * @param {Onlooker} from
+ */
 function drawing(app, from) {
   const control = CONTROL_OF[from];
-  const key = `${control}_deg`;
+  const key = /** @type {const} */ (`${control}_deg`);
   const { see } = VIEWERS[from];
   const figure = byId(`gantry-${from}`);
-  const svg = figure.querySelector('svg');
-  const caption = figure.querySelector('figcaption');
+  const svg = within(figure, 'svg', SVGSVGElement);
+  const caption = within(figure, 'figcaption');
   const description = shape('desc', { id: `gantry-${from}-more` });
-  svg.querySelector('title').after(description);
+  within(svg, 'title', SVGElement).after(description);
   svg.setAttribute('aria-describedby', description.id);
   const [under, over] = [...svg.querySelectorAll('g')];
-  const own = svg.querySelector('.g-body');
-  const layer = (name, into, tag = 'path') => {
+  const own = within(svg, '.g-body', SVGElement);
+  const layer = (/** @type {string} */ name, /** @type {SVGElement} */ into, /** @type {keyof SVGElementTagNameMap} */ tag = 'path') => {
     const element = shape(tag, { class: `g-${name}` });
     into.append(element);
     return element;
@@ -135,36 +176,43 @@ function drawing(app, from) {
   const lit = layer('lit', over);
   const aimRay = layer('aim', over);
   const landing = layer('landing', over, 'circle');
-  landing.setAttribute('r', 22);
+  landing.setAttribute('r', '22');
   const grip = layer('grip', svg);
   const near = nearDrawing(figure, from);
+  /** @type {SeenPart[]} */
   let parts = [];
 
   /** Where the receptor's direction is drawn, at 1 mm, when the drawing's angle is `deg` and the other one stays. */
-  const seenAt = (deg) => {
+  const seenAt = (/** @type {number} */ deg) => {
     const { oblique_deg, tilt_deg } = app.state;
     return see(directions(from === 'feet' ? deg : oblique_deg, from === 'feet' ? tilt_deg : deg).receptor);
   };
-  const frozen = () => byId(`turn-${control}`).disabled;
-  const behind = (label) => from === 'side' && label.side === 'left';
+  const frozen = () => byId(`turn-${control}`, HTMLInputElement).disabled;
+  const behind = (/** @type {Label} */ label) => from === 'side' && label.side === 'left';
 
   return {
-    /** Asks the engine for the bones of its patient and level. */
+    /**
+     * Asks the engine for the bones of its patient and level.
+     * @param {TeachingRoom} room
+     */
     meet(room) {
       parts = bonesSeen(room, VIEWERS[from]);
       bones.setAttribute('d', linesOf(parts, () => true));
     },
-    aimAt: (level, side, below) => near.bones(parts, { level, side }, below),
+    aimAt: (/** @type {Level} */ level, /** @type {Side} */ side, /** @type {Level | null | undefined} */ below) => near.bones(parts, { level, side }, below),
     labels: () => parts.map(({ label }) => label),
+    /** @param {Label | null} part */
     light(part) {
       near.light(part);
       lit.setAttribute('d', part ? linesOf(parts, (l) => sameLabel(l, part)) : '');
     },
+    /** @param {LitPart} part */
     listen(part) {
-      const partAt = (event) => nearestPart(parts, pointIn(near.svg, event), behind);
-      const middle = () => (near.svg.hasAttribute('hidden') ? [0, 0] : see([-app.state.table_x_mm, 0, -app.state.table_z_mm]));
+      const partAt = (/** @type {PointerEvent} */ event) => nearestPart(parts, pointIn(near.svg, event), behind);
+      const middle = () => /** @type {[number, number]} */ (near.svg.hasAttribute('hidden') ? [0, 0] : see([-app.state.table_x_mm, 0, -app.state.table_z_mm]));
       dragAngle(svg, key, app, { seenAt, frozen, middle: () => [0, 0] });
       dragAngle(near.svg, key, app, { seenAt, frozen, middle, tap: (event) => part.take(partAt(event)) });
+      /** @type {PointerEvent | null} */
       let at = null;
       const look = onceAFrame(() => at && part.hover(partAt(at)));
       near.svg.addEventListener('pointermove', (event) => {
@@ -178,6 +226,7 @@ function drawing(app, from) {
         part.hover(null);
       });
     },
+    /** @param {Drawn} drawn */
     update({ state, near: isNear, tells, rays, pictured, pictureRays, point, needle, sentences }) {
       svg.toggleAttribute('hidden', isNear);
       caption.hidden = isNear;
@@ -203,11 +252,16 @@ function drawing(app, from) {
   };
 }
 
-/** An arrow both ways on the receptor, along the way it goes. */
+/**
+ * An arrow both ways on the receptor, along the way it goes.
+ * @param {PageState} state
+ * @param {(deg: number) => Point} seenAt
+ * @param {'oblique_deg' | 'tilt_deg'} key
+ */
 function gripAt(state, seenAt, key) {
   const REACH_MM = 500;
-  const at = (deg, out = 0) => seenAt(state[key] + deg).map((x) => x * (REACH_MM + out));
+  const at = (/** @type {number} */ deg, out = 0) => seenAt(state[key] + deg).map((x) => x * (REACH_MM + out));
   const shaft = [-11, -5, 0, 5, 11].map((deg) => at(deg));
-  const head = (deg) => [at(deg * 0.6, 45), at(deg), at(deg * 0.6, -45)];
+  const head = (/** @type {number} */ deg) => [at(deg * 0.6, 45), at(deg), at(deg * 0.6, -45)];
   return line(shaft) + line(head(-11)) + line(head(11));
 }

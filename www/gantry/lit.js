@@ -6,7 +6,18 @@ import { byId, make, say } from '../base/dom.js';
 import { gantryLink as t } from '../words/gantry.js';
 import { labelKey, sameLabel } from './bones.js';
 
-/** As near as this to a line the pointer means it, mm on the detector; a finger needs more. */
+/**
+ * @import { Shown } from '../film/picture.js'
+ * @import { Label, Level } from '../pkg/values.js'
+ * @import { App } from '../state/page-state.js'
+ *
+ * @typedef {ReturnType<typeof litPart>} LitPart
+ */
+
+/**
+ * As near as this to a line the pointer means it, mm on the detector; a finger needs more.
+ * @type {Record<string, number>}
+ */
 const REACH_MM = { mouse: 5, pen: 5, touch: 8 };
 const STILL_PX = 6;
 /** From the middle outwards and downwards: the order in which the list has them. */
@@ -15,6 +26,9 @@ const ORDER = ['spinous_process', 'median_crest', 'lamina', 'pedicle', 'pars', '
 /**
  * Sets up the list in `holder` and the picture. `act`: `tells()` whether parts may be named, `shown()` what stands in the picture, `busy()`
  * whether a press on the picture means something else, `field_mm()`, `changed()` when another part is lit.
+ * @param {App} app
+ * @param {Element} holder
+ * @param {{ tells: () => boolean, shown: () => Shown | null, busy: () => boolean, field_mm: () => number, changed: () => void }} act
  */
 export function litPart(app, holder, act) {
   const film = byId('picture');
@@ -26,14 +40,19 @@ export function litPart(app, holder, act) {
   const hint = make('p', { class: 'quiet', id: 'gantry-hint' });
   film.append(name);
   holder.append(field, hint);
+  /** @type {Map<string, Label>} */
   let labels = new Map();
+  /** @type {Label | null} */
   let under = null;
+  /** @type {Label | null} */
   let chosen = null;
+  /** @type {{ x: number; y: number; } | null} */
   let press = null;
+  /** @type {PointerEvent | null} */
   let moved = null;
 
   const now = () => (act.tells() ? (under ?? chosen) : null);
-  const seeable = () => act.tells() && app.state.outlines && !act.busy() && byId('film-state').hidden && act.shown();
+  const seeable = () => (act.tells() && app.state.outlines && !act.busy() && byId('film-state').hidden ? act.shown() : null);
 
   function changed() {
     const lit = now();
@@ -44,13 +63,17 @@ export function litPart(app, holder, act) {
     act.changed();
   }
 
+  /** @param {Label | null | undefined} label */
   function hover(label) {
-    if (sameLabel(label, under) || label === under) return;
-    under = label;
+    if (sameLabel(label, under) || (label ?? null) === under) return;
+    under = label ?? null;
     changed();
   }
 
-  /** Keeps a part lit, or none, and says so once. */
+  /**
+   * Keeps a part lit, or none, and says so once.
+   * @param {Label | null} label
+   */
   function choose(label) {
     chosen = label;
     under = null;
@@ -58,19 +81,23 @@ export function litPart(app, holder, act) {
     say(byId('status'), sentence(label));
   }
 
+  /** @param {Label | null} label */
   function sentence(label) {
     if (!label) return t.unlit;
     const { outlines, byExposure } = app.state;
     const shown = act.shown();
     if (!outlines) return t.noOutlines(label);
     if (!shown) return t.notInPicture(label);
-    return app.room.partsShown(byExposure).some((l) => sameLabel(l, label)) ? t.lit(label) : t.notInPicture(label);
+    return app.room?.partsShown(byExposure).some((l) => sameLabel(l, label)) ? t.lit(label) : t.notInPicture(label);
   }
 
-  /** The part at a place of the picture, inside the open field. */
+  /**
+   * The part at a place of the picture, inside the open field.
+   * @param {PointerEvent} event
+   */
   function partAt(event) {
     const shown = seeable();
-    if (!shown) return null;
+    if (!shown || !app.room) return null;
     const box = surface.getBoundingClientRect();
     const [x, y] = [(event.clientX - box.left) / box.width - 0.5, 0.5 - (event.clientY - box.top) / box.height];
     if (Math.abs(x) > shown.open[0] / 2 || Math.abs(y) > shown.open[1] / 2) return null;
@@ -107,25 +134,34 @@ export function litPart(app, holder, act) {
     }
   });
 
-  /** A press on a part keeps it lit; on the lit one, or beside all, it goes out. */
+  /**
+   * A press on a part keeps it lit; on the lit one, or beside all, it goes out.
+   * @param {Label | null | undefined} label
+   */
   function take(label) {
     if (!label && !chosen) return;
-    choose(sameLabel(label, chosen) ? null : label);
+    choose(sameLabel(label, chosen) ? null : (label ?? null));
   }
 
   return {
     now,
     hover,
-    take: (label) => act.tells() && take(label),
-    /** The parts that can be chosen for this level: `seen` of the engine's bones. */
+    take: (/** @type {Label | null | undefined} */ label) => act.tells() && take(label),
+    /**
+     * The parts that can be chosen for this level: `seen` of the engine's bones.
+     * @param {Label[]} seen
+     * @param {Level} level
+     * @param {Level | null | undefined} below
+     */
     offer(seen, level, below) {
-      const rank = (l) => ORDER.indexOf(l.part) * 2 + (l.side === 'right' ? 1 : 0);
+      const rank = (/** @type {Label} */ l) => ORDER.indexOf(l.part) * 2 + (l.side === 'right' ? 1 : 0);
+      /** @type {{ of: Level | null | undefined, some: Label[] }[]} */
       const groups = [
-        [level, seen.filter((l) => l.level === level)],
-        [below, seen.filter((l) => l.level === below && l.part === 'superior_articular_process')],
-      ].filter(([, some]) => some.length > 0);
-      labels = new Map(groups.flatMap(([, some]) => some.map((l) => [labelKey(l), l])));
-      list.replaceChildren(make('option', { value: '' }, t.none), ...groups.map(([label, some]) => make('optgroup', { label }, ...some.sort((a, b) => rank(a) - rank(b)).map((l) => make('option', { value: labelKey(l) }, t.name(l))))));
+        { of: level, some: seen.filter((l) => l.level === level) },
+        { of: below, some: seen.filter((l) => l.level === below && l.part === 'superior_articular_process') },
+      ].filter(({ some }) => some.length > 0);
+      labels = new Map(groups.flatMap(({ some }) => some.map((l) => /** @type {const} */ ([labelKey(l), l]))));
+      list.replaceChildren(make('option', { value: '' }, t.none), ...groups.map(({ of, some }) => make('optgroup', { label: of ?? '' }, ...some.sort((a, b) => rank(a) - rank(b)).map((l) => make('option', { value: labelKey(l) }, t.name(l))))));
       if (chosen && ![level, below].includes(chosen.level)) chosen = null;
       changed();
     },

@@ -13,7 +13,7 @@ import { FIRST_BEAM } from '../exposure/exposure.js';
 import { filmState } from '../film/film-state.js';
 import { onceAFrame, onceQuiet } from '../base/frame.js';
 import { injectionOnDemand } from '../injection/on-demand.js';
-import { arrowsTurn, listen, NEEDLE_KEYS, PAGE_KEYS, VIEW_KEYS } from '../controls/keys.js';
+import { acting, arrowsTurn, listen, NEEDLE_KEYS, PAGE_KEYS, VIEW_KEYS } from '../controls/keys.js';
 import { missedLanguage } from '../words/language.js';
 import { leadsToLesson, lessonsOnDemand } from '../lesson/on-demand.js';
 import { byId, say } from '../base/dom.js';
@@ -220,8 +220,8 @@ function activity(name) {
 
 /** The single keys that hold now, with what does them. */
 function keyTables() {
-  const here = app.state.injection ? needle.attempt.on() && [NEEDLE_KEYS, needle.does] : !app.state.lessons && [VIEW_KEYS, viewKeys];
-  return [[PAGE_KEYS, pageKeys], ...(here ? [here] : [])];
+  const { injection, lessons: among } = app.state;
+  return [acting(PAGE_KEYS, pageKeys), injection ? acting(NEEDLE_KEYS, needle.attempt.on() ? needle.does : null) : acting(VIEW_KEYS, among ? null : viewKeys)];
 }
 
 /** Something changed: draw it, and settle once it has been quiet. */

@@ -7,11 +7,20 @@ import { keyOf } from '../state/positioning.js';
 import { texts } from '../words/texts.js';
 import { help } from '../words/help.js';
 
+/**
+ * @import { App } from '../state/page-state.js'
+ * @import { Steps } from './steps.js'
+ */
+
 /** A turn so far is an answer, degrees. A choice, no source. */
 const TURNED_DEG = 2;
 const ENDS = { oblique: ['left', 'right'], tilt: ['cephalad', 'caudad'] };
 
-/** `steps` from `stepsPanel`. Returns `{ update(), shows(), want() }`. */
+/**
+ * `steps` from `stepsPanel`. Returns `{ update(), shows(), want() }`.
+ * @param {App} app
+ * @param {Steps} steps
+ */
 export function askWay(app, steps) {
   const t = help.ask;
   const line = byId('step-said');
@@ -19,7 +28,7 @@ export function askWay(app, steps) {
   const row = make('div', { class: 'row', id: 'way-row', hidden: true }, ...ends);
   line.after(row);
   // What is asked of which step from which start, whether it has been answered, and whether advice is wanted all along.
-  let now = { of: '', answered: false, wanted: false, said: '', from: {} };
+  let now = { of: '', answered: false, wanted: false, said: '', from: { oblique_deg: 0, tilt_deg: 0 } };
   byId('which-way').addEventListener('click', want);
 
   const guided = () => !app.state.selfTest && !app.state.injection && !app.state.lessons && !app.state.ownView;
@@ -30,6 +39,7 @@ export function askWay(app, steps) {
     app.touch();
   }
 
+  /** @param {number} i */
   function answer(i) {
     const c = unmet();
     if (!c?.advice) return;
@@ -45,14 +55,14 @@ export function askWay(app, steps) {
     const c = unmet();
     const of = `${keyOf(state, [...CASE, 'start'])},${steps.current()}`;
     if (of !== now.of) now = { of, answered: false, wanted: false, said: '', from: { oblique_deg: state.oblique_deg, tilt_deg: state.tilt_deg } };
-    const turned = Math.max(...['oblique_deg', 'tilt_deg'].map((key) => Math.abs(state[key] - now.from[key])));
+    const turned = Math.max(.../** @type {const} */ (['oblique_deg', 'tilt_deg']).map((key) => Math.abs(state[key] - now.from[key])));
     if (turned > TURNED_DEG) {
       now.answered = true;
       now.said = '';
     }
     const asks = Boolean(c?.advice) && !now.answered;
     row.hidden = !asks;
-    if (asks) ENDS[c.advice.control].forEach((end, i) => say(ends[i], t.end(end)));
+    if (c?.advice && asks) ENDS[c.advice.control].forEach((end, i) => say(ends[i], t.end(end)));
     const text = !c ? '' : asks ? t.question : now.said || (now.wanted ? texts.checks.sentence(c) : '');
     say(line, text);
     line.hidden = text === '';

@@ -5,7 +5,19 @@ import { byId, say } from '../base/dom.js';
 import { placeOf } from '../state/positioning.js';
 import { texts } from '../words/texts.js';
 
-/** Reviews `app.report` against `steps`. `words` is called after a change that shows; `mayTell()` says whether advice may be given unasked. */
+/**
+ * @import { Report } from '../pkg/values.js'
+ * @import { App } from '../state/page-state.js'
+ * @import { Steps } from './steps.js'
+ */
+
+/**
+ * Reviews `app.report` against `steps`. `words` is called after a change that shows; `mayTell()` says whether advice may be given unasked.
+ * @param {App} app
+ * @param {Steps} steps
+ * @param {() => void} words
+ * @param {() => boolean} mayTell
+ */
 export function viewReview(app, steps, words, mayTell) {
   // What the self-test has seen: checks used, and whether the present view has been asked for.
   const test = { used: 0, revealed: false };
@@ -16,12 +28,13 @@ export function viewReview(app, steps, words, mayTell) {
   /** The sentences for the view being checked. */
   function advice() {
     const view = viewOf(app.report, app.state.view);
-    return view ? criteriaOf(app.report, view).map(texts.checks.sentence) : [texts.checks.notHere];
+    return app.report && view ? criteriaOf(app.report, view).map(texts.checks.sentence) : [texts.checks.notHere];
   }
 
-  function tick() {
+  /** @param {Report} report */
+  function tick(report) {
     const before = steps.view();
-    const ticked = steps.settle(app.state, app.report);
+    const ticked = steps.settle(app.state, report);
     const after = steps.view();
     if (ticked.length > 0) {
       if (after !== before) app.state.view = after;
@@ -30,10 +43,13 @@ export function viewReview(app, steps, words, mayTell) {
     announce(ticked.map(texts.steps.ticked));
   }
 
-  /** Says in the live region what a screen reader user needs to hear once the view stands still. */
+  /**
+   * Says in the live region what a screen reader user needs to hear once the view stands still.
+   * @param {string[]} first
+   */
   function announce(first) {
     const view = viewOf(app.report, app.state.view);
-    const said = view ? [texts.checks.said(texts.checks.views[view.view], view.score, advice().join(' '))] : [];
+    const said = view ? [texts.checks.said(texts.checks.nameOf(view.view), view.score, advice().join(' '))] : [];
     say(byId('status'), [...first, ...said].join(' '));
   }
 
@@ -56,14 +72,14 @@ export function viewReview(app, steps, words, mayTell) {
     /** The learner has stopped turning. */
     settled() {
       // In an injection the stages take the place of the steps.
-      if (app.report && open() && !app.state.ownView && !app.state.injection) tick();
+      if (app.report && open() && !app.state.ownView && !app.state.injection) tick(app.report);
       else if (app.report && open()) announce([]);
     },
     /** Takes the view as it stands at once, if it is what the step asks for. Returns whether it was. */
     keep() {
       if (!app.report || app.state.ownView || app.state.injection) return false;
       const before = steps.current();
-      tick();
+      tick(app.report);
       return steps.current() !== before;
     },
     /** Self-test: show the checks for the view as it stands, and count it. */
@@ -72,7 +88,7 @@ export function viewReview(app, steps, words, mayTell) {
       test.used += 1;
       test.revealed = true;
       if (app.state.ownView || app.state.injection) announce([]);
-      else tick();
+      else tick(app.report);
       words();
     },
     /** Goes to the best view this machine reaches, or back to the learner's own. */

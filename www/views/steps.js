@@ -5,7 +5,17 @@ import { unmetOf, viewOf } from './criterion-rows.js';
 import { byId, make, say } from '../base/dom.js';
 import { texts } from '../words/texts.js';
 
-// What each step asks to be at full marks, and which view it works towards.
+/**
+ * @import { CriterionId, Level, Report, ViewKind } from '../pkg/values.js'
+ * @import { PageState } from '../state/page-state.js'
+ *
+ * @typedef {ReturnType<typeof stepsPanel>} Steps
+ *
+ * What a step asks to be at full marks, and which view it works towards.
+ * @typedef {{ id: string, view: ViewKind, needs: CriterionId[] }} Step
+ */
+
+/** @type {readonly Step[]} */
 const STEPS = [
   { id: 'true_ap', view: 'true_ap', needs: ['spinous_centred'] },
   { id: 'square', view: 'true_ap', needs: ['spinous_centred', 'squared'] },
@@ -13,7 +23,11 @@ const STEPS = [
   { id: 'square_again', view: 'oblique', needs: ['facet_under_pedicle', 'foramen_aligned', 'squared'] },
 ];
 
-/** Whether a report fulfils a step: every criterion it needs that this level has, and at least one of them. */
+/**
+ * Whether a report fulfils a step: every criterion it needs that this level has, and at least one of them.
+ * @param {Step} step
+ * @param {Report} report
+ */
 export function fulfils(step, report) {
   const asked = report.criteria.filter((c) => step.needs.includes(c.id));
   return asked.length > 0 && asked.every((c) => c.score >= 1);
@@ -22,9 +36,11 @@ export function fulfils(step, report) {
 /** Builds the panel. */
 export function stepsPanel() {
   let done = 0;
+  /** @type {ReturnType<typeof stepRow>[]} */
   let rows = [];
   let builtFor = '';
   // What each step that is done was worth, and why.
+  /** @type {string[]} */
   let results = [];
 
   return {
@@ -36,7 +52,11 @@ export function stepsPanel() {
     },
     /** The view the current step works towards. */
     view: () => STEPS[Math.min(done, STEPS.length - 1)].view,
-    /** Ticks what this report fulfils, in order. Returns the titles of the steps ticked by it. */
+    /**
+     * Ticks what this report fulfils, in order. Returns the titles of the steps ticked by it.
+     * @param {PageState} state
+     * @param {Report} report
+     */
     settle(state, report) {
       const ticked = [];
       while (done < STEPS.length && fulfils(STEPS[done], report)) {
@@ -50,8 +70,11 @@ export function stepsPanel() {
     /** The name of the step in hand. */
     current: () => STEPS[done]?.id ?? '',
     /** The first criterion that the step in hand asks to be at full marks and that is not, or null. */
-    unmet: (report) => unmetOf(report, STEPS[done]?.needs ?? []),
-    /** Shows the steps for this case. */
+    unmet: (/** @type {Report} */ report) => unmetOf(report, STEPS[done]?.needs ?? []),
+    /**
+     * Shows the steps for this case.
+     * @param {PageState} state
+     */
     update(state) {
       const now = `${state.level} ${state.side} ${done} ${state.selfTest}`;
       if (now === builtFor) return;
@@ -75,14 +98,19 @@ export function stepsPanel() {
   };
 }
 
-/** What a step is worth and why: the marks of its view where it makes one, and the values that it asks for. */
+/**
+ * What a step is worth and why: the marks of its view where it makes one, and the values that it asks for.
+ * @param {Step} step
+ * @param {Report} report
+ */
 function resultOf(step, report) {
   const view = viewOf(report, step.view);
-  const whole = view?.criteria.every((id) => step.needs.includes(id)) ? [`${texts.checks.views[view.view]}: ${texts.checks.score(view.score)}`] : [];
+  const whole = view?.criteria.every((id) => step.needs.includes(id)) ? [`${texts.checks.nameOf(view.view)}: ${texts.checks.score(view.score)}`] : [];
   const values = report.criteria.filter((c) => step.needs.includes(c.id)).map((c) => texts.checks.told(c));
   return [...whole, ...values].map((line) => `${line}.`).join(' ');
 }
 
+/** @param {Step} step */
 function stepRow(step) {
   const text = texts.steps.list[step.id];
   const mark = make('span', { class: 'step-mark', 'aria-hidden': 'true' });
@@ -96,6 +124,12 @@ function stepRow(step) {
   const item = make('li', { class: 'step', id: `step-${step.id}` }, mark, head, body, outcome);
   return {
     item,
+    /**
+     * @param {PageState} state
+     * @param {Level | null} below
+     * @param {'done' | 'current' | 'later'} phaseNow
+     * @param {string} result
+     */
     show(state, below, phaseNow, result) {
       item.dataset.phase = phaseNow;
       head.className = phaseNow === 'current' ? 'step-head' : 'unseen';

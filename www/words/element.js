@@ -20,7 +20,7 @@ export function elementWords(viewSay, say) {
   const view = viewWords(viewSay);
   const own = say.tree({
     allowed: (/** @type {Rule} */ rule) => (Object.hasOwn(NAMED, rule.kind) ? say(NAMED[rule.kind]) : view.allowed(rule)),
-    title: (/** @type {Target & { view: 'free' | keyof typeof view.checks.views }} */ s) => (s.view === 'free' ? view.place(s) : say('titleView', { place: view.place(s), view: view.checks.views[s.view] })),
+    title: (/** @type {Target & { view: 'free' | keyof typeof view.checks.views }} */ s) => (s.view === 'free' ? view.place(s) : say('titleView', { place: view.place(s), view: view.checks.nameOf(s.view) })),
     patient: (/** @type {{ patient: string }} */ s) => say('patient', { patient: view.case.patientName(s.patient) }),
     throughFailed: (/** @type {string} */ why) => say('throughFailed', { why }),
     loading: {

@@ -3,7 +3,7 @@
 import { tenth } from '../base/tenth.js';
 
 /**
- * @import { Advice, Criterion, CriterionId, DogPart, Finding, Target } from '../pkg/values.js'
+ * @import { Advice, Criterion, CriterionId, DogPart, Finding, Target, ViewKind } from '../pkg/values.js'
  * @import { Angles } from '../base/tenth.js'
  * @import { Rule } from '../base/rules.js'
  * @import { Sayer } from './sentences.js'
@@ -90,6 +90,8 @@ export function viewWords(say) {
     tilt,
     checks: {
       score: (/** @type {number} */ score) => say('checks-score', { points: points(score) }),
+      /** A view's name; the steep oblique is the oblique of its way in. */
+      nameOf: (/** @type {ViewKind} */ view) => say(`checks-views-${view === 'steep_oblique' ? 'oblique' : view}`),
       criterion,
       value,
       tolerance,

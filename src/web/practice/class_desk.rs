@@ -1,7 +1,7 @@
 //! The handle's part for a round of a class: its questions, the learner's code, what the teacher takes in, figures, and the link as a picture.
 
 use super::super::practice_values::{Counts, Picture, Taken};
-use super::{PracticeRoom, plain};
+use super::{PracticeRoom, to_js};
 use crate::practice::answer_code::{Answers, write};
 use crate::practice::class_round::{Intake, csv, table};
 use crate::practice::round::ClassRound;
@@ -58,14 +58,14 @@ impl ClassDesk {
     #[wasm_bindgen(unchecked_return_type = "values.TakenCodes")]
     pub fn take(&mut self, text: &str) -> Result<JsValue, JsError> {
         self.intake.take(&self.round, text);
-        plain(&Taken { learners: self.intake.learners(), refused: &self.intake.refused })
+        to_js(&Taken { learners: self.intake.learners(), refused: &self.intake.refused })
     }
 
     /// How often each choice of a question was taken: `{counts, none}`.
     #[wasm_bindgen(unchecked_return_type = "values.Counts")]
     pub fn counts(&self, index: usize) -> Result<JsValue, JsError> {
         let (counts, none) = self.intake.counts(index);
-        plain(&Counts { counts, none })
+        to_js(&Counts { counts, none })
     }
 
     fn key(&mut self) -> &[usize] {
@@ -80,7 +80,7 @@ impl ClassDesk {
     #[wasm_bindgen(unchecked_return_type = "values.Row[]")]
     pub fn figures(&mut self) -> Result<JsValue, JsError> {
         let key = self.key().to_vec();
-        plain(&table(&self.round, &self.intake, &key))
+        to_js(&table(&self.round, &self.intake, &key))
     }
 
     /// The figures as CSV.
@@ -100,6 +100,6 @@ impl ClassDesk {
             .filter(|&(x, y)| code.get_module(x, y))
             .map(|(x, y)| format!("M{} {}h1v1h-1z", x + QUIET_MODULES, y + QUIET_MODULES))
             .collect();
-        plain(&Picture { size: code.size() + 2 * QUIET_MODULES, path })
+        to_js(&Picture { size: code.size() + 2 * QUIET_MODULES, path })
     }
 }

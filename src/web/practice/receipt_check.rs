@@ -1,7 +1,7 @@
 //! The handle's part for receipts of practice: read, asked again a question at a time, and told.
 
 use super::super::practice_values::CheckedPractice;
-use super::{PracticeRoom, plain};
+use super::{PracticeRoom, to_js};
 use crate::practice::practice_receipt::{PracticeReceipt, PracticeVerdict};
 use wasm_bindgen::prelude::*;
 
@@ -51,7 +51,7 @@ impl PracticeCheck {
             PracticeVerdict::Altered(why) => why,
             PracticeVerdict::UnknownEngine(version) => version,
         };
-        plain(&CheckedPractice { learner: &self.receipt.learner, status: self.verdict.name(), note })
+        to_js(&CheckedPractice { learner: &self.receipt.learner, status: self.verdict.name(), note })
     }
 
     /// Its answers in a practice room, for the curves.

@@ -4,7 +4,7 @@
 //! picture has the detector's own (`SPOT_PIXELS`), a pulse of fluoroscopy four of them put together.
 
 use super::super::values::{BeamChoices, DicomRecord, DoseReadout};
-use super::{TeachingRoom, plain, put_grey, understood};
+use super::{TeachingRoom, put_grey, to_js, understood};
 use crate::imaging::dose::{DoseLog, LABEL};
 use crate::imaging::exposure::{
     BeamSettings, ExposureKind, MAGNIFICATIONS, OPEN_RANGE, PULSE_RATES_PER_S, Technique,
@@ -91,7 +91,7 @@ impl TeachingRoom {
             };
             self.do_action(tick, action)?;
         }
-        self.furnish(tick);
+        self.bring_needle_up_to(tick);
         let scene = Scene { patient: &self.patient, inclusions: self.procedure.inclusions() };
         let exposures = &mut self.exposures;
         if exposures.run != Some(settings) {
@@ -140,26 +140,26 @@ impl TeachingRoom {
     #[wasm_bindgen(js_name = partAt, unchecked_return_type = "values.Label | null")]
     pub fn part_at(&mut self, u_mm: f64, v_mm: f64, reach_mm: f64, held: bool) -> Result<JsValue, JsValue> {
         let view = self.shown_view(held)?;
-        Ok(plain(&self.outlines.nearest(&self.patient, &view, [u_mm, v_mm], reach_mm))?)
+        Ok(to_js(&self.outlines.nearest(&self.patient, &view, [u_mm, v_mm], reach_mm))?)
     }
 
     /// The parts in the picture that is shown that a lesson can ask for, bone by bone: `[{level, part, side}]`.
     #[wasm_bindgen(js_name = partsShown, unchecked_return_type = "values.Label[]")]
     pub fn parts_shown(&mut self, held: bool) -> Result<JsValue, JsValue> {
         let view = self.shown_view(held)?;
-        Ok(plain(&self.outlines.parts(&self.patient, &view))?)
+        Ok(to_js(&self.outlines.parts(&self.patient, &view))?)
     }
 
     /// The record's sums (`imaging::dose::DoseTotals`) and `last`, the technique of the last exposure or null.
     #[wasm_bindgen(unchecked_return_type = "values.DoseReadout")]
     pub fn dose(&self) -> Result<JsValue, JsError> {
-        plain(&DoseReadout { totals: self.exposures.log.totals(), last: self.exposures.last })
+        to_js(&DoseReadout { totals: self.exposures.log.totals(), last: self.exposures.last })
     }
 
     /// The record in DICOM's terms and units: `{statement, items}`.
     #[wasm_bindgen(js_name = doseDicom, unchecked_return_type = "values.DicomRecord")]
     pub fn dose_dicom(&self) -> Result<JsValue, JsError> {
-        plain(&DicomRecord { statement: LABEL, items: self.exposures.log.dicom(&self.arm) })
+        to_js(&DicomRecord { statement: LABEL, items: self.exposures.log.dicom(&self.arm) })
     }
 
     /// Begins a new record. The last picture stays.
@@ -173,7 +173,7 @@ impl TeachingRoom {
     /// What the beam can be set to: `{pulses_per_s, magnification, open}`, `open` as lowest and highest share of the field.
     #[wasm_bindgen(js_name = beamChoices, unchecked_return_type = "values.BeamChoices")]
     pub fn beam_choices() -> Result<JsValue, JsError> {
-        plain(&BeamChoices {
+        to_js(&BeamChoices {
             pulses_per_s: PULSE_RATES_PER_S,
             magnification: MAGNIFICATIONS,
             open: OPEN_RANGE,

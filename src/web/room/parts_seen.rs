@@ -1,7 +1,7 @@
 //! The handle's part for the drawings of C-arm and patient: the bones as an onlooker sees them, and the place that is aimed at.
 
 use super::super::values::PartLine;
-use super::{TeachingRoom, plain};
+use super::{TeachingRoom, to_js};
 use crate::anatomy::names::Level;
 use crate::imaging::onlooker::{onlooker, parts_seen};
 use crate::procedure::beam::view_of;
@@ -30,7 +30,7 @@ impl TeachingRoom {
             .filter(|(label, _)| wanted(label.level) && has_part(label.level, label.part))
             .map(|(label, points)| PartLine(label, points.iter().flatten().map(|&x| tenths(x)).collect()))
             .collect();
-        Ok(plain(&lines)?)
+        Ok(to_js(&lines)?)
     }
 
     /// What is aimed at, mm from the target's centre in the patient's frame: where the mark's beam meets the plane of the area, or, before

@@ -4,7 +4,7 @@
 //! tenths of a degree and of a millimetre, so that the log alone leads to the same state.
 
 use super::super::values::CaseOptions;
-use super::{TeachingRoom, plain, understood};
+use super::{TeachingRoom, to_js, understood};
 use crate::imaging::inclusion::Inclusion;
 use crate::needle::shape;
 use crate::procedure::action::{Action, Event, seconds};
@@ -77,7 +77,7 @@ impl TeachingRoom {
     }
 
     /// Brings what is drawn of needle and contrast up to a tick.
-    pub(super) fn furnish(&mut self, tick: u32) {
+    pub(super) fn bring_needle_up_to(&mut self, tick: u32) {
         let procedure = &mut self.procedure;
         let still = procedure.attempt.state.injected.is_empty();
         if procedure.drawn_tick.is_some_and(|drawn| still || drawn == tick) {
@@ -164,14 +164,14 @@ impl TeachingRoom {
     /// The procedure as it stands (`score::report::ProcedureReport`), in the present view.
     #[wasm_bindgen(unchecked_return_type = "values.ProcedureReport")]
     pub fn procedure(&self, tick: u32) -> Result<JsValue, JsValue> {
-        Ok(plain(&procedure_report(&self.procedure.attempt, &self.patient.interior, &self.arm, tick))?)
+        Ok(to_js(&procedure_report(&self.procedure.attempt, &self.patient.interior, &self.arm, tick))?)
     }
 
     /// The score by step (`score::rubric::Score`).
     #[wasm_bindgen(unchecked_return_type = "values.Score")]
     pub fn score(&self) -> Result<JsValue, JsError> {
         let attempt = &self.procedure.attempt;
-        plain(&score(&attempt.case, &self.patient.interior, &attempt.state))
+        to_js(&score(&attempt.case, &self.patient.interior, &attempt.state))
     }
 
     /// Takes back the last action that is no exposure; `false` when there is none.
@@ -195,7 +195,7 @@ impl TeachingRoom {
     #[wasm_bindgen(js_name = attemptTrace, unchecked_return_type = "values.AttemptFile")]
     pub fn attempt_trace(&self) -> Result<JsValue, JsError> {
         let attempt = &self.procedure.attempt;
-        plain(&AttemptFile::of_attempt(&self.patient.spec, attempt))
+        to_js(&AttemptFile::of_attempt(&self.patient.spec, attempt))
     }
 
     /// Replays an attempt on the present patient; on an error nothing has changed.

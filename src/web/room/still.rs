@@ -24,7 +24,7 @@ impl TeachingRoom {
     #[wasm_bindgen(js_name = beginStill)]
     pub fn begin_still(&mut self, pixels: u32, tick: Option<u32>) -> Result<(), JsValue> {
         let pixels = film_pixels(Some(pixels))?;
-        self.furnish(tick.unwrap_or(self.procedure.attempt.state.tick));
+        self.bring_needle_up_to(tick.unwrap_or(self.procedure.attempt.state.tick));
         let view = self.view_of(&self.arm);
         let scene = Scene { patient: &self.patient, inclusions: self.procedure.inclusions() };
         let mut radiograph = Radiograph::new(&CArm::default().sampled(pixels));
