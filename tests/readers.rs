@@ -201,6 +201,14 @@ proptest! {
         }
     }
 
+    /// Found by a million: a key with a line's end in it stood in its place as it was.
+    #[test]
+    fn a_key_is_told_on_one_line(key in prop::sample::select(vec!["i\\ntro", "\\u0007steps"])) {
+        let text = LESSON.replacen("\"intro\"", &format!("\"{key}\""), 1);
+        one_line(&Lesson::from_json(&text).unwrap_err().to_string())?;
+        faults(&text).iter().try_for_each(|fault| one_line(&fault.to_string()))?;
+    }
+
     #[test]
     fn links(text in prop_oneof![2 => spoilt(&LINK), 1 => spoilt(&LESSON).prop_map(|l| encoded(&l)), 1 => scraps()]) {
         match link::lesson(&text) {

@@ -18,7 +18,9 @@ pub struct ReadError {
 impl ReadError {
     /// At a place.
     pub fn at(path: impl Into<String>, problem: impl Into<String>) -> Self {
-        Self { path: path.into(), problem: problem.into() }
+        // A key of the file stands in its place as it was read: on one line, whatever it holds.
+        let path: String = path.into().chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
+        Self { path, problem: problem.into() }
     }
 }
 
