@@ -1,7 +1,8 @@
 //! `replay`: an attempt or a receipt as a run of films, evenly spaced in time, for a video encoder of one's own.
 //!
 //! The log is replayed as far as each frame; the film is the free one of where the C-arm stood then, with needle and contrast. Pauses are
-//! cut as on the page. No video is written: a kept encoder in Rust alone was not found, and any encoder takes numbered PNG files.
+//! cut as on the page. No video is written: rav1e, the kept encoder in Rust alone, and a muxer beside it would weigh more than the rest of this
+//! tool, and any encoder takes numbered PNG files.
 
 use crate::command::{Command, UsageError, missing, print, text, unknown};
 use crate::out_file::{self, may_write};
