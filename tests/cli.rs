@@ -97,7 +97,7 @@ fn wrong_use_is_one_sentence_and_exit_code_2() {
         (vec!["build", "fast"], "unknown argument 'fast' of build"),
         (
             vec!["launch"],
-            "unknown command 'launch': allowed are serve, build, pack, view, mesh, patients, check, grade, codes, schema, model, texts, completions, man, help",
+            "unknown command 'launch': allowed are serve, build, pack, view, mesh, patients, check, grade, codes, replay, schema, model, texts, completions, man, help",
         ),
         (vec!["help", "launch"], "unknown command 'launch'"),
         (vec!["completions"], "completions wants a shell: allowed are bash, zsh, fish, elvish, powershell"),
