@@ -52,7 +52,7 @@
 //!     "level": "L4", "side": "left", "pass_mark": 75
 //! }"#)?;
 //! let log = [
-//!     Event(40, Action::Orient { oblique_tenths: 0, tilt_tenths: 120 }), // at twentieths of a second
+//!     Event(40, Action::Orient { oblique_tenths: 0, tilt_tenths: 120 }), // ticks are twentieths of a second
 //!     Event(90, Action::Keep { view: ViewKind::TrueAp }),
 //!     Event(95, Action::Finish),
 //! ];
