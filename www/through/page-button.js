@@ -80,7 +80,8 @@ export function throughButton(app, act) {
   /** @type {{ x: number, y: number, at_ms: number, from: Swing, was: boolean, moved: boolean } | null} */
   let press = null;
 
-  const offered = () => act.whole() && act.tells() && !app.state.lessons && act.shown() !== null && act.report() !== null;
+  // Beside the best view the film shows two, and the divider is dragged there.
+  const offered = () => act.whole() && act.tells() && byId('view').dataset.comparing !== 'yes' && !app.state.lessons && act.shown() !== null && act.report() !== null;
 
   /** @param {'' | 'held' | 'key' | 'stays'} how */
   function show(how) {
