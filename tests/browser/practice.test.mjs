@@ -68,7 +68,7 @@ test('a day’s round by keyboard alone, kept and taken up again', async () => {
   assert.equal(rows.filter((text) => text === 'right').length, right);
   await page.reload();
   await ready(page);
-  assert.match(await page.locator('#begun').textContent(), /^9 of 90 decisions begun/);
+  assert.match(await page.locator('#begun').textContent(), /^9 of 102 decisions begun/);
   assert.deepEqual(errors, []);
   await close();
 });

@@ -116,8 +116,8 @@ test('a start position is never one of the views, and the same number gives the 
     const { startPosition } = await import('./state/start.js');
     return Array.from({ length: 9999 }, (_, i) => startPosition(i + 1));
   });
-  assert.ok(starts.every((s) => Math.abs(s.oblique) >= 8 && Math.abs(s.oblique) <= 22 && Math.abs(s.tilt) >= 7 && Math.abs(s.tilt) <= 16));
-  assert.ok(new Set(starts.map((s) => `${s.oblique} ${s.tilt}`)).size > 400);
+  assert.ok(starts.every((s) => Math.abs(s.oblique_deg) >= 8 && Math.abs(s.oblique_deg) <= 22 && Math.abs(s.tilt_deg) >= 7 && Math.abs(s.tilt_deg) <= 16));
+  assert.ok(new Set(starts.map((s) => `${s.oblique_deg} ${s.tilt_deg}`)).size > 400);
   const shown = () => page.evaluate(() => [document.getElementById('turn-oblique').value, document.getElementById('turn-tilt').value, location.hash]);
   await page.click('#start-random');
   await settled(page);
