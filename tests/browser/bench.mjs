@@ -22,7 +22,7 @@ for (const kind of kinds) {
   try {
     const firsts = [];
     for (let i = 0; i < 3; i++) {
-      const { page, close } = await open(site);
+      const { page, close } = await open(site, { ownPace: true });
       firsts.push(await firstPicture(page));
       await close();
     }
@@ -48,6 +48,7 @@ async function slowNetwork(browser) {
   for (const [name, options] of [['plain', {}], ['gzip', { gzip: true }], ['site', { gzip: true, folder: packages.pack('site', 'site') }]]) {
     const server = await serve(options);
     const { page, close } = await open({ server, browser }, {
+      ownPace: true,
       ready: false,
       prepare: async (p) => {
         const session = await p.context().newCDPSession(p);
@@ -97,7 +98,7 @@ function countPictures() {
 
 /** Times between pictures while a finger drags on a phone-size page on a slow machine, ms. */
 async function slowProcessor(site) {
-  const { page, close } = await open(site, { options: { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2 }, prepare: (p) => p.addInitScript(countPictures) });
+  const { page, close } = await open(site, { ownPace: true, options: { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2 }, prepare: (p) => p.addInitScript(countPictures) });
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', SLOW_PROCESSOR);
   const film = await page.locator('#picture').boundingBox();
