@@ -13,6 +13,7 @@ import { after } from 'node:test';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { chromium, firefox } from 'playwright-core';
+import { DOINGS } from './doings.mjs';
 import { nextDownload } from './downloads.mjs';
 
 /** The project's folder. */
@@ -125,40 +126,38 @@ export async function open({ browser, server }, { hash = '', path = '', options 
 /** The sheet that holds an element, opened by its button as a learner opens it; an open one that the element does not stand in is closed by Escape. */
 export async function reach(locator) {
   const page = locator.page();
-  const handle = await locator.first().elementHandle({ timeout: 1500 }).catch(() => null);
-  if (!handle) return;
-  const wanted = await handle.evaluate((element) => {
+  const wanted = await locator.first().evaluate((element) => {
     if (element.closest('dialog')) return null;
     const now = document.querySelector('[popover]:popover-open');
     const sheet = element.closest('[popover]');
     const large = document.querySelector('#gantry[data-large]');
     return { close: Boolean(now && now !== sheet && !element.closest('[popovertarget]')), shut: Boolean(large && !large.contains(element) && element.id !== 'gantry-open'), open: sheet && sheet !== now ? sheet.id : '', large: Boolean(element.closest('#gantry') && !large && !element.checkVisibility()) };
-  }).catch(() => null);
-  await handle.dispose();
+  }, undefined, { timeout: 1500 }).catch(() => null);
   if (!wanted) return;
   if (wanted.close || wanted.shut) await page.keyboard.press('Escape');
   if (wanted.open) await openSheet(page, wanted.open);
-  if (wanted.large && (await page.locator('#gantry-open').isVisible())) await press.call(page.locator('#gantry-open'));
+  if (wanted.large && (await page.locator('#gantry-open').isVisible())) await pressAlone(page.locator('#gantry-open'));
 }
 
 /** Opens a sheet by its button: `case`, `picture`, `checks`, `exposure`, `needle` (its id may be given too), or the menu. */
 export async function openSheet(page, name) {
   const id = name === 'menu' || name.endsWith('-sheet') ? name : `${name}-sheet`;
   const opener = page.locator(`[popovertarget="${id}"]:not([popovertargetaction])`);
-  if ((await opener.count()) && (await opener.isVisible()) && !(await page.locator(`#${id}:popover-open`).count())) await press.call(opener);
+  if ((await opener.count()) && (await opener.isVisible()) && !(await page.locator(`#${id}:popover-open`).count())) await pressAlone(opener);
 }
 
-/** What a learner does to an element: each opens first the sheet that it stands in. */
-const DOINGS = ['click', 'check', 'uncheck', 'selectOption', 'fill', 'press', 'pressSequentially', 'focus', 'hover', 'tap', 'setChecked', 'setInputFiles', 'scrollIntoViewIfNeeded'];
 let press = null;
+/** A press that opens nothing first. */
+const pressAlone = (locator) => (press ? press.call(locator) : locator.click());
 /** Lets all that a page is asked to do in these words open sheets by itself, once a run. */
 function reachable(page) {
+  // A page in WebKit asks by itself: it is an object of its own kind, without a prototype to change.
+  if ('before' in page) return void (page.before = reach);
   if (press) return;
   const [ofLocator, ofPage] = [page.locator('body'), page].map(Object.getPrototypeOf);
   press = ofLocator.click;
   for (const name of DOINGS) {
     const own = ofLocator[name];
-    if (name === 'setInputFiles') continue;
     ofLocator[name] = async function (...all) {
       if (this.page().frames().length === 1) await reach(this);
       return own.apply(this, all);

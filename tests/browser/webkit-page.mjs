@@ -3,6 +3,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Button, error as refused, Key, Origin } from 'selenium-webdriver';
+import { DOINGS } from './doings.mjs';
 import { nextDownload } from './downloads.mjs';
 
 /** What the driver has no way to do. */
@@ -142,10 +143,11 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
     const said = JSON.stringify(chain);
     const ask = (body, value) => valueOf(frame, `${find} ${body}`, value === undefined ? [] : [value]);
     const present = (timeout) => until(() => ask('return all.length > 0'), said, timeout);
-    const on = async (act, value) => (await present(), ask(`return (${act})(all[0], ...arguments)`, value));
+    const on = async (act, value, timeout) => (await present(timeout), ask(`return (${act})(all[0], ...arguments)`, value));
     const element = () => run(frame, () => session.executeScript(`${find} return all[0] ?? null`));
     const self = {
       chain,
+      page: () => page,
       locator: (selector) => locatorIn(frame, [...chain, ...(typeof selector === 'string' ? stepsOf(selector) : selector.chain)]),
       filter: (wanted) => locatorIn(frame, [...chain, ...stepsOfFilter(wanted)]),
       first: () => locatorIn(frame, [...chain, ['nth', 0]]),
@@ -207,7 +209,7 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
       boundingBox: () => on('(e) => { const { x, y, width, height } = e.getBoundingClientRect(); return { x, y, width, height }; }'),
       scrollIntoViewIfNeeded: () => on("(e) => e.scrollIntoView({ block: 'nearest' })"),
       dispatchEvent: (name) => on('(e, n) => { e.dispatchEvent(new Event(n, { bubbles: true })); }', name),
-      evaluate: (act, value) => on(String(act), value),
+      evaluate: (act, value, { timeout } = {}) => on(String(act), value, timeout),
       evaluateAll: (act, value) => ask(`return (${act})(all, ...arguments)`, value),
       selectOption: (value) =>
         on(`(e, v) => { const wanted = [...e.options].find((o) => o.value === v || o.label === v) ?? e.options[v?.index]; e.value = wanted.value; for (const n of ['input', 'change']) e.dispatchEvent(new Event(n, { bubbles: true })); }`, value),
@@ -229,8 +231,19 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
         return frameOf({ element: await self.element(), parent: frame });
       },
     };
+    if (!frame) for (const name of DOINGS.filter((name) => self[name])) self[name] = afterBefore(self, self[name]);
     return self;
   }
+
+  let asking = false;
+  /** A doing of the page's own elements, `page.before` asked first; not again for what that does itself. */
+  const afterBefore = (locator, act) => async (...all) => {
+    if (page.before && !asking) {
+      asking = true;
+      await page.before(locator).finally(() => (asking = false));
+    }
+    return act(...all);
+  };
 
   /** What page and frame have in common. */
   function frameOf(frame) {
@@ -281,6 +294,8 @@ export async function pageOf({ session, context, proxy, downloads, options }) {
 
   const page = {
     ...frameOf(null),
+    /** Called with the locator before anything is done to it; null for nothing. */
+    before: null,
     mouse,
     keyboard: {
       press: (key) => press(null, key),
