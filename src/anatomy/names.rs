@@ -60,6 +60,11 @@ pub struct UnknownName {
     pub allowed: String,
 }
 
+/// The start of a text that was refused, as an error shows it: 40 characters at most, on one line.
+pub(crate) fn shown(text: &str) -> String {
+    text.chars().take(40).map(|c| if c.is_control() { ' ' } else { c }).collect()
+}
+
 impl FromStr for Level {
     type Err = UnknownName;
 

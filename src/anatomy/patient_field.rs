@@ -4,7 +4,7 @@
 //! Ranges are those that `tests/patients.rs` holds the model to: within them, alone or together, no bone runs into another, every landmark
 //! stands on its bone and the views can be made (or the test says which cannot).
 
-use super::names::UnknownName;
+use super::names::{UnknownName, shown};
 use super::patient_spec::PatientSpec;
 use std::collections::BTreeMap;
 
@@ -109,7 +109,7 @@ pub enum FieldError {
 /// When there is none; the error names those that there are.
 pub fn field(name: &str) -> Result<&'static Field, FieldError> {
     FIELDS.iter().find(|field| field.name == name).ok_or_else(|| FieldError::Unknown {
-        found: name.chars().take(40).map(|c| if c.is_control() { ' ' } else { c }).collect(),
+        found: shown(name),
         allowed: FIELDS.each_ref().map(|field| field.name).join(", "),
     })
 }

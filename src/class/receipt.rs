@@ -4,7 +4,7 @@
 //! it, that a person did it, or when: a page can keep no secret, so there is no signature in it. Identity comes from
 //! where the file is handed in.
 
-use crate::anatomy::names::{Level, Side};
+use crate::anatomy::names::{Level, Side, shown};
 use crate::lesson::digest::sha256_hex;
 use crate::lesson::draw::{self, CodeError, Drawn, Interiors, drawn};
 use crate::lesson::file::Lesson;
@@ -338,10 +338,6 @@ pub fn verify(receipt: &Receipt, lessons: &Lessons, interiors: &mut Interiors) -
     let replayed = Replayed::of(lesson, &drawn, interiors, &attempt);
     wrong.extend(differences(&receipt.claim, &Claim::of(&replayed.score)));
     if wrong.is_empty() { Verdict::Verified(replayed) } else { Verdict::Altered(wrong, Some(replayed)) }
-}
-
-fn shown(text: &str) -> String {
-    text.chars().take(40).map(|c| if c.is_control() { ' ' } else { c }).collect()
 }
 
 fn in_words(drawn: &DrawnName) -> String {

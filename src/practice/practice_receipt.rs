@@ -8,6 +8,7 @@ use super::kind::Skill;
 use super::progress::{Answer, Progress, not_asked};
 use super::round::question;
 use super::schedule::Card;
+use crate::anatomy::names::shown;
 use crate::class::receipt::{Engine, MOST_BYTES};
 use crate::class::table::{CsvStyle, table};
 use crate::lesson::draw::{CodeError, code};
@@ -120,8 +121,7 @@ impl PracticeReceipt {
         let read: Self =
             serde_json::from_str(text).map_err(|error| PracticeReceiptError::Unreadable(sentence(&error)))?;
         if read.format != FORMAT {
-            let found = read.format.chars().take(40).map(|c| if c.is_control() { ' ' } else { c }).collect();
-            return Err(PracticeReceiptError::Format(found));
+            return Err(PracticeReceiptError::Format(shown(&read.format)));
         }
         code(&read.learner)?;
         if read.answers.len() > MOST_ANSWERS {

@@ -5,7 +5,7 @@ use super::curve::{Curve, RATES, curve};
 use super::kind::{Kind, Skill};
 use super::schedule::{Card, Schedule};
 use super::stage::STAGES;
-use crate::anatomy::names::{Level, Side};
+use crate::anatomy::names::{Level, Side, shown};
 use crate::lesson::read_error::sentence;
 use serde::{Deserialize, Serialize};
 
@@ -106,8 +106,7 @@ impl Progress {
         let mut read: Self =
             serde_json::from_str(text).map_err(|error| ProgressError::Unreadable(sentence(&error)))?;
         if read.format != FORMAT {
-            let found = read.format.chars().take(40).map(|c| if c.is_control() { ' ' } else { c }).collect();
-            return Err(ProgressError::Format(found));
+            return Err(ProgressError::Format(shown(&read.format)));
         }
         if let Some((number, what)) = not_asked(&read.answers) {
             return Err(ProgressError::Answer { number, what });

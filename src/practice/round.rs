@@ -5,7 +5,7 @@ use super::kind::Kind;
 use super::question::Question;
 use super::schedule::Card;
 use super::stage::STAGES;
-use crate::anatomy::names::Side;
+use crate::anatomy::names::{Side, shown};
 use crate::anatomy::seeded::Numbers;
 use crate::view::criteria::Target;
 use std::fmt;
@@ -85,7 +85,7 @@ impl FromStr for ClassRound {
 
     fn from_str(text: &str) -> Result<Self, RoundNameError> {
         let wrong = || RoundNameError {
-            found: text.chars().take(40).map(|c| if c.is_control() { ' ' } else { c }).collect(),
+            found: shown(text),
             most_stage: STAGES.len() - 1,
             fewest: COUNTS.0,
             most: COUNTS.1,

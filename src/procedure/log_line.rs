@@ -4,6 +4,7 @@
 //! form that receipts carry: an eighth of the JSON, and a person can read it.
 
 use super::action::{Action, Event};
+use crate::anatomy::names::shown;
 use serde::Deserialize;
 use serde_json::{Map, Value};
 
@@ -124,10 +125,6 @@ fn parsed(line: &str) -> Result<Event, String> {
     }
     let action = Action::deserialize(Value::Object(map)).map_err(|e| format!("{e} in '{}'", shown(line)))?;
     Ok(Event(tick, action))
-}
-
-fn shown(text: &str) -> String {
-    text.chars().take(40).map(|c| if c.is_control() { ' ' } else { c }).collect()
 }
 
 #[cfg(test)]

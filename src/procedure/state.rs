@@ -1,6 +1,6 @@
 //! Where an attempt stands, and what an action makes of it: a pure function of the case, the patient's interior and the actions so far.
 
-use super::action::{Action, ActionError, Event, TICKS_PER_S};
+use super::action::{Action, ActionError, Event, TICKS_PER_S, seconds};
 use super::beam::view_of;
 use super::case::Case;
 use super::record::{Aspirate, ContactRecord, Held, Injected, KeptView, Mark, Picture, Turn};
@@ -8,9 +8,11 @@ use crate::anatomy::foramen::{Approach, Area};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Label;
 use crate::imaging::c_arm::CArm;
+use crate::imaging::inclusion::Inclusion;
 use crate::imaging::projection::Projection;
 use crate::needle::device::Device;
 use crate::needle::shaft::Needle;
+use crate::needle::shape;
 use crate::view::best_view::ViewKind;
 
 /// Where an attempt stands.
@@ -64,6 +66,17 @@ pub struct State {
 const LOOK: u32 = TICKS_PER_S;
 
 impl State {
+    /// The needle as a film shows it, with or without its stylet; empty where there is none.
+    pub fn needle_bodies(&self) -> Vec<Inclusion> {
+        self.needle.as_ref().map_or(Vec::new(), |needle| shape::needle(needle, self.stylet))
+    }
+
+    /// What was injected as a film of a tick shows it.
+    pub fn contrast_bodies(&self, interior: &Interior, tick: u32) -> Vec<Inclusion> {
+        let spread = |injected: &Injected| injected.bolus.spread(interior, seconds(tick));
+        self.injected.iter().flat_map(|injected| shape::contrast(spread(injected))).collect()
+    }
+
     /// Nothing done yet.
     pub fn new(case: &Case) -> Self {
         Self {

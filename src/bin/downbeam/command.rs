@@ -70,6 +70,11 @@ pub(crate) fn unknown(command: &Command, argument: &Arg<'_>) -> UsageError {
     UsageError(format!("unknown {found} of {name}: 'downbeam help {name}' lists what is allowed"))
 }
 
+/// A text of others for a line of the terminal.
+pub(crate) fn printable(text: &str) -> String {
+    text.chars().map(|c| if c.is_control() { '?' } else { c }).collect()
+}
+
 /// The one word that a command takes, named `what`: one of the names in `allowed`, which is left to the caller to look up.
 pub(crate) fn word(
     command: &Command,

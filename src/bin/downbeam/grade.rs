@@ -1,6 +1,7 @@
 //! `grade`: replays receipts and says of each whether its log gives the score that it claims; for a class, which step fails whom.
 
-use crate::command::{Command, NotVerified, UsageError, print, text, unknown};
+use crate::all_processors::{in_order, states};
+use crate::command::{Command, NotVerified, UsageError, print, printable, text, unknown};
 use crate::out_file::{self, may_write};
 use crate::practice_receipts::{Practised, is_practice};
 use crate::receipt_source::{Found, each};
@@ -15,7 +16,6 @@ use downbeam::lesson::draw::Interiors;
 use lexopt::{Arg, Parser};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
-use std::sync::atomic::{AtomicUsize, Ordering};
 
 pub(crate) const COMMAND: Command = Command {
     name: "grade",
@@ -212,8 +212,7 @@ const BATCH: usize = 1024;
 
 /// A row a receipt, in order; batch by batch, so that a large class needs little memory. Receipts of practice are taken apart.
 fn rows(sources: &[PathBuf], lessons: &Lessons) -> (Vec<Row>, Practised) {
-    let workers = std::thread::available_parallelism().map_or(1, usize::from);
-    let mut interiors: Vec<Interiors> = (0..workers).map(|_| Interiors::default()).collect();
+    let mut interiors: Vec<Interiors> = states();
     let mut rows = Vec::new();
     let mut batch: Vec<Found> = Vec::new();
     let mut practice: Vec<Found> = Vec::new();
@@ -234,29 +233,10 @@ fn rows(sources: &[PathBuf], lessons: &Lessons) -> (Vec<Row>, Practised) {
 
 /// Grades a batch on all processors.
 fn graded(batch: &[Found], lessons: &Lessons, interiors: &mut [Interiors]) -> Vec<Row> {
-    let next = AtomicUsize::new(0);
-    let grade = |interiors: &mut Interiors| {
-        let mut own = Vec::new();
-        loop {
-            let i = next.fetch_add(1, Ordering::Relaxed);
-            let Some(Found { source, line, text }) = batch.get(i) else { return own };
-            let row = match text {
-                Ok(text) => row(source, *line, text, lessons, interiors),
-                Err(why) => unreadable(source, *line, why.clone()),
-            };
-            own.push((i, row));
-        }
-    };
-    let mut rows: Vec<(usize, Row)> = std::thread::scope(|scope| {
-        let workers: Vec<_> = interiors.iter_mut().map(|own| scope.spawn(|| grade(own))).collect();
-        workers.into_iter().flat_map(|w| w.join().unwrap_or_default()).collect()
-    });
-    rows.sort_by_key(|(i, _)| *i);
-    rows.into_iter().map(|(_, row)| row).collect()
-}
-
-fn printable(text: &str) -> String {
-    text.chars().map(|c| if c.is_control() { '?' } else { c }).collect()
+    in_order(batch, interiors, |interiors, Found { source, line, text }| match text {
+        Ok(text) => row(source, *line, text, lessons, interiors),
+        Err(why) => unreadable(source, *line, why.clone()),
+    })
 }
 
 fn rows_in_words(report: &ClassReport) -> String {

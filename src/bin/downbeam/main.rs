@@ -4,6 +4,7 @@
 //! receipt that is not verified. In all cases but 0 one sentence on standard error says what was wrong and what is allowed. Results go to standard output, everything
 //! else to standard error.
 
+mod all_processors;
 mod asked_patient;
 mod build;
 mod check;

@@ -1,5 +1,6 @@
 //! The radiograph as PNG: 8-bit grey, or colour when outlines are drawn into it. The pixel pitch at the detector is stored.
 
+use crate::command::UsageError;
 use crate::shown::Shown;
 use crate::svg_file::{Emphasis, emphasis};
 use anyhow::Context;
@@ -10,6 +11,12 @@ use std::path::Path;
 
 /// Half the width of a drawn line, pixels.
 const HALF_WIDTH_PX: f32 = 0.6;
+
+/// Pixels along an edge, as an option says.
+pub(crate) fn pixels(found: &str) -> Result<usize, UsageError> {
+    let wrong = || UsageError(format!("--pixels wants 128 to 1024 in steps of 32, not '{found}'"));
+    found.trim().parse().ok().filter(|n| (128..=1024).contains(n) && n % 32 == 0).ok_or_else(wrong)
+}
 
 /// Writes the picture `grey` (row 0 at the top) of `shown`.
 pub(crate) fn write(path: &Path, grey: &[u8], shown: &Shown<'_>, outlines: bool) -> anyhow::Result<()> {

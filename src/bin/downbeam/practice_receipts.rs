@@ -1,12 +1,13 @@
 //! Receipts of practice that `grade` finds among the others: asked again, and the learners' curves.
 
+use crate::all_processors::{in_order, states};
+use crate::command::printable;
 use crate::receipt_source::Found;
 use downbeam::class::table::CsvStyle;
 use downbeam::practice::curve::Verdict;
 use downbeam::practice::kind::Skill;
 use downbeam::practice::practice_receipt::{PracticeReceipt, PracticeVerdict, curves_csv, shared};
 use std::fmt::Write;
-use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// What was found.
 #[derive(Default)]
@@ -25,31 +26,19 @@ impl Practised {
     /// Reads and checks on all processors.
     pub(crate) fn of(found: &[Found]) -> Self {
         let mut practised = Self::default();
-        let mut receipts = Vec::new();
-        for Found { source, line, text } in found {
-            let place = line.map_or(source.clone(), |line| format!("{source}, line {line}"));
-            match PracticeReceipt::from_json(text.as_deref().unwrap_or_default()) {
-                Ok(receipt) => receipts.push(receipt),
-                Err(error) => practised.unread.push((place, error.to_string())),
+        let read = in_order(found, &mut states::<()>(), |(), Found { source, line, text }| {
+            let receipt = PracticeReceipt::from_json(text.as_deref().unwrap_or_default());
+            receipt.map(|receipt| (receipt.verify(), receipt)).map_err(|error| {
+                let place = line.map_or(source.clone(), |line| format!("{source}, line {line}"));
+                (place, error.to_string())
+            })
+        });
+        for one in read {
+            match one {
+                Ok((verdict, receipt)) => practised.checked.push((receipt, verdict)),
+                Err(unread) => practised.unread.push(unread),
             }
         }
-        let next = AtomicUsize::new(0);
-        let check = || {
-            let mut own = Vec::new();
-            while let Some((i, receipt)) =
-                Some(next.fetch_add(1, Ordering::Relaxed)).and_then(|i| Some((i, receipts.get(i)?)))
-            {
-                own.push((i, receipt.verify()));
-            }
-            own
-        };
-        let workers = std::thread::available_parallelism().map_or(1, usize::from);
-        let mut verdicts: Vec<(usize, PracticeVerdict)> = std::thread::scope(|scope| {
-            let all: Vec<_> = (0..workers).map(|_| scope.spawn(check)).collect();
-            all.into_iter().flat_map(|w| w.join().unwrap_or_default()).collect()
-        });
-        verdicts.sort_by_key(|(i, _)| *i);
-        practised.checked = receipts.into_iter().zip(verdicts.into_iter().map(|(_, v)| v)).collect();
         practised
     }
 
@@ -72,8 +61,6 @@ impl Practised {
 
     /// A line a learner.
     pub(crate) fn in_words(&self) -> String {
-        let plain =
-            |text: &str| -> String { text.chars().map(|c| if c.is_control() { '?' } else { c }).collect() };
         let mut text = String::from("\nPractice\n");
         let same = shared(&self.checked.iter().map(|(receipt, _)| receipt).collect::<Vec<_>>());
         for ((receipt, verdict), shares) in self.checked.iter().zip(same) {
@@ -95,24 +82,27 @@ impl Practised {
                 text,
                 "{:<14}  {:<16}  {}",
                 verdict.name().replace('_', " "),
-                plain(&receipt.learner),
+                printable(&receipt.learner),
                 skills.join("; ")
             );
             match verdict {
                 PracticeVerdict::Altered(why) => text += &format!("  ({why})"),
                 PracticeVerdict::UnknownEngine(version) => {
-                    text += &format!("  (drawn by version {})", plain(version))
+                    text += &format!("  (drawn by version {})", printable(version))
                 }
                 PracticeVerdict::Verified => {}
             }
             if let Some((other, answers)) = shares {
-                let _ =
-                    write!(text, "  shares {answers} films with {}", plain(&self.checked[other].0.learner));
+                let _ = write!(
+                    text,
+                    "  shares {answers} films with {}",
+                    printable(&self.checked[other].0.learner)
+                );
             }
             text.push('\n');
         }
         for (place, why) in &self.unread {
-            let _ = writeln!(text, "{:<14}  {}: {why}", "unreadable", plain(place));
+            let _ = writeln!(text, "{:<14}  {}: {why}", "unreadable", printable(place));
         }
         text
     }

@@ -12,12 +12,10 @@ use anyhow::{Context, bail};
 use downbeam::anatomy::patient::Patient;
 use downbeam::class::receipt::{Lessons, Receipt};
 use downbeam::class::receipt_text::receipt_in;
-use downbeam::imaging::inclusion::Inclusion;
 use downbeam::imaging::outline::OutlineTracer;
 use downbeam::imaging::projection::Projection;
 use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
 use downbeam::lesson::draw::drawn;
-use downbeam::needle::shape;
 use downbeam::procedure::action::{Event, TICKS_PER_S, seconds};
 use downbeam::procedure::attempt::Attempt;
 use downbeam::procedure::attempt_file::AttemptFile;
@@ -81,15 +79,8 @@ fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
     while let Some(argument) = parser.next()? {
         match argument {
             Arg::Long("out") => out = Some(PathBuf::from(text(parser, "--out")?)),
-            Arg::Long("rate") => {
-                rate = whole(&text(parser, "--rate")?, "--rate wants 1 to 25", |n| (1..=25).contains(&n))?
-            }
-            Arg::Long("pixels") => {
-                let allowed = |n: u32| (128..=1024).contains(&n) && n.is_multiple_of(32);
-                pixels =
-                    whole(&text(parser, "--pixels")?, "--pixels wants 128 to 1024 in steps of 32", allowed)?
-                        as usize;
-            }
+            Arg::Long("rate") => rate = frames_a_second(&text(parser, "--rate")?)?,
+            Arg::Long("pixels") => pixels = png_file::pixels(&text(parser, "--pixels")?)?,
             Arg::Long("bone-white") => bone_white = true,
             Arg::Long("outlines") => outlines = true,
             Arg::Long("lesson") => lesson = Some(text(parser, "--lesson")?),
@@ -108,9 +99,9 @@ fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
     Ok(Asked { file, out, rate, pixels, bone_white, outlines, lesson, force })
 }
 
-fn whole(found: &str, wants: &str, allowed: impl Fn(u32) -> bool) -> Result<u32, UsageError> {
-    let number = found.trim().parse().ok().filter(|&n| allowed(n));
-    number.ok_or_else(|| UsageError(format!("{wants}, not '{found}'")))
+fn frames_a_second(found: &str) -> Result<u32, UsageError> {
+    let wrong = || UsageError(format!("--rate wants 1 to 25, not '{found}'"));
+    found.trim().parse().ok().filter(|n| (1..=25).contains(n)).ok_or_else(wrong)
 }
 
 fn run(parser: &mut Parser) -> anyhow::Result<()> {
@@ -182,7 +173,8 @@ fn draw(
         }
         let target = attempt.case.target;
         let projection = Projection::new(&arm, patient.level(target.level).centre);
-        let inclusions = inclusions(&attempt, patient, frame.tick);
+        let mut inclusions = attempt.state.needle_bodies();
+        inclusions.extend(attempt.state.contrast_bodies(&patient.interior, frame.tick));
         let radiograph = radiograph.get_or_insert_with(|| Radiograph::new(&arm));
         let grey = radiograph.render(Scene { patient, inclusions: &inclusions }, &projection, &look);
         let outlines =
@@ -198,16 +190,6 @@ fn draw(
         png_file::write(name, grey, &shown, asked.outlines)?;
     }
     Ok(rows)
-}
-
-/// Needle and contrast as of a tick.
-fn inclusions(attempt: &Attempt, patient: &Patient, tick: u32) -> Vec<Inclusion> {
-    let state = &attempt.state;
-    let mut list = state.needle.as_ref().map_or(Vec::new(), |n| shape::needle(n, state.stylet));
-    for injected in &state.injected {
-        list.extend(shape::contrast(injected.bolus.spread(&patient.interior, seconds(tick))));
-    }
-    list
 }
 
 /// The frames of a log at so many a second: each action stands until the next, pauses cut.

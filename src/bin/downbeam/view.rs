@@ -127,7 +127,7 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
             Arg::Long("labels") => options.labels = true,
             Arg::Long("force") => options.force = true,
             Arg::Long("png") => options.png = Some(text(parser, "--png")?.into()),
-            Arg::Long("pixels") => options.pixels = Some(pixels(&text(parser, "--pixels")?)?),
+            Arg::Long("pixels") => options.pixels = Some(png_file::pixels(&text(parser, "--pixels")?)?),
             Arg::Long("svg") => options.svg = Some(text(parser, "--svg")?.into()),
             Arg::Long("outline-json") => options.outline_json = Some(text(parser, "--outline-json")?.into()),
             Arg::Long("path-length") => options.path_length = Some(text(parser, "--path-length")?.into()),
@@ -164,11 +164,6 @@ fn read(parser: &mut Parser) -> anyhow::Result<Options> {
         }
     }
     Ok(options)
-}
-
-fn pixels(found: &str) -> Result<usize, UsageError> {
-    let wrong = || UsageError(format!("--pixels wants 128 to 1024 in steps of 32, not '{found}'"));
-    found.trim().parse().ok().filter(|n| (128..=1024).contains(n) && n % 32 == 0).ok_or_else(wrong)
 }
 
 fn kind_named(name: &str) -> Result<ViewKind, UnknownName> {

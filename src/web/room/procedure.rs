@@ -6,8 +6,7 @@
 use super::super::values::CaseOptions;
 use super::{TeachingRoom, to_js, understood};
 use crate::imaging::inclusion::Inclusion;
-use crate::needle::shape;
-use crate::procedure::action::{Action, Event, seconds};
+use crate::procedure::action::{Action, Event};
 use crate::procedure::attempt::Attempt;
 use crate::procedure::attempt_file::AttemptFile;
 use crate::procedure::case::Case;
@@ -36,14 +35,13 @@ impl Procedure {
         Self { attempt, needle: Vec::new(), scene: Vec::new(), drawn_tick: None }
     }
 
-    /// Needle and contrast as last furnished.
+    /// Needle and contrast as of the tick they were last brought up to.
     pub(super) fn inclusions(&self) -> &[Inclusion] {
         &self.scene
     }
 
     fn changed(&mut self) {
-        let state = &self.attempt.state;
-        self.needle = state.needle.as_ref().map_or(Vec::new(), |n| shape::needle(n, state.stylet));
+        self.needle = self.attempt.state.needle_bodies();
         self.drawn_tick = None;
     }
 }
@@ -85,10 +83,7 @@ impl TeachingRoom {
         }
         procedure.scene.clear();
         procedure.scene.extend(procedure.needle.iter().cloned());
-        for injected in &procedure.attempt.state.injected {
-            let spread = injected.bolus.spread(&self.patient.interior, seconds(tick));
-            procedure.scene.extend(shape::contrast(spread));
-        }
+        procedure.scene.extend(procedure.attempt.state.contrast_bodies(&self.patient.interior, tick));
         procedure.drawn_tick = Some(tick);
     }
 }
