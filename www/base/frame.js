@@ -1,4 +1,4 @@
-// One redraw for every animation frame at most, and only when something asked for one.
+// When things are done: once a frame at most, once nothing more comes, after what else is waiting, after what is there has been painted.
 
 /**
  * Returns a function that asks for `draw` to be run in the next frame.
@@ -28,3 +28,9 @@ export function onceQuiet(act, quiet_ms) {
     timer = setTimeout(act, quiet_ms);
   };
 }
+
+/** Resolves after whatever else is waiting, input first. */
+export const rest = () => new Promise((resolve) => setTimeout(resolve));
+
+/** Resolves once what is on the page has been painted, or after what is waiting on a page that is not shown. */
+export const painted = () => (document.hidden ? rest() : new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve))));

@@ -28,9 +28,6 @@ export function beginPage(title) {
   return notice;
 }
 
-/** Resolves after whatever else is waiting, input and painting first. */
-export const rest = () => new Promise((resolve) => setTimeout(resolve));
-
 /**
  * What the engine says against a text; a trap (which no text should give) is told as such.
  * @param {unknown} error

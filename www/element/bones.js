@@ -6,7 +6,7 @@ import { sayer } from '../words/sentences.js';
  * @import { TeachingRoom } from '../pkg/downbeam.js'
  * @import { Report } from '../pkg/values.js'
  *
- * @typedef {{ drawing: ReturnType<typeof import('../through/through.js').throughDrawing>, words: any }} There
+ * @typedef {{ drawing: ReturnType<typeof import('../through/through.js').throughDrawing>, words: ReturnType<typeof import('../words/through.js').throughWords> }} There
  */
 
 /** What brings the words of a language besides English. */

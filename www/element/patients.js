@@ -1,6 +1,7 @@
 // Patients that stand in the engine. Elements with the same patient share one: it is turned to each one's aim before it draws, which
 // costs nothing beside the drawing, while a patient of its own would cost its shaping and its meshes (docs/element.md has the figures).
 
+import { painted, rest } from '../base/frame.js';
 import { keyOf, TARGET } from '../state/positioning.js';
 
 /**
@@ -110,15 +111,4 @@ async function shapeBones(stand) {
 function unlist(stand) {
   const { patients } = stand.engine;
   if (patients.get(stand.name) === stand) patients.delete(stand.name);
-}
-
-/** Resolves once what is on the page has been painted, or at once on a page that is not shown. */
-function painted() {
-  if (document.hidden) return rest();
-  return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
-}
-
-/** Resolves after whatever else is waiting, input first. */
-function rest() {
-  return new Promise((resolve) => setTimeout(resolve));
 }

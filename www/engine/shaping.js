@@ -1,6 +1,7 @@
 // The engine and the patient in it: loading, shaping the first patient, and shaping another while the page goes on answering.
 
 import { byId } from '../base/dom.js';
+import { painted, rest } from '../base/frame.js';
 import { keyOf, PATIENT, TARGET } from '../state/positioning.js';
 import { loadEngine, reason } from './room.js';
 import { texts } from '../words/texts.js';
@@ -117,14 +118,4 @@ export function shaping(app, film, act) {
     /** Whether an exposure can be taken: the engine is there, and so is the patient. */
     ready: () => Boolean(app.room) && shaped === keyOf(app.state, PATIENT) && Boolean(byId('film-state').hidden),
   };
-}
-
-/** Resolves once what is on the page has been painted. */
-function painted() {
-  return new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
-}
-
-/** Resolves after whatever else is waiting, input first. */
-function rest() {
-  return new Promise((resolve) => setTimeout(resolve));
 }

@@ -1,6 +1,7 @@
 // The films: each canvas names its view, and what is to be drawn into it; the engine draws, and its report gives the numbers of the
 // caption.
 
+import { rest } from '../base/frame.js';
 import { outlineStyle } from '../film/film-look.js';
 import { drawDogNames, drawEdgeLetters } from '../film/labels.js';
 import { texts } from '../words/texts.js';
@@ -12,8 +13,6 @@ const BRIGHT = '#ffc163';
 const COOL = '#8fe3ff';
 const SHADE = 'rgba(6,9,12,.85)';
 
-const pause = () => new Promise((resolve) => setTimeout(resolve));
-
 /** All films, one after the other, so that the page can be read meanwhile. */
 export async function drawFilms(room, told) {
   // Without the engine's file the view and the injections that stand only there stay away.
@@ -24,7 +23,7 @@ export async function drawFilms(room, told) {
     room.setPatient(patient);
     for (const film of films.filter((f) => patientOf(told, f) === patient)) {
       drawFilm(room, told, film);
-      await pause();
+      await rest();
     }
   }
   for (const figure of document.querySelectorAll('figure[data-needs="engine"]')) if (films.some((film) => figure.contains(film))) figure.dataset.drawn = 'yes';

@@ -2,13 +2,13 @@
 // few at a time. Files are read and not kept.
 
 import { byId, make, say } from '../base/dom.js';
+import { rest } from '../base/frame.js';
 import { practice as t } from '../words/practice.js';
 import { complaint, today } from './module.js';
 import { whatTheyShow } from './curve.js';
 
 /** How long the page may be busy at a stretch, ms. */
 const SLICE_MS = 24;
-const rest = () => new Promise((resolve) => setTimeout(resolve));
 
 /** Shows curves in the page's places for them; returns `add(files)`, files being `[{ name, text }]`. */
 export function classCurves(module) {

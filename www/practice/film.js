@@ -1,6 +1,7 @@
 // The film of the open question: shaped a bone at a time, drawn at the screen's resolution, moved to what is true.
 
 import { byId, say } from '../base/dom.js';
+import { rest } from '../base/frame.js';
 import { shape } from '../base/svg.js';
 import { practice as t } from '../words/practice.js';
 
@@ -52,7 +53,7 @@ export function filmOf(room, broken) {
       Object.assign(shown, { at: question.view, moment: 'asked', answered: false, outlines: question.outlines, ready: false });
       byId('film').dataset.ready = 'no';
       while (room.shapeBone() < 1) {
-        await new Promise((resolve) => setTimeout(resolve));
+        await rest();
         if (run !== shown.run) return;
       }
       shown.ready = true;

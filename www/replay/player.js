@@ -3,6 +3,7 @@
 
 import { chooser } from '../base/chooser.js';
 import { button, make, say, segments } from '../base/dom.js';
+import { painted } from '../base/frame.js';
 import { reason } from '../engine/room.js';
 import { replay as t } from '../words/replay.js';
 import { replayDrawing } from './drawing.js';
@@ -30,7 +31,7 @@ export async function playBack(asked) {
   document.body.append(dialog.element);
   dialog.element.showModal();
   // What is said is painted before the engine is busy.
-  await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+  await painted();
   /** @type {TeachingRoom | null} */
   let room = null;
   let closed = false;

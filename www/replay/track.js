@@ -1,6 +1,8 @@
 // An attempt as moments on a time line: how C-arm and needle stood after each action, and where marks were lost. All of it is the engine's: the log
 // is replayed as far as each action, and the score asked for there. Where a step's marks last changed, there what they lack was lost.
 
+import { rest } from '../base/frame.js';
+
 /**
  * @import { TeachingRoom } from '../pkg/downbeam.js'
  * @import { AttemptFile, ContactReport, Gate, Score, Step } from '../pkg/values.js'
@@ -76,7 +78,7 @@ export async function trackOf(room, given, { marks, exposures, share, gone }) {
     scores.push(marks?.(part) ?? null);
     if (performance.now() - since < SLICE_MS) continue;
     share(k / (lines.length || 1));
-    await new Promise((resolve) => setTimeout(resolve));
+    await rest();
     since = performance.now();
   }
   const last = scores.at(-1);

@@ -6,7 +6,7 @@ import { outlineStyle } from '../film/film-look.js';
 import { byId, say, segments } from '../base/dom.js';
 import { loadEngine, reason } from '../engine/room.js';
 import { texts } from '../words/texts.js';
-import { rest } from '../controls/page-frame.js';
+import { rest } from '../base/frame.js';
 import { teach } from '../words/teach.js';
 
 const t = teach.author;
