@@ -79,6 +79,10 @@ byId('welcome').hidden = setting('welcome', ['new', 'seen']) === 'seen' || isDel
 const film = filmState(() => patient.start());
 const frame = onceAFrame(draw);
 const settle = onceQuiet(settled, SETTLE_MS);
+// On a machine that is slow to draw, words follow the hand no more often than this.
+const WORDS_ms = 200;
+const wordsSoon = onceQuiet(frame, WORDS_ms);
+let wordsAt = 0;
 const images = picture(() => frame());
 const steps = stepsPanel();
 const review = viewReview(app, steps, showWords, () => needle.mayTell());
@@ -142,7 +146,7 @@ function later() {
   }));
   const parts = [
     import('../film/live.js').then((m) => images.liveWith(m.liveFilm({
-      screen: () => images.screen() * (zoom?.scale() ?? 1), redraw: () => (images.forget(), frame()), always: new URLSearchParams(location.search).get('film') === 'gpu',
+      screen: () => images.screen() * (zoom?.scale() ?? 1), redraw: () => (images.forget(), frame()), rested: () => frame(), always: new URLSearchParams(location.search).get('film') === 'gpu',
     }))).catch(without(texts.picture.heading)),
     import('../film/zoom.js').then((m) => (zoom = m.filmZoom(byId('picture'), byId('film-image'), {
       said: (times) => say(byId('status'), texts.picture.zoomed(times)), changed: () => images.rest(),
@@ -248,11 +252,9 @@ function hold(on) {
 /** Puts the state on screen. */
 function draw() {
   const { state } = app;
-  for (const update of updates) update(state, needle.inGantry());
-  showCase(state);
-  for (const [id, key] of TOGGLES) byId(id).checked = state[key];
+  // The film first: a canvas asks the page for its font, and after words have changed that would lay the page out twice.
   try {
-    if (patient.stale()) return void patient.reshape();
+    if (patient.stale()) return void (showControls(state), patient.reshape());
     if (patient.whole()) {
       patient.aim();
       needle.refresh();
@@ -263,10 +265,21 @@ function draw() {
       if (needle.attempt.flowing() && !state.byExposure) frame();
     }
   } catch (error) {
+    showControls(state);
     return fail(texts.loading.failedRun(reason(error)));
   }
+  showControls(state);
+  // Words may wait while a slow machine follows the hand.
+  if (held && images.hurried() && performance.now() < wordsAt + WORDS_ms) return wordsSoon();
+  wordsAt = performance.now();
   showWords();
   lessons.after();
+}
+
+function showControls(state) {
+  for (const update of updates) update(state, needle.inGantry());
+  showCase(state);
+  for (const [id, key] of TOGGLES) byId(id).checked = state[key];
 }
 
 function showWords() {
