@@ -13,10 +13,10 @@ const t = teach.check.learners;
 const MOST_BYTES = 1024 * 1024;
 
 /**
- * Keeps the panel of the list and the table. `room()` is the engine's class, `afterwards(act)` waits for its turn, `titleOf(lesson)`. Returns
- * `show()`, to be called when the class has changed.
+ * Keeps the panel of the list and the table. `room()` is the engine's class, `afterwards(act)` waits for its turn, `titleOf(lesson)`; `listed()` is
+ * called when another list has been taken in. Returns `show()`, to be called when the class has changed.
  */
-export function learners({ room, afterwards, titleOf }) {
+export function learners({ room, afterwards, titleOf, listed }) {
   const complain = (words) => {
     say(byId('list-complaint'), words);
     byId('list-complaint').hidden = words === '';
@@ -28,7 +28,7 @@ export function learners({ room, afterwards, titleOf }) {
     try {
       if (file.size > MOST_BYTES) throw new Error(t.tooLarge);
       act(new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer()));
-      show();
+      listed();
     } catch (error) {
       complain(teach.shelf.bad(file.name, error instanceof TypeError ? teach.check.notText : complaint(error)));
     }

@@ -23,7 +23,7 @@ function weakest(row) {
 /** What a column sorts by; text and numbers alike, null last. */
 const KEYS = {
   number: (row) => row.number,
-  learner: (row) => row.learner,
+  learner: (row) => row.called,
   lesson: (row) => row.title,
   status: (row) => STATUS.indexOf(row.status),
   total: (row) => row.total,
@@ -48,7 +48,7 @@ function inOrder(by, falling) {
   };
 }
 
-/** Keeps the table. Returns `show(rows)`; a row is the report's with `number` and `title`. */
+/** Keeps the table. Returns `show(rows)`; a row is the report's with `number`, `title`, and how the learner is `called`. */
 export function rowsTable() {
   const head = make('tr', { role: 'row' });
   const body = make('tbody', { role: 'rowgroup' });
@@ -129,7 +129,7 @@ function line(row) {
   const weak = weakest(row);
   return make('tr', { role: 'row', 'data-status': row.status },
     cell('number', String(row.number)),
-    make('th', { scope: 'row', role: 'rowheader', class: 'of-learner', 'data-name': t.columns.learner }, row.learner || make('span', { class: 'quiet' }, row.learner === null ? t.noLearner : t.noCode)),
+    make('th', { scope: 'row', role: 'rowheader', class: 'of-learner', 'data-name': t.columns.learner }, row.called || make('span', { class: 'quiet' }, row.learner === null ? t.noLearner : t.noCode)),
     cell('lesson', row.title ?? ''),
     cell('status', statusTag(row.status)),
     cell('total', ...(row.total === null ? [] : [make('strong', {}, scoreOf(row.total)), make('span', { class: 'passed' }, passed)])),
