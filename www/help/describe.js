@@ -17,6 +17,8 @@ const ONE_LINE_MM = 1.5;
 const ONE_LINE_DEG = 2;
 /** What an eye tells of a spacing, percent. Our choice. */
 const EYE_PERCENT = 5;
+/** A body so far off the middle of the film is not in the middle, mm on the detector: what full marks for it leave, magnified. */
+const MIDDLE_MM = 13;
 const FIELD_MM = 512 * 0.4;
 
 const whole = (x) => Math.round(x) + 0;
@@ -37,8 +39,10 @@ export function factsOf(report, { judged = false, naming = false, field_mm = FIE
   const pedicle = point('pedicle_centre', level, side);
   const behind = across <= FROM_BEHIND_DEG;
   const aside = across >= FROM_THE_SIDE_DEG;
+  const body = point('body_centre');
   return {
     ...facts,
+    middle: body && Math.hypot(...body) > MIDDLE_MM ? between(body, [0, 0]) : null,
     spinous: behind ? spinousOf(criterion('spinous_centred'), judged) : null,
     upper: { level, ...plateOf(criterion('squared').value, aside ? null : measures.upper_rim_gap_mm, judged) },
     lower: measures.lower_plate_deg === null ? null : { level, ...plateOf(measures.lower_plate_deg, aside ? null : rimGap(report, level), judged) },
@@ -123,6 +127,7 @@ export function sentencesOf(facts, words) {
   if (facts.naming) return [['naming', words.naming]];
   const { level, side, below } = facts;
   const rows = [
+    ['middle', facts.middle && words.middle({ level, at_mm: facts.middle })],
     ['spinous', facts.spinous && words.spinous({ ...facts.spinous, level })],
     ['upper', words.plate('upper', facts.upper)],
     ['lower', facts.lower && words.plate('lower', facts.lower)],

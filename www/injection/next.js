@@ -2,7 +2,20 @@
 // buttons. Steps that have a strong button of their own keep it.
 
 import { notchHour } from './hand.js';
+import { gantryLink } from '../words/gantry.js';
 import { texts } from '../words/injection.js';
+
+/** Beyond this the C-arm stands nearer to a lateral than to an AP, degrees. */
+const SIDE_DEG = 45;
+
+/** Towards the middle: first the view that shows the way, then the move. */
+function tableAct(hint, act, state) {
+  if (hint.id !== 'move_table') return null;
+  const wanted = ['up', 'down'].includes(hint.way) ? 'lateral' : 'true_ap';
+  const stands = Math.abs(state.oblique_deg) > SIDE_DEG ? 'lateral' : 'true_ap';
+  if (wanted !== stands) return { text: texts.needle.next.look(wanted), does: () => act.view(wanted) };
+  return { text: gantryLink.table.to(hint.way, hint.mm), does: () => act.table(hint.way, hint.mm) };
+}
 
 const STAGES = ['align', 'steer', 'depth', 'contrast'];
 /** As far as one press goes in, mm: then one looks. A choice, no source. */
@@ -18,6 +31,7 @@ const halves = (mm) => Math.max(0.5, Math.round(2 * mm) / 2);
 /** `{ text, does() }` for the engine's `report` in this stage, or null. `act` as the keys have it. */
 export function nextAct(stage, report, act, state) {
   const { hint, needle } = report;
+  if (stage === 'centre') return tableAct(hint, act, state);
   if (!STAGES.includes(stage) || !needle) return null;
   const t = texts.needle;
   const push = (mm) => ({ text: mm > 0 ? t.hand.advanceBy(mm) : t.hand.withdrawBy(-mm), does: () => act.push(mm) });

@@ -5,7 +5,9 @@
 import { contrastControl } from './contrast.js';
 import { gateList } from './gate-list.js';
 import { button, make, say, segments } from '../base/dom.js';
+import { tableButtons } from '../controls/table.js';
 import { markTable } from './marks-table.js';
+import { gantryLink } from '../words/gantry.js';
 import { texts } from '../words/injection.js';
 
 const GAUGES = ['22', '25'];
@@ -34,6 +36,7 @@ const spreadIsGood = (r) => progressOf(r, 'contrast').done && last(r.injected)?.
 // lesson has every stage but those for lessons only. `step`: the engine's, whose marks it has. `leads`: whether a button leads on.
 const STAGES = [
   { id: 'parts', lessonsOnly: true, asked: (asks) => asks.has('name_parts'), done: (r, { exercise }) => exercise?.asks === null, result: (r, told, marks) => marks('name_parts') },
+  { id: 'centre', step: 'target_centred', lessonsOnly: true, leads: true, asked: (asks) => asks.has('target_centred'), done: (r, { told }) => told && progressOf(r, 'target_centred').done, result: (r, told, marks) => (told ? marks('target_centred') : texts.needle.stage.done) },
   { id: 'true_ap', step: 'true_ap', asked: (asks) => asks.has('true_ap'), done: ended('true_ap'), result: (r, told, marks) => (told ? marks('true_ap') : texts.needle.stage.list.true_ap.kept) },
   { id: 'oblique', step: 'oblique', asked: (asks) => asks.has('oblique') || wantsMark(asks), done: ended('oblique'), result: (r, told, marks) => (told ? marks('oblique') : texts.needle.stage.list.oblique.kept) },
   { id: 'lateral', step: 'lateral', lessonsOnly: true, asked: (asks) => asks.has('lateral') && !asks.has('depth'), done: ended('lateral'), result: (r, told, marks) => (told ? marks('lateral') : texts.needle.stage.list.lateral.kept) },
@@ -46,12 +49,17 @@ const STAGES = [
   { id: 'finish', asked: () => true, done: (r) => r.finished, result: (r, told, marks) => marks(null) },
 ];
 
-/** Builds the list in `holder`. `act`: `do(action)`, `keep(view)`, `mark()`, `showArea(on)`, `finish()`, `touch()`. Returns `update`. */
+/** Builds the list in `holder`. `act`: `do(action)`, `table(way)`, `view(view)`, `keep(view)`, `mark()`, `showArea(on)`, `finish()`, `touch()`. Returns `update`. */
 export function stageList(holder, act) {
   const t = texts.needle.stage;
   const parts = {};
   for (const s of STAGES) parts[s.id] = stage(s);
   holder.replaceChildren(...STAGES.map((s) => parts[s.id].item));
+
+  // The table.
+  parts.centre.body.append(
+    make('div', { class: 'row' }, ...['true_ap', 'lateral'].map((view) => button(texts.needle.next.look(view), () => act.view(view), { id: `look-${view}` }))),
+    make('div', { class: 'turn-row wrap', role: 'group', 'aria-label': gantryLink.table.name, id: 'stage-table' }, ...tableButtons(act.table)));
 
   // Views to keep.
   const keeps = ['true_ap', 'oblique', 'lateral'].map((view) => {
@@ -131,7 +139,9 @@ export function stageList(holder, act) {
      */
     update(state, report, score, { told, marking, showArea, viewNow, asking, lesson }) {
       const exercise = score?.exercise;
-      if (!report.needle) left.clear();
+      // What was left open stays so until it can be done anew: the table with a new attempt, the needle's steps with another needle.
+      if (report.actions === 0) left.clear();
+      else if (!report.needle) for (const id of left) if (id !== 'centre') left.delete(id);
       const wanted = STAGES.filter((s) => (lesson ? s.asked(lesson.asks) : !s.lessonsOnly));
       const isDone = (s) => s.done(report, { exercise, told });
       const isOver = (s) => left.has(s.id) || isDone(s);

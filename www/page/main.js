@@ -44,7 +44,9 @@ const app = {
   report: null,
   /** The lesson that runs, or null. */
   lesson: null,
-  change: store.set,
+  change: (patch) => store.set(stops ? stops.held(patch) : patch),
+  /** Whether C-arm and table may go somewhere; says what would be hit. */
+  free: (to) => !stops || stops.free(to),
   touch,
   hold,
   check: () => (app.state.selfTest ? review.check() : review.keep() || ask?.want()),
@@ -59,8 +61,9 @@ let link = null;
 let zoom = null;
 let through = null;
 let replay = null;
+let stops = null;
 // An address has brought an attempt to be played back.
-let replays = false;
+let replays = null;
 // What is asked before a turn, and the lines on the film that say what is off.
 let ask = null;
 let dimensions = null;
@@ -70,7 +73,8 @@ const wishes = {
   file: early(['attempt-save', 'attempt-open']),
 };
 const ofHelp = (wish) => () => (help ? wish(help) : wishes.help.ask(() => wish(help)));
-const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (way) => zoom?.by(way), through: () => through?.key() };
+let moveTable = null;
+const pageKeys = { table: (way) => moveTable?.(way), keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (way) => zoom?.by(way), through: () => through?.key() };
 
 document.documentElement.dataset.later = 'coming';
 fillPage();
@@ -89,7 +93,7 @@ const record = exposureRecord(app, images, patient, {
 });
 const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
-const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: () => (replay ? replay.open() : (replays = true)) });
+const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: (of) => (replay ? replay.open(of) : (replays = { of })) });
 const viewKeys = { pick: (view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
@@ -153,9 +157,11 @@ function later() {
       frame();
     }).catch(without(texts.steps.whichWay)),
     import('../controls/picture-sheet.js').then((m) => {
+      moveTable = m.tableKey(app);
       updates.push(m.tableControl(byId('more-turns'), app), m.windowControl(byId('more-turns'), app));
       frame();
     }).catch(without(texts.turn.more)),
+    import('../controls/stops.js').then((m) => (stops = m.stops(app, { aim: patient.aim, whole: patient.whole, notice }))).catch(without(texts.turn.more)),
     import('./offline.js').then((m) => m.offline({ notice }), () => {}),
     needle.bring().then(() => import('../injection/attempt-file.js').then((m) => {
       m.attemptFile(needle.attempt, notice);
@@ -189,7 +195,7 @@ function later() {
     }).catch(without(texts.gantry.heading)),
     needle.bring().then(() => import('../replay/offer.js')).then((m) => {
       replay = m.replayOffer(app, needle.attempt, notice);
-      if (replays) replay.open();
+      if (replays) replay.open(replays.of);
       replay.update();
     }).catch(without(texts.activity.injection)),
     import('../through/page-button.js').then((m) => {
@@ -232,7 +238,7 @@ function touch() {
 }
 
 function startAt(number) {
-  const position = { ...startPosition(number), rotation_deg: 0, table_x_mm: 0, table_z_mm: 0, ownView: null };
+  const position = { ...startPosition(number), rotation_deg: 0, table_x_mm: 0, table_y_mm: 0, table_z_mm: 0, ownView: null };
   review.restart();
   record.begin();
   app.change({ start: number, ...position });

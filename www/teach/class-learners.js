@@ -102,7 +102,10 @@ export function learners({ room, afterwards, titleOf }) {
     const attempt = room().attempt(number);
     if (!attempt) return [];
     const link = make('a', { target: '_blank', rel: 'noopener', 'aria-label': t.replayOf(number) }, t.replay);
-    attemptFragment(attempt).then((fragment) => (link.href = `index.html${fragment}`));
+    // With its lesson, whose marks are the learner's; without, those of a whole injection.
+    const lesson = room().lessonOf(number);
+    const of = lesson === undefined ? null : { lesson, learner: room().learnerOf(number) ?? '' };
+    attemptFragment(of ? { ...attempt, of } : attempt).then((fragment) => (link.href = `index.html${fragment}`));
     return [link];
   }
 
