@@ -130,6 +130,16 @@ test('injection: the film rules, and what is to be done is in sight in each of i
   await close();
 });
 
+test('the target to the middle: the film rules, and the way, its button and the table’s buttons are in sight', async () => {
+  const { page, errors, close } = await open(site, { hash: '#open=target-in-the-middle', ready: false });
+  await page.waitForSelector('#lesson-begin');
+  await page.click('#lesson-begin');
+  await lessonStands(page);
+  await rules(page, 'middle', ['#lesson-heading', '[data-open] .stage-title', '#needle-next', '#look-true_ap', '#stage-table .nudge:last-child']);
+  assert.deepEqual(errors, []);
+  await close();
+});
+
 test('a lesson that runs: the film rules, and its step and its button are in sight', async () => {
   const { page, errors, close } = await open(site, { hash: '#open=true-ap', ready: false });
   await page.waitForSelector('#lesson-begin');

@@ -62,8 +62,9 @@ export function moveTable(app, way, mm = STEP_MM) {
 /**
  * A button each way, 5 mm a press.
  * @param {(way: string) => void} move
+ * @param {readonly (typeof WAYS)[number][0][]} [order]
  */
-export const tableButtons = (move) => WAYS.map(([way]) => {
+export const tableButtons = (move, order = WAYS.map(([way]) => way)) => order.map((way) => {
   const element = make('button', { type: 'button', class: 'nudge' }, make('span', { class: 'unseen' }, `${t.table.by} `), t.table[way]);
   element.addEventListener('click', () => move(way));
   return element;

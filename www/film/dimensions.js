@@ -92,7 +92,7 @@ export function dimensionOf(report, criterion, words, tip) {
 const MIDDLE_MM = 8;
 
 /**
- * From the vertebra's body to the middle of the film, along the way that is furthest off as this view shows it, or null where it is in the middle. `to`
+ * From the vertebra's body to the middle of the film, across first and then along as this view shows it (the order of the hints), or null where it is in the middle. `to`
  * says which way the table goes and how far.
  * @param {Report} report
  * @param {import('../state/positioning.js').Place} place
@@ -106,7 +106,7 @@ export function middleOf(report, place, to) {
   const across = aside ? place.table_y_mm : place.table_x_mm;
   const along = place.table_z_mm;
   if (Math.max(Math.abs(across), Math.abs(along)) <= MIDDLE_MM) return null;
-  if (Math.abs(along) > Math.abs(across)) {
+  if (Math.abs(across) <= MIDDLE_MM) {
     return { from: body, to: [body[0], 0], way: along > 0 ? WAYS.caudad : WAYS.cephalad, label: to(along > 0 ? 'feet' : 'head', Math.abs(along)) };
   }
   const name = aside ? (across > 0 ? 'down' : 'up') : across > 0 ? 'right' : 'left';

@@ -56,10 +56,10 @@ export function stageList(holder, act) {
   for (const s of STAGES) parts[s.id] = stage(s);
   holder.replaceChildren(...STAGES.map((s) => parts[s.id].item));
 
-  // The table.
-  parts.centre.body.append(
-    make('div', { class: 'row' }, ...['true_ap', 'lateral'].map((view) => button(texts.needle.next.look(view), () => act.view(view), { id: `look-${view}` }))),
-    make('div', { class: 'turn-row wrap', role: 'group', 'aria-label': gantryLink.table.name, id: 'stage-table' }, ...tableButtons(act.table)));
+  // The table: the two views, and under each other what is across, along and up and down.
+  parts.centre.body.append(make('div', { class: 'table-pad', role: 'group', 'aria-label': gantryLink.table.name, id: 'stage-table' },
+    ...['true_ap', 'lateral'].map((view) => button(texts.needle.hand.view[view], () => act.view(view), { id: `look-${view}`, 'aria-label': texts.needle.next.look(view) })),
+    ...tableButtons(act.table, ['left', 'head', 'right', 'feet', 'up', 'down'])));
 
   // Views to keep.
   const keeps = ['true_ap', 'oblique', 'lateral'].map((view) => {
