@@ -62,9 +62,9 @@ async function rules(page, what, needed) {
   await page.evaluate(() => scrollTo(0, 0));
 }
 
-/** On phones the hand's buttons of a step are in sight without a scroll, and can be pressed there. */
+/** The hand's buttons of a step are in sight without a scroll, and can be pressed there. */
 async function underThumb(page, what, buttons) {
-  for (const size of SIZES.filter((one) => one.whole)) {
+  for (const size of SIZES) {
     await page.setViewportSize(size);
     await page.evaluate(() => scrollTo(0, 0));
     await drawn(page);
@@ -117,7 +117,7 @@ test('injection: the film rules, and what is to be done is in sight in each of i
   await align(page);
   await steerTo(page, 20);
   await rules(page, 'steer', [title, ...needle]);
-  await underThumb(page, 'steer', ['.hand-push .button:first-child', '.hand-push ~ .hand-push .button:last-child']);
+  await underThumb(page, 'steer', ['.hand-push .button:first-child', '.hand-push ~ .hand-push .button:last-child', '#hub-dial', '#half-turn']);
   await steerTo(page, 55);
   await rules(page, 'depth', [title, ...needle]);
   await underThumb(page, 'depth', ['#go-true_ap', '#go-lateral', '#go-oblique']);
