@@ -95,13 +95,13 @@ const MIDDLE_MM = 8;
  * From the vertebra's body to the middle of the film, across first and then along as this view shows it (the order of the hints), or null where it is in the middle. `to`
  * says which way the table goes and how far.
  * @param {Report} report
- * @param {import('../state/positioning.js').Place} place
+ * @param {import('../state/positioning.js').Place | null} place
  * @param {(way: string, mm: number) => string} to
  * @returns {Dimension | null}
  */
 export function middleOf(report, place, to) {
   const body = report.landmarks.find((l) => l.name === 'body_centre' && l.level === report.level)?.detector_mm;
-  if (!body) return null;
+  if (!body || !place) return null;
   const aside = Math.abs(place.oblique_deg) > 45;
   const across = aside ? place.table_y_mm : place.table_x_mm;
   const along = place.table_z_mm;

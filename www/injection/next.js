@@ -5,13 +5,25 @@ import { notchHour } from './hand.js';
 import { gantryLink } from '../words/gantry.js';
 import { texts } from '../words/injection.js';
 
+/**
+ * @import { Action, ProcedureReport, Remark, ViewKind } from '../pkg/values.js'
+ * @import { HandActs } from './hand.js'
+ *
+ * @typedef {HandActs & { do: (action: Action) => unknown, finish: () => void, table: (way: string, mm?: number) => void }} NextActs
+ */
+
 /** Beyond this the C-arm stands nearer to a lateral than to an AP, degrees. */
 const SIDE_DEG = 45;
 
-/** Towards the middle: first the view that shows the way, then the move. */
+/**
+ * Towards the middle: first the view that shows the way, then the move.
+ * @param {Remark} hint
+ * @param {NextActs} act
+ * @param {import('../state/positioning.js').Place} state
+ */
 function tableAct(hint, act, state) {
   if (hint.id !== 'move_table') return null;
-  const wanted = ['up', 'down'].includes(hint.way) ? 'lateral' : 'true_ap';
+  const wanted = hint.way === 'up' || hint.way === 'down' ? 'lateral' : 'true_ap';
   const stands = Math.abs(state.oblique_deg) > SIDE_DEG ? 'lateral' : 'true_ap';
   if (wanted !== stands) return { text: texts.needle.next.look(wanted), does: () => act.view(wanted) };
   return { text: gantryLink.table.to(hint.way, hint.mm), does: () => act.table(hint.way, hint.mm) };
@@ -26,22 +38,29 @@ const TENTHS_PER_RADIAN = 573;
 /** With a beam steeper to the needle than this the hub cannot be put over the tip, degrees. A choice, no source. */
 const BESIDE_DEG = 30;
 
-const halves = (mm) => Math.max(0.5, Math.round(2 * mm) / 2);
+const halves = (/** @type {number} */ mm) => Math.max(0.5, Math.round(2 * mm) / 2);
 
-/** `{ text, does() }` for the engine's `report` in this stage, or null. `act` as the keys have it. */
+/**
+ * `{ text, does() }` for the engine's `report` in this stage, or null. `act` as the keys have it.
+ * @param {string} stage
+ * @param {ProcedureReport} report
+ * @param {NextActs} act
+ * @param {import('../state/positioning.js').Place} state
+ * @returns {{ text: string, does: () => void } | null}
+ */
 export function nextAct(stage, report, act, state) {
   const { hint, needle } = report;
   if (stage === 'centre') return tableAct(hint, act, state);
   if (!STAGES.includes(stage) || !needle) return null;
   const t = texts.needle;
-  const push = (mm) => ({ text: mm > 0 ? t.hand.advanceBy(mm) : t.hand.withdrawBy(-mm), does: () => act.push(mm) });
-  const look = (view) => ({ text: t.next.look(view), does: () => act.view(view) });
-  const advance = (mm) => push(Math.min(PUSH_MM, halves(mm)));
+  const push = (/** @type {number} */ mm) => ({ text: mm > 0 ? t.hand.advanceBy(mm) : t.hand.withdrawBy(-mm), does: () => act.push(mm) });
+  const look = (/** @type {ViewKind} */ view) => ({ text: t.next.look(view), does: () => act.view(view) });
+  const advance = (/** @type {number} */ mm) => push(Math.min(PUSH_MM, halves(mm)));
   switch (hint.id) {
     case 'hub_off': {
       if (needle.coaxial.angle_deg > BESIDE_DEG) return look('oblique');
-      const by = needle.coaxial.hub_offset_mm.map((mm) => Math.round((-mm / (SEEN_TIMES * needle.outside_mm)) * TENTHS_PER_RADIAN));
-      return { text: t.next.hub, does: () => act.hub(...by) };
+      const [right, up] = needle.coaxial.hub_offset_mm.map((mm) => Math.round((-mm / (SEEN_TIMES * needle.outside_mm)) * TENTHS_PER_RADIAN));
+      return { text: t.next.hub, does: () => act.hub(right, up) };
     }
     case 'tip_strayed': {
       const by = ((((Math.round(30 * hint.hour) - Math.round(30 * notchHour(needle))) % 360) + 540) % 360) - 180;
