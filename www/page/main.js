@@ -33,7 +33,8 @@ import { texts } from '../words/texts.js';
 
 const SETTLE_MS = 350;
 /**
- * @import { App } from '../state/page-state.js'
+ * @import { App, PageState } from '../state/page-state.js'
+ * @import { ViewKind } from '../pkg/values.js'
  * @import { Activity } from '../controls/activity.js'
  * @import { Dimension } from '../film/dimensions.js'
  * @import { Place } from '../state/positioning.js'
@@ -118,7 +119,7 @@ const record = exposureRecord(app, images, patient, {
 const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
 const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: (of) => (replay ? replay.open(of) : void (replays = { of })) });
-const viewKeys = { pick: (/** @type {import('../pkg/values.js').ViewKind} */ view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
+const viewKeys = { pick: (/** @type {ViewKind} */ view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
 let showCase = caseControls(app);
@@ -314,7 +315,7 @@ function draw() {
   lessons.after();
 }
 
-/** @param {import('../state/page-state.js').PageState} state */
+/** @param {PageState} state */
 function showControls(state) {
   for (const update of updates) update(state, needle.inGantry());
   showCase(state);
