@@ -38,6 +38,7 @@ const SETTLE_MS = 350;
  * @import { Dimension } from '../film/dimensions.js'
  * @import { Place } from '../state/positioning.js'
  * @import { Point } from '../gantry/drawing.js'
+ * @import { ViewKind } from '../pkg/values.js'
  */
 
 const TOGGLES = /** @type {const} */ ([['bone-dark', 'boneDark'], ['outlines', 'outlines'], ['labels', 'labels']]);
@@ -107,7 +108,7 @@ const record = exposureRecord(app, images, patient, {
 const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
 const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: () => (replay ? replay.open() : (replays = true)) });
-const viewKeys = { pick: (/** @type {import('../pkg/values.js').ViewKind} */ view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
+const viewKeys = { pick: (/** @type {ViewKind} */ view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
 let showCase = caseControls(app);
