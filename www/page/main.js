@@ -54,7 +54,9 @@ const app = {
   report: null,
   /** The lesson that runs, or null. */
   lesson: null,
-  change: store.set,
+  change: (patch) => store.set(stops ? stops.held(patch) : patch),
+  /** Whether C-arm and table may go somewhere; says what would be hit. */
+  free: (to) => !stops || stops.free(to),
   touch,
   hold,
   check: () => (app.state.selfTest ? review.check() : void (review.keep() || ask?.want())),
@@ -75,8 +77,11 @@ let zoom = null;
 let through = null;
 /** @type {ReturnType<typeof import('../replay/offer.js').replayOffer> | null} */
 let replay = null;
+/** @type {ReturnType<typeof import('../controls/stops.js').stops> | null} */
+let stops = null;
 // An address has brought an attempt to be played back.
-let replays = false;
+/** @type {{ of: import('../replay/offer.js').Of | null } | null} */
+let replays = null;
 // What is asked before a turn, and the lines on the film that say what is off.
 /** @type {ReturnType<typeof import('../views/ask.js').askWay> | null} */
 let ask = null;
@@ -87,8 +92,10 @@ const wishes = {
   help: early(['tour-open', 'keys-open', 'read-open', 'needle-keys', 'welcome-tour', 'welcome-close']),
   file: early(['attempt-save', 'attempt-open']),
 };
+/** @type {((way: string) => void) | null} */
+let moveTable = null;
 const ofHelp = (/** @type {(own: NonNullable<typeof help>) => void} */ wish) => () => (help ? wish(help) : wishes.help.ask(() => help && wish(help)));
-const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (/** @type {number} */ way) => zoom?.by(way), through: () => through?.key() };
+const pageKeys = { table: (/** @type {string} */ way) => moveTable?.(way), keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (/** @type {number} */ way) => zoom?.by(way), through: () => through?.key() };
 
 document.documentElement.dataset.later = 'coming';
 fillPage();
@@ -97,6 +104,10 @@ byId('welcome').hidden = setting('welcome', ['new', 'seen']) === 'seen' || isDel
 const film = filmState(() => patient.start());
 const frame = onceAFrame(draw);
 const settle = onceQuiet(settled, SETTLE_MS);
+// On a machine that is slow to draw, words follow the hand no more often than this.
+const WORDS_ms = 200;
+const wordsSoon = onceQuiet(frame, WORDS_ms);
+let wordsAt = 0;
 const images = picture(() => frame());
 const steps = stepsPanel();
 const review = viewReview(app, steps, showWords, () => needle.mayTell());
@@ -107,7 +118,7 @@ const record = exposureRecord(app, images, patient, {
 });
 const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
-const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: () => (replay ? replay.open() : (replays = true)) });
+const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: (of) => (replay ? replay.open(of) : void (replays = { of })) });
 const viewKeys = { pick: (/** @type {ViewKind} */ view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
@@ -165,7 +176,7 @@ function later() {
   }));
   const parts = [
     import('../film/live.js').then((m) => images.liveWith(m.liveFilm({
-      screen: () => images.screen() * (zoom?.scale() ?? 1), redraw: () => (images.forget(), frame()), always: new URLSearchParams(location.search).get('film') === 'gpu',
+      screen: () => images.screen() * (zoom?.scale() ?? 1), redraw: () => (images.forget(), frame()), rested: () => frame(), always: new URLSearchParams(location.search).get('film') === 'gpu',
     }))).catch(without(texts.picture.heading)),
     import('../film/zoom.js').then((m) => (zoom = m.filmZoom(byId('picture'), byId('film-image'), {
       said: (times) => say(byId('status'), texts.picture.zoomed(times)), changed: () => images.rest(),
@@ -176,9 +187,11 @@ function later() {
       frame();
     }).catch(without(texts.steps.whichWay)),
     import('../controls/picture-sheet.js').then((m) => {
+      moveTable = m.tableKey(app);
       updates.push(m.tableControl(byId('more-turns'), app), m.windowControl(byId('more-turns'), app));
       frame();
     }).catch(without(texts.turn.more)),
+    import('../controls/stops.js').then((m) => (stops = m.stops(app, { aim: patient.aim, whole: patient.whole, notice }))).catch(without(texts.turn.more)),
     import('./offline.js').then((m) => m.offline({ notice }), () => {}),
     needle.bring().then(() => import('../injection/attempt-file.js').then((m) => {
       m.attemptFile(needle.attempt, notice);
@@ -212,7 +225,7 @@ function later() {
     }).catch(without(texts.gantry.heading)),
     needle.bring().then(() => import('../replay/offer.js')).then((m) => {
       replay = m.replayOffer(app, needle.attempt, notice);
-      if (replays) replay.open();
+      if (replays) replay.open(replays.of);
       replay.update();
     }).catch(without(texts.activity.injection)),
     import('../through/page-button.js').then((m) => {
@@ -259,7 +272,7 @@ function touch() {
 
 /** @param {number} number */
 function startAt(number) {
-  const position = { ...startPosition(number), rotation_deg: 0, table_x_mm: 0, table_z_mm: 0, ownView: null };
+  const position = { ...startPosition(number), rotation_deg: 0, table_x_mm: 0, table_y_mm: 0, table_z_mm: 0, ownView: null };
   review.restart();
   record.begin();
   app.change({ start: number, ...position });
@@ -278,11 +291,9 @@ function hold(on) {
 /** Puts the state on screen. */
 function draw() {
   const { state } = app;
-  for (const update of updates) update(state, needle.inGantry());
-  showCase(state);
-  for (const [id, key] of TOGGLES) byId(id, HTMLInputElement).checked = state[key];
+  // The film first: a canvas asks the page for its font, and after words have changed that would lay the page out twice.
   try {
-    if (patient.stale()) return void patient.reshape();
+    if (patient.stale()) return void (showControls(state), patient.reshape());
     if (app.room && patient.whole()) {
       patient.aim();
       needle.refresh();
@@ -293,10 +304,22 @@ function draw() {
       if (needle.attempt.flowing() && !state.byExposure) frame();
     }
   } catch (error) {
+    showControls(state);
     return fail(texts.loading.failedRun(reason(error)));
   }
+  showControls(state);
+  // Words may wait while a slow machine follows the hand.
+  if (held && images.hurried() && performance.now() < wordsAt + WORDS_ms) return wordsSoon();
+  wordsAt = performance.now();
   showWords();
   lessons.after();
+}
+
+/** @param {import('../state/page-state.js').PageState} state */
+function showControls(state) {
+  for (const update of updates) update(state, needle.inGantry());
+  showCase(state);
+  for (const [id, key] of TOGGLES) byId(id, HTMLInputElement).checked = state[key];
 }
 
 function showWords() {
