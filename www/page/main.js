@@ -35,6 +35,7 @@ const SETTLE_MS = 350;
 /**
  * @import { App } from '../state/page-state.js'
  * @import { Activity } from '../controls/activity.js'
+ * @import { AttemptOf } from '../lesson/on-demand.js'
  * @import { Dimension } from '../film/dimensions.js'
  * @import { Place } from '../state/positioning.js'
  * @import { Point } from '../gantry/drawing.js'
@@ -80,7 +81,7 @@ let replay = null;
 /** @type {ReturnType<typeof import('../controls/stops.js').stops> | null} */
 let stops = null;
 // An address has brought an attempt to be played back.
-/** @type {{ of: import('../replay/offer.js').Of | null } | null} */
+/** @type {{ of: AttemptOf | null } | null} */
 let replays = null;
 // What is asked before a turn, and the lines on the film that say what is off.
 /** @type {ReturnType<typeof import('../views/ask.js').askWay> | null} */
