@@ -9,6 +9,7 @@ use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
+use std::time::Duration;
 use tool::{downbeam, folder, printed};
 
 fn json(arguments: &[&str]) -> Value {
@@ -578,6 +579,34 @@ fn server_answers_well_and_survives_nonsense() {
     }
     let (head, _) = get(&served, "GET", "/");
     assert!(head.starts_with("HTTP/1.1 200"), "{head}");
+}
+
+/// Another name is sent away; connections that say nothing take no more threads than there are places; a head that drips ends at the deadline
+/// for the whole of it; and whoever waited behind them all is answered.
+#[test]
+fn server_keeps_to_its_name_and_lets_nobody_hold_it() {
+    let served = serve(&site("held"), &["--port", "0"]);
+    for host in ["Host: example.org\r\n", "Host: localhost.example.org\r\n", ""] {
+        let (head, body) = ask(&served, &format!("GET / HTTP/1.1\r\n{host}\r\n"));
+        assert!(head.starts_with("HTTP/1.1 421") && !body.contains("<title>"), "{host}: {head}");
+    }
+    let connect = || TcpStream::connect(&served.address).unwrap();
+    let silent: Vec<TcpStream> = (0..100).map(|_| connect()).collect();
+    let mut drips = connect();
+    drips.write_all(b"GET / HTTP/1.1\r\nHost: localhost\r\nX: ").unwrap();
+    std::thread::sleep(Duration::from_secs(1));
+    if let Ok(status) = fs::read_to_string(format!("/proc/{}/status", served.child.id())) {
+        let threads = status.lines().find_map(|line| line.strip_prefix("Threads:")).unwrap();
+        let threads: usize = threads.trim().parse().unwrap();
+        assert!((60..=66).contains(&threads), "{threads} threads for {} connections", silent.len());
+    }
+    // A byte now and then for a minute at most: a deadline for each byte would let it go on.
+    let ended = (0..600).any(|_| {
+        std::thread::sleep(Duration::from_millis(100));
+        drips.write_all(b"a").is_err()
+    });
+    assert!(ended, "a head that drips was waited for");
+    assert!(get(&served, "GET", "/").0.starts_with("HTTP/1.1 200"));
 }
 
 #[test]

@@ -69,6 +69,10 @@ fn a_file_that_is_there_is_written_over_only_when_told_to() {
     }
     let (said, code) = refused(&["grade", &handed, "--csv", "-"]);
     assert!(said.contains("'-' is none") && code == 2, "{said}");
+    for command in ["grade", "check", "codes", "replay"] {
+        let (said, code) = refused(&[command, "-"]);
+        assert!(said.contains("'-' is no file: write what is to be read into one") && code == 2, "{said}");
+    }
     let (said, code) = refused(&["grade", &handed, "--csv", "x", "--ndjson", "x"]);
     assert!(said.contains("name the same file") && code == 2, "{said}");
     let (said, code) = refused(&["view", "--level", "L4", "--side", "left", "--level", "L5"]);

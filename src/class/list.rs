@@ -17,6 +17,20 @@ const LENGTH: usize = 5;
 /// What a heading calls the columns, in small letters.
 const CODE: [&str; 7] = ["code", "kürzel", "kennung", "código", "codigo", "id", "learner"];
 const NAME: [&str; 6] = ["name", "names", "namen", "nombre", "nombres", "student"];
+/// What platforms call the two halves of a name.
+const GIVEN: [&str; 8] =
+    ["first name", "firstname", "given name", "forename", "vorname", "nombre", "nombres", "nombre(s)"];
+const FAMILY: [&str; 9] = [
+    "last name",
+    "lastname",
+    "family name",
+    "surname",
+    "nachname",
+    "familienname",
+    "apellido",
+    "apellidos",
+    "apellido(s)",
+];
 
 /// One of a class.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -33,29 +47,29 @@ pub struct ClassList(Vec<Member>);
 
 impl ClassList {
     /// Reads a list: a code and a name a line, after a heading or not; with a heading the columns may stand anywhere. Comma, semicolon or
-    /// tab between them, whichever the first line has most of.
+    /// tab between them, whichever the first line has most of. Without a heading all that follows the code is the name.
     ///
     /// # Errors
     /// One sentence with the line: a code that cannot be used or stands twice, no name, no learner at all.
     pub fn from_csv(text: &str) -> Result<Self, ReadError> {
         let rows = rows(text)?;
-        let columns = columns(&rows, 2)?;
-        let (code, name) = match columns {
-            Some((code, name)) => (code.ok_or_else(|| wrong(1, "the heading names no column 'code'"))?, name),
-            None => (0, 1),
+        let heading = heading(&rows, 2)?;
+        let code = match &heading {
+            Some(heading) => heading.code.ok_or_else(|| wrong(1, "the heading names no column 'code'"))?,
+            None => 0,
         };
         let mut members = Vec::new();
         let mut seen = BTreeSet::new();
-        for (line, row) in rows.iter().skip(usize::from(columns.is_some())) {
-            let cell = |i: usize| row.get(i).map_or("", |cell| cell.trim());
-            let found = draw::code(cell(code)).map_err(|error| wrong(*line, &error.to_string()))?;
+        for (line, row) in rows.iter().skip(usize::from(heading.is_some())) {
+            let cell = row.get(code).unwrap_or_default().trim();
+            let found = draw::code(cell).map_err(|error| wrong(*line, &error.to_string()))?;
             if found.is_empty() {
                 return Err(wrong(*line, "there is no code"));
             }
             if !seen.insert(found.to_owned()) {
                 return Err(wrong(*line, &format!("the code '{found}' stands twice")));
             }
-            members.push(Member { code: found.to_owned(), name: cell(name).to_owned() });
+            members.push(Member { code: found.to_owned(), name: name_in(row, heading.as_ref(), 1) });
         }
         if members.is_empty() {
             return Err(ReadError::at(
@@ -66,27 +80,26 @@ impl ClassList {
         Ok(Self(members))
     }
 
-    /// Deals out codes to the names of a list, a name a line (or the column 'name' of a CSV). The same names and the same seed give the same
-    /// codes; without the seed nobody gets from a name to its code, so it must come from chance.
+    /// Deals out codes to the names of a list, a name a line; with a heading, its column 'name' or those of first and last name. The same names
+    /// and the same seed give the same codes; without the seed nobody gets from a name to its code, so it must come from chance.
     ///
     /// # Errors
     /// As for a list; a name may stand twice.
     pub fn dealt(names: &str, seed: u64) -> Result<Self, ReadError> {
         let rows = rows(names)?;
-        let columns = columns(&rows, 1)?;
-        let at = columns.map_or(0, |(_, name)| name);
+        let heading = heading(&rows, 1)?;
         let mut taken = BTreeSet::new();
         let mut members = Vec::new();
-        for (n, (_, row)) in rows.iter().skip(usize::from(columns.is_some())).enumerate() {
-            let name = row.get(at).map_or("", |cell| cell.trim());
+        for (n, (_, row)) in rows.iter().skip(usize::from(heading.is_some())).enumerate() {
+            let name = name_in(row, heading.as_ref(), 0);
             let mut code = String::new();
             for attempt in 0_u64.. {
-                code = code_of(name, n as u64, seed, attempt);
+                code = code_of(&name, n as u64, seed, attempt);
                 if taken.insert(code.clone()) {
                     break;
                 }
             }
-            members.push(Member { code, name: name.to_owned() });
+            members.push(Member { code, name });
         }
         if members.is_empty() {
             return Err(ReadError::at(
@@ -159,21 +172,44 @@ fn rows(text: &str) -> Result<Rows, ReadError> {
     Ok(rows)
 }
 
-/// Where code and name stand, if the first line is a heading.
-#[allow(clippy::type_complexity, reason = "a pair of column numbers, or no heading")]
-fn columns(rows: &Rows, least: usize) -> Result<Option<(Option<usize>, usize)>, ReadError> {
+/// The columns that a heading names.
+struct Heading {
+    code: Option<usize>,
+    /// One for a whole name, or first and last name in this order.
+    names: Vec<usize>,
+}
+
+/// The first line, if it is a heading.
+fn heading(rows: &Rows, least: usize) -> Result<Option<Heading>, ReadError> {
     let Some((line, first)) = rows.first() else { return Ok(None) };
     let find =
         |names: &[&str]| first.iter().position(|cell| names.contains(&cell.trim().to_lowercase().as_str()));
-    let (code, name) = (find(&CODE), find(&NAME));
-    match (code, name) {
-        (None, None) if first.len() < least => Err(wrong(
+    let code = find(&CODE);
+    let names = match (find(&GIVEN), find(&FAMILY)) {
+        (Some(given), Some(family)) => vec![given, family],
+        _ => find(&NAME).into_iter().collect(),
+    };
+    match (code, names.is_empty()) {
+        (None, true) if first.len() < least => Err(wrong(
             *line,
             "found one column: allowed are a code and a name, with a comma, semicolon or tab between them",
         )),
-        (None, None) => Ok(None),
-        (_, Some(name)) => Ok(Some((code, name))),
-        (Some(_), None) => Err(wrong(*line, "the heading names no column 'name'")),
+        (None, true) => Ok(None),
+        (Some(_), true) => Err(wrong(*line, "the heading names no column 'name'")),
+        (_, false) => Ok(Some(Heading { code, names })),
+    }
+}
+
+/// The name in a line; without a heading it goes from a column to the line's end, since "Ek, Bo" is one name.
+fn name_in(row: &csv::StringRecord, heading: Option<&Heading>, from: usize) -> String {
+    let cells = |at: &mut dyn Iterator<Item = usize>, between: &str| {
+        let cells: Vec<&str> =
+            at.filter_map(|i| row.get(i)).map(str::trim).filter(|cell| !cell.is_empty()).collect();
+        cells.join(between)
+    };
+    match heading {
+        Some(heading) => cells(&mut heading.names.iter().copied(), " "),
+        None => cells(&mut (from..row.len()), ", "),
     }
 }
 
@@ -211,5 +247,28 @@ mod tests {
         assert_eq!(dealt, ClassList::dealt(&names, 7).unwrap());
         assert_ne!(dealt, ClassList::dealt(&names, 8).unwrap());
         assert_eq!(ClassList::dealt("name,group\nAnna,1\n", 7).unwrap().members()[0].name, "Anna");
+    }
+
+    #[test]
+    fn no_half_of_a_name_is_lost() {
+        let first = |list: Result<ClassList, ReadError>| list.unwrap().members()[0].name.clone();
+        for names in [
+            "Müller, Anna\nEk, Bo",
+            "Müller; Anna\nEk; Bo",
+            "\"Müller, Anna\"\n\"Ek, Bo\"",
+            "Müller, Anna,,\n",
+        ] {
+            assert_eq!(first(ClassList::dealt(names, 7)), "Müller, Anna");
+        }
+        for names in [
+            "Vorname;Nachname\nAnna;Müller",
+            "Nachname;Vorname;E-Mail\nMüller;Anna;a@example.org",
+            "First name,Last name,ID\nAnna,Müller,a1",
+            "Nombre\tApellido(s)\nAnna\tMüller",
+        ] {
+            assert_eq!(first(ClassList::dealt(names, 7)), "Anna Müller");
+        }
+        assert_eq!(first(ClassList::from_csv("a1,Müller, Anna\n")), "Müller, Anna");
+        assert_eq!(first(ClassList::from_csv("ID,First name,Surname\na1,Anna,Müller\n")), "Anna Müller");
     }
 }

@@ -2,6 +2,7 @@
 // few at a time. Files are read and not kept.
 
 import { byId, make, say } from '../base/dom.js';
+import { fillFolding } from '../base/folding-table.js';
 import { rest } from '../base/frame.js';
 import { practice as t } from '../words/practice.js';
 import { complaint, today } from './module.js';
@@ -85,11 +86,10 @@ export function classCurves(module) {
     const [first] = rows.values();
     if (!first) return;
     const shares = shared();
-    const head = make('tr', {}, ...[t.group.file, t.group.check, ...first.overview.skills.map(({ skill }) => t.skill(skill))].map((name) => make('th', { scope: 'col' }, name)));
-    const body = [...rows].sort(([a], [b]) => a.localeCompare(b)).map(([name, row]) =>
-      make('tr', { 'data-status': row.status }, make('th', { scope: 'row' }, name), make('td', {}, [t.group.status(row.status, row.note), ...(shares.get(name) ?? [])].join('; ')), ...row.overview.skills.map(({ curve }) => cell(curve, row.overview))),
-    );
-    byId('curves-table').replaceChildren(make('thead', {}, head), make('tbody', {}, ...body));
+    const columns = [t.group.file, t.group.check, ...first.overview.skills.map(({ skill }) => t.skill(skill))];
+    const sorted = [...rows].sort(([a], [b]) => a.localeCompare(b));
+    const body = sorted.map(([name, row]) => [name, [t.group.status(row.status, row.note), ...(shares.get(name) ?? [])].join('; '), ...row.overview.skills.map(({ curve }) => cell(curve))]);
+    fillFolding(byId('curves-table'), columns, body).forEach((line, i) => line.setAttribute('data-status', sorted[i][1].status));
     byId('curves-what').replaceChildren(...whatTheyShow(first.overview));
     byId('curves-shown').hidden = false;
   }
@@ -101,13 +101,9 @@ export function classCurves(module) {
     return new Map(names.flatMap((name, i) => (found[2 * i] < 0 ? [] : [/** @type {const} */ ([name, [t.group.shares(found[2 * i + 1], names[found[2 * i]])]])])));
   }
 
-  /**
-   * @param {Curve} curve
-   * @param {Overview} overview
-   */
-  function cell(curve, overview) {
+  /** @param {Curve} curve */
+  function cell(curve) {
     const verdict = curve.verdicts.at(-1)?.[1];
-    const lines = [t.group.cell(curve), ...(curve.reached === null ? [] : [t.group.reached(curve.reached)]), ...(verdict ? [t.verdict(verdict)] : [])];
-    return make('td', { title: t.standing(verdict, overview) }, lines.join('; '));
+    return [t.group.cell(curve), ...(curve.reached === null ? [] : [t.group.reached(curve.reached)]), ...(verdict ? [t.verdict(verdict)] : [])].join('; ');
   }
 }

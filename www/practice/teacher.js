@@ -2,6 +2,7 @@
 
 import { chooser } from '../base/chooser.js';
 import { byId, choices, make, say } from '../base/dom.js';
+import { fillFolding } from '../base/folding-table.js';
 import { copyText, saveText } from '../base/save.js';
 import { practice as t } from '../words/practice.js';
 import { asking } from './asking.js';
@@ -139,12 +140,9 @@ practicePage(t.classTitle, ({ module, room, film }) => {
   function figures() {
     if (!open) return;
     const c = t.teacher.col;
-    const cell = (/** @type {string | number | null} */ value) => make('td', {}, value === null ? t.teacher.nothing : typeof value === 'number' && !Number.isInteger(value) ? t.number(value, 2) : String(value));
-    const head = make('tr', {}, ...[c.question, c.kind, c.place, c.answered, c.right, c.difficulty, c.discrimination].map((name) => make('th', { scope: 'col' }, name)));
-    const rows = open.desk.figures().map((r) =>
-      make('tr', {}, make('th', { scope: 'row' }, r.question === null ? t.teacher.all : String(r.question)), cell(t.kind(r.kind)), cell(r.place), cell(r.answered), cell(r.right), cell(r.difficulty === null ? null : t.number(r.difficulty, 2)), cell(r.discrimination === null ? null : t.number(r.discrimination, 2))),
-    );
-    byId('figures-table').replaceChildren(make('thead', {}, head), make('tbody', {}, ...rows));
+    const share = (/** @type {number | null} */ value) => (value === null ? t.teacher.nothing : t.number(value, 2));
+    const rows = open.desk.figures().map((r) => [r.question === null ? t.teacher.all : String(r.question), t.kind(r.kind), r.place || t.teacher.nothing, String(r.answered), String(r.right), share(r.difficulty), share(r.discrimination)]);
+    fillFolding(byId('figures-table'), [c.question, c.kind, c.place, c.answered, c.right, c.difficulty, c.discrimination], rows);
   }
 
   byId('save-figures').addEventListener('click', () => open && saveText('downbeam-round-figures.csv', open.desk.csv(), 'text/csv'));

@@ -23,6 +23,7 @@ const STATUS = /** @type {const} */ (['verified', 'altered', 'unknown_engine', '
 
 /**
  * @import { ClassRoom } from '../pkg/lessons.js'
+ * @import { LessonSummary } from '../pkg/values.js'
  * @import { Status } from './class-rows.js'
  * @import { Given } from './receipt-files.js'
  */
@@ -108,7 +109,7 @@ function afterwards(act) {
   return done;
 }
 
-const showLearners = learners({ room: () => room, afterwards, titleOf });
+const showLearners = learners({ room: () => room, afterwards, titleOf, listed: () => (byId('result').hidden ? showLearners() : show()) });
 
 // Lessons of one's own.
 
@@ -326,7 +327,8 @@ function show() {
   byId('after').hidden = false;
   byId('go-on').hidden = left === 0;
   const report = there().room.report();
-  const rows = report.rows.map((row, i) => ({ ...row, number: i + 1, title: row.lesson === null ? null : titleOf(row.lesson) }));
+  const called = names();
+  const rows = report.rows.map((row, i) => ({ ...row, number: i + 1, title: row.lesson === null ? null : titleOf(row.lesson), called: row.learner && called(row.learner) }));
   byId('result').hidden = false;
   say(byId('counts-heading'), left > 0 ? t.countsStopped(rows.length, left) : t.countsHeading(rows.length));
   const count = (/** @type {Status} */ status, /** @type {number} */ n) => make('div', { class: 'count', 'data-status': status, 'data-none': n === 0 }, make('dt', {}, statusTag(status)), make('dd', {}, make('strong', {}, String(n)), make('span', { class: 'quiet' }, t.statusMeans[status])));
@@ -334,9 +336,25 @@ function show() {
   const unread = rows.filter((row) => row.status === 'unreadable').map((row) => teach.shelf.bad(t.rows.place(row.source, row.line), row.note));
   byId('unread').hidden = unread.length === 0;
   byId('unread-list').replaceChildren(...some(unread));
-  byId('classes').replaceChildren(...report.lessons.map((lesson, i) => classSection({ ...lesson, title: titleOf(lesson.lesson) }, i)));
+  byId('classes').replaceChildren(...report.lessons.map((lesson, i) => classSection(byName({ ...lesson, title: titleOf(lesson.lesson) }, called), i)));
   showRows(rows);
   showLearners(rows);
+}
+
+/** How a learner of a code is called: by name too where the class list has one. */
+function names() {
+  const listed = new Map(there().room.learners().learners.filter(({ name }) => name !== null).map(({ code, name }) => [code, t.learners.named(name ?? '', code)]));
+  return (/** @type {string} */ code) => listed.get(code) ?? code;
+}
+
+/**
+ * A lesson's class with its learners as they are called.
+ * @param {LessonSummary} lesson
+ * @param {(code: string) => string} called
+ */
+function byName(lesson, called) {
+  const steps = lesson.steps.map((step) => ({ ...step, below_pass: step.below_pass.map(called) }));
+  return { ...lesson, steps, gates: lesson.gates.map((gate) => ({ ...gate, failed: gate.failed.map(called) })) };
 }
 
 byId('save-csv').addEventListener('click', () => saveText(t.file.csv, there().room.csv(byId('separator', HTMLSelectElement).value, true), 'text/csv'));

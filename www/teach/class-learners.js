@@ -19,11 +19,11 @@ const MOST_BYTES = 1024 * 1024;
  */
 
 /**
- * Keeps the panel of the list and the table. `room()` is the engine's class, `afterwards(act)` waits for its turn, `titleOf(lesson)`. Returns
- * `show()`, to be called when the class has changed.
- * @param {{ room: () => ClassRoom | null, afterwards: (act: () => Promise<void>) => unknown, titleOf: (lesson: string) => string }} act
+ * Keeps the panel of the list and the table. `room()` is the engine's class, `afterwards(act)` waits for its turn, `titleOf(lesson)`; `listed()` is
+ * called when another list has been taken in. Returns `show()`, to be called when the class has changed.
+ * @param {{ room: () => ClassRoom | null, afterwards: (act: () => Promise<void>) => unknown, titleOf: (lesson: string) => string, listed: () => void }} act
  */
-export function learners({ room, afterwards, titleOf }) {
+export function learners({ room, afterwards, titleOf, listed }) {
   const complain = (/** @type {string} */ words) => {
     say(byId('list-complaint'), words);
     byId('list-complaint').hidden = words === '';
@@ -41,7 +41,7 @@ export function learners({ room, afterwards, titleOf }) {
     try {
       if (file.size > MOST_BYTES) throw new Error(t.tooLarge);
       act(new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer()), there);
-      show();
+      listed();
     } catch (error) {
       complain(teach.shelf.bad(file.name, error instanceof TypeError ? teach.check.notText : complaint(error)));
     }

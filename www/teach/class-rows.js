@@ -13,8 +13,8 @@ const STATUS = /** @type {const} */ (['verified', 'altered', 'unknown_engine', '
  * A receipt as the report has it, or one that is another's copy.
  * @typedef {typeof STATUS[number] | 'copies'} Status
  *
- * A row of the report with its number and its lesson's title.
- * @typedef {RowEntry & { number: number, title: string | null }} ClassRow
+ * A row of the report with its number, its lesson's title and how the learner is called.
+ * @typedef {RowEntry & { number: number, title: string | null, called: string | null }} ClassRow
  *
  * @typedef {keyof typeof KEYS} Column
  */
@@ -45,7 +45,7 @@ function weakest(row) {
 /** What a column sorts by; text and numbers alike, null last. */
 const KEYS = {
   number: (/** @type {ClassRow} */ row) => row.number,
-  learner: (/** @type {ClassRow} */ row) => row.learner,
+  learner: (/** @type {ClassRow} */ row) => row.called,
   lesson: (/** @type {ClassRow} */ row) => row.title,
   status: (/** @type {ClassRow} */ row) => STATUS.findIndex((status) => status === row.status),
   total: (/** @type {ClassRow} */ row) => row.total,
@@ -78,7 +78,7 @@ function inOrder(by, falling) {
   };
 }
 
-/** Keeps the table. Returns `show(rows)`. */
+/** Keeps the table. Returns `show(rows)`; a row is the report's with `number`, `title`, and how the learner is `called`. */
 export function rowsTable() {
   const head = make('tr', { role: 'row' });
   const body = make('tbody', { role: 'rowgroup' });
@@ -169,7 +169,7 @@ function line(row) {
   const weak = weakest(row);
   return make('tr', { role: 'row', 'data-status': row.status },
     cell('number', String(row.number)),
-    make('th', { scope: 'row', role: 'rowheader', class: 'of-learner', 'data-name': t.columns.learner }, row.learner || make('span', { class: 'quiet' }, row.learner === null ? t.noLearner : t.noCode)),
+    make('th', { scope: 'row', role: 'rowheader', class: 'of-learner', 'data-name': t.columns.learner }, row.called || make('span', { class: 'quiet' }, row.learner === null ? t.noLearner : t.noCode)),
     cell('lesson', row.title ?? ''),
     cell('status', statusTag(row.status)),
     cell('total', ...(row.total === null ? [] : [make('strong', {}, scoreOf(row.total)), make('span', { class: 'passed' }, passed)])),

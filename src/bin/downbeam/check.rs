@@ -1,6 +1,6 @@
 //! `check`: whether lesson files can be used, and everything that is wrong with those that cannot.
 
-use crate::command::{Command, UsageError, print, text, unknown};
+use crate::command::{Command, UsageError, print, source, text, unknown};
 use crate::lesson_source;
 use downbeam::anatomy::names::Level;
 use downbeam::imaging::c_arm::CArm;
@@ -46,7 +46,7 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         match argument {
             Arg::Long("json") => json = true,
             Arg::Long("link") => address = Some(text(parser, "--link")?),
-            Arg::Value(value) => sources.push(value.to_string_lossy().into_owned()),
+            Arg::Value(value) => sources.push(source(value)?.to_string_lossy().into_owned()),
             other => return Err(unknown(&COMMAND, &other).into()),
         }
     }

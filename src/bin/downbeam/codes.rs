@@ -1,6 +1,6 @@
 //! `codes`: deals out a code to each name of a class, and prints the list.
 
-use crate::command::{Command, UsageError, print, text, unknown};
+use crate::command::{Command, UsageError, print, source, text, unknown};
 use crate::out_file::{self, may_write};
 use anyhow::Context;
 use downbeam::class::list::ClassList;
@@ -14,8 +14,8 @@ pub(crate) const COMMAND: Command = Command {
     name: "codes",
     summary: "Deal out codes to the names of a class",
     usage: "Usage: downbeam codes NAMES [--out FILE] [OPTIONS]\n\n\
-            NAMES is a file with a name a line, or a CSV with a column 'name'. Each gets a code of five letters and figures by\n\
-            chance; the list of both is what 'grade --class' takes. It stays with you: no lesson and no receipt holds a name.\n\n\
+            NAMES is a file with a name a line, or a CSV whose heading names a column 'name', or first and last name. Each gets a\n\
+            code of five letters and figures by chance; the list of both is what 'grade --class' takes. It stays with you: no lesson and no receipt holds a name.\n\n\
             --out FILE  Write the list there. Default: print it.\n\
             --force     Write over a file that is there already; never over the names\n",
     run,
@@ -27,7 +27,7 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
         match argument {
             Arg::Long("out") => out = Some(PathBuf::from(text(parser, "--out")?)),
             Arg::Long("force") => force = true,
-            Arg::Value(value) if names.is_none() => names = Some(PathBuf::from(value)),
+            Arg::Value(value) if names.is_none() => names = Some(source(value)?),
             other => return Err(unknown(&COMMAND, &other).into()),
         }
     }

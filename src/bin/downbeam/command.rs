@@ -3,6 +3,7 @@
 use lexopt::{Arg, Parser};
 use std::ffi::OsString;
 use std::io::Write;
+use std::path::PathBuf;
 
 /// An entry in the table of commands.
 pub(crate) struct Command {
@@ -104,6 +105,16 @@ pub(crate) fn text(parser: &mut Parser, option: &str) -> Result<String, UsageErr
     value.into_string().map_err(|raw| {
         UsageError(format!("the value of {option} is not UTF-8 text: '{}'", raw.to_string_lossy()))
     })
+}
+
+/// An argument that names a file, a folder or a link to read: `-`, which some programs take for their input, is none.
+pub(crate) fn source(value: OsString) -> Result<PathBuf, UsageError> {
+    if value == "-" {
+        return Err(UsageError(
+            "'-' is no file: write what is to be read into one, and give its name".to_owned(),
+        ));
+    }
+    Ok(value.into())
 }
 
 /// The value of an option as a number of `unit`. Whether it is in range (or a number at all: NaN) is for the caller.

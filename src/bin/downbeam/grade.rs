@@ -1,7 +1,7 @@
 //! `grade`: replays receipts and says of each whether its log gives the score that it claims; for a class, which step fails whom.
 
 use crate::all_processors::{in_order, states};
-use crate::command::{Command, NotVerified, UsageError, print, printable, text, unknown};
+use crate::command::{Command, NotVerified, UsageError, print, printable, source, text, unknown};
 use crate::out_file::{self, may_write};
 use crate::practice_receipts::{Practised, is_practice};
 use crate::receipt_source::{Found, each};
@@ -87,7 +87,7 @@ fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
             Arg::Long("curves") => asked.curves = Some(PathBuf::from(text(parser, "--curves")?)),
             Arg::Long("strict") => asked.strict = true,
             Arg::Long("summary") => asked.summary = true,
-            Arg::Value(value) => asked.sources.push(value.into()),
+            Arg::Value(value) => asked.sources.push(source(value)?),
             other => return Err(unknown(&COMMAND, &other).into()),
         }
     }
@@ -97,10 +97,6 @@ fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
     if !given {
         let folder = project::folder("www/lessons")?.join("www/lessons");
         lesson_source::lessons(&folder.to_string_lossy())?.into_iter().for_each(|l| asked.lessons.add(l));
-    }
-    if let Some(missing) = asked.sources.iter().find(|s| s.as_os_str() == "-") {
-        let sentence = format!("'{}' is no file: write the receipts into one", missing.display());
-        return Err(UsageError(sentence).into());
     }
     Ok(asked)
 }

@@ -4,7 +4,7 @@
 //! cut as on the page. No video is written: rav1e, the kept encoder in Rust alone, and a muxer beside it would weigh more than the rest of this
 //! tool, and any encoder takes numbered PNG files.
 
-use crate::command::{Command, UsageError, missing, print, text, unknown};
+use crate::command::{Command, UsageError, missing, print, source, text, unknown};
 use crate::out_file::{self, may_write};
 use crate::shown::Shown;
 use crate::{lesson_source, png_file, project};
@@ -86,7 +86,7 @@ fn asked(parser: &mut Parser) -> anyhow::Result<Asked> {
             Arg::Long("outlines") => outlines = true,
             Arg::Long("lesson") => lesson = Some(text(parser, "--lesson")?),
             Arg::Long("force") => force = true,
-            Arg::Value(value) if file.is_none() => file = Some(PathBuf::from(value)),
+            Arg::Value(value) if file.is_none() => file = Some(source(value)?),
             other => return Err(unknown(&COMMAND, &other).into()),
         }
     }
