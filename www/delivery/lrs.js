@@ -23,8 +23,11 @@ export function recordStore({ endpoint, authorization, notice }) {
 
   const headers = (more = {}) => ({ Authorization: authorization, 'X-Experience-API-Version': VERSION, ...more });
 
-  /** A request to the store. Throws when the network fails. */
-  const ask = (path, options = {}) => fetch(base + path, { ...options, credentials: 'omit', cache: 'no-store', headers: headers(options.headers) });
+  /**
+   * A request to the store. Throws when the network fails. Only what is read is kept out of the cache: told so of what is written, a browser asks the
+   * store again before each request whether it may send one, and a page that closes has no time for that.
+   */
+  const ask = (path, options = {}) => fetch(base + path, { ...options, credentials: 'omit', cache: options.method ? 'default' : 'no-store', headers: headers(options.headers) });
 
   async function drain() {
     if (busy || over) return;
