@@ -8,7 +8,8 @@ use downbeam::anatomy::tissues::TissueKind;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
 use downbeam::needle::reading::open_mm2;
-use downbeam::view::criteria::{Target, facet_place, image_axes};
+use downbeam::view::criteria::{Target, facet_place};
+use downbeam::view::image_axes::image_axes;
 use glam::DVec3;
 
 #[expect(clippy::too_many_lines, reason = "a list of what is printed")]

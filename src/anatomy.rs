@@ -23,6 +23,7 @@ pub mod soft_tissue;
 mod superior_process;
 mod thoracic;
 pub mod tissues;
+mod track;
 pub mod variation;
 pub mod vertebra;
 pub mod vertebra_rows;

@@ -3,6 +3,7 @@
 pub mod best_view;
 pub mod criteria;
 pub mod feedback;
+pub mod image_axes;
 pub mod report;
 pub mod silhouette;
 pub mod tolerance;

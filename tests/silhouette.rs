@@ -7,7 +7,8 @@ use downbeam::anatomy::names::{Level, Part, Side};
 use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
-use downbeam::view::criteria::{UNDER_TOP_MM, image_axes};
+use downbeam::view::criteria::UNDER_TOP_MM;
+use downbeam::view::image_axes::image_axes;
 use downbeam::view::silhouette::{Silhouette, silhouette};
 
 /// The outline of the process in the mesh's projection, by every edge of its triangles; mm on the detector.

@@ -2,14 +2,25 @@
 // files and a version, which is a digest of them all. Never part of a package for a learning platform.
 
 const VERSION = '';
+/** @type {string[]} */
 const FILES = [];
 
 const PREFIX = 'downbeam-';
 const CACHE = PREFIX + VERSION;
-const own = (path) => new URL(path, self.registration.scope).href;
+/**
+ * Of the scope that a service worker runs in, what is used here.
+ * @typedef {Event & { waitUntil: (work: Promise<unknown>) => void }} LastingEvent
+ * @typedef {Event & { request: Request, respondWith: (response: Promise<Response>) => void }} FetchEvent
+ * @typedef {object} WorkerScope
+ * @property {ServiceWorkerRegistration} registration
+ * @property {{ claim: () => Promise<void> }} clients
+ * @property {(type: 'install' | 'activate', act: (event: LastingEvent) => void) => void} addEventListener
+ */
+const worker = /** @type {WorkerScope & { addEventListener: (type: 'fetch', act: (event: FetchEvent) => void) => void }} */ (/** @type {unknown} */ (self));
+const own = (/** @type {string} */ path) => new URL(path, worker.registration.scope).href;
 
-self.addEventListener('install', (event) => event.waitUntil(keepAll()));
-self.addEventListener('activate', (event) => event.waitUntil(forgetOthers()));
+worker.addEventListener('install', (event) => event.waitUntil(keepAll()));
+worker.addEventListener('activate', (event) => event.waitUntil(forgetOthers()));
 
 /** All or nothing: a version of which a file is missing is no version. */
 async function keepAll() {
@@ -20,16 +31,19 @@ async function keepAll() {
 async function forgetOthers() {
   const names = await caches.keys();
   await Promise.all(names.filter((name) => name.startsWith(PREFIX) && name !== CACHE).map((name) => caches.delete(name)));
-  await self.clients.claim();
+  await worker.clients.claim();
 }
 
-self.addEventListener('fetch', (event) => {
+worker.addEventListener('fetch', (event) => {
   const { request } = event;
-  if (request.method !== 'GET' || !request.url.startsWith(self.registration.scope)) return;
+  if (request.method !== 'GET' || !request.url.startsWith(worker.registration.scope)) return;
   event.respondWith(answer(request));
 });
 
-/** From this version's files; whatever is not among them comes from the network. */
+/**
+ * From this version's files; whatever is not among them comes from the network.
+ * @param {Request} request
+ */
 async function answer(request) {
   const url = new URL(request.url);
   const bare = url.origin + url.pathname;

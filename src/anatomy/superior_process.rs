@@ -9,9 +9,9 @@
 use super::dimensions::{Pelvis, Vertebra, average};
 use super::names::{Level, Part};
 use super::place::Place;
-use super::posterior_arch::{Track, track};
 use super::process_top::{Facet, ProcessTop};
 use super::ring::Ring;
+use super::track::{Track, track};
 use super::vertebra_rows::{ProcessRows, Rows, wide};
 use crate::geometry::sdf::{Ellipsoid, Loft, Shape};
 use crate::geometry::solid::{self, Piece};

@@ -10,9 +10,10 @@
 use super::dimensions::{JOINT_SPACE_MM, Vertebra, average};
 use super::names::{Part, Side};
 use super::place::{Place, tag};
-use super::posterior_arch::{PARS_SHARE, PosteriorArch, Track};
+use super::posterior_arch::{PARS_SHARE, PosteriorArch};
 use super::sacrum;
 use super::superior_process::{ARTICULAR_CORTEX_MM, JointState, SuperiorProcess};
+use super::track::Track;
 use super::vertebra_rows::Rows;
 use crate::geometry::frame::Rigid;
 use crate::geometry::sdf::{Drum, Ellipsoid, Loft, Shape, Strut};

@@ -12,7 +12,8 @@ use crate::anatomy::foramen::Area;
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::{Level, Side};
 use crate::imaging::projection::Projection;
-use crate::view::criteria::{image_axes, plate_cranial, ring_span};
+use crate::view::criteria::ring_span;
+use crate::view::image_axes::{image_axes, plate_cranial};
 use glam::{DVec2, DVec3};
 use serde::Serialize;
 

@@ -326,7 +326,7 @@ pub(super) fn stop(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
     draft.injection = contrast.then(|| injected(setting, tip));
     draft.needle = Some(needle);
     let below_mm = -((view.project(tip) - view.project(level.side(target.side).pedicle.centre))
-        .dot(crate::view::criteria::image_axes(&view, plate).cranial)
+        .dot(crate::view::image_axes::image_axes(&view, plate).cranial)
         / view.magnification_at(tip));
     draft.seen = vec![Fact::Tip { lateral_mm: -read.medial_mm, below_mm }];
     if contrast {

@@ -108,7 +108,7 @@ pub(super) fn clock(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draf
     let mut draft = Draft::new(view_angles, Asked::Clock, margin);
     draft.needle = Some(needle);
     let lateral_mm = -read.medial_mm;
-    let below_mm = -off.dot(crate::view::criteria::image_axes(&view, plate).cranial);
+    let below_mm = -off.dot(crate::view::image_axes::image_axes(&view, plate).cranial);
     draft.seen = vec![Fact::Tip { lateral_mm, below_mm }];
     draft.reason = vec![Fact::Hour { hour: read.hour }, Fact::Tip { lateral_mm, below_mm }];
     draft.answered(choices, Choice::Hour { hour: on_face(hour) })

@@ -18,9 +18,10 @@ use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::view::best_view::{Orientation, ViewKind, best_view};
 use crate::view::criteria::{
-    CriterionId, facet_place, foramen_offset_mm, lateral_place, plate_cranial, process_at_mid_plate_percent,
+    CriterionId, facet_place, foramen_offset_mm, lateral_place, process_at_mid_plate_percent,
     spinous_offset_percent,
 };
+use crate::view::image_axes::plate_cranial;
 use crate::view::report::{AskedView, criteria_of_view, criterion, view_score};
 use crate::view::tolerance::Tolerances;
 

@@ -2,7 +2,7 @@
 //!
 //! - *squared*: angle between the ray through the end plate's centre and the plate, degrees: `asin(ray · normal)`, > 0 when the
 //!   receptor must go cephalad. Also the gap on the detector between the plate's front and back rims, mm.
-//! - *spinous centred*: along the plate's image direction (see [`ImageAxes`]), the spinous tip's offset from the midpoint of the pedicle centres
+//! - *spinous centred*: along the plate's image direction (see [`super::image_axes`]), the spinous tip's offset from the midpoint of the pedicle centres
 //!   over their spacing, percent; > 0 when the tip stands to the patient's left.
 //! - *facet under pedicle*: along the same direction, the offset of the superior articular process of the level below from the
 //!   pedicle's centre over the pedicle's projected width, percent, > 0 to the patient's left; and whether its top lies below
@@ -17,6 +17,7 @@
 //! Rotation from an AP view, with the magnification of each depth taken out: Stokes 1986, Spine 11:702 (formula from memory):
 //! `tan t = (w / 2d) (a - b) / (a + b)`.
 
+use super::image_axes::{image_axes, plate_cranial, plate_direction};
 use super::silhouette::silhouette;
 use crate::anatomy::interior::Interior;
 use crate::anatomy::landmarks::{LevelLandmarks, Plate, Ring};
@@ -87,39 +88,6 @@ pub fn rim_gap_mm(view: &Projection, plate: &Plate) -> f64 {
     let front = view.project(plate.centre - plate.back * plate.half_depth);
     let back = view.project(plate.centre + plate.back * plate.half_depth);
     (back - front).perp_dot(plate_direction(view, plate)).abs()
-}
-
-/// Unit direction on the detector of the plate's left.
-pub fn plate_direction(view: &Projection, plate: &Plate) -> DVec2 {
-    let left = view.project(plate.centre + plate.left * plate.half_width);
-    let right = view.project(plate.centre - plate.left * plate.half_width);
-    (left - right).normalize_or(DVec2::NEG_X)
-}
-
-/// Coordinates on the detector along a vertebra's own image: a vector r there is `left · l + cranial · c`, where l and c are the unit
-/// images of the plate's left and of its normal. Away from a squared view those are not perpendicular, and what lies under
-/// what is still said along them.
-#[derive(Clone, Copy, Debug)]
-pub struct ImageAxes {
-    /// `r.dot(left)` is the coordinate to the vertebra's left, mm.
-    pub left: DVec2,
-    /// `r.dot(cranial)` is the coordinate cranially, mm.
-    pub cranial: DVec2,
-}
-
-/// The axes of a plate's image.
-pub fn image_axes(view: &Projection, plate: &Plate) -> ImageAxes {
-    let l = plate_direction(view, plate);
-    let c = plate_cranial(view, plate);
-    // Near a lateral view the two run together; the floor keeps the coordinates finite.
-    let cross = l.perp_dot(c);
-    let cross = if cross.abs() < 0.02 { 0.02_f64.copysign(cross) } else { cross };
-    ImageAxes { left: -c.perp() / cross, cranial: l.perp() / cross }
-}
-
-/// Unit image of a plate's normal on the detector.
-pub fn plate_cranial(view: &Projection, plate: &Plate) -> DVec2 {
-    (view.project(plate.centre + plate.normal * 10.0) - view.project(plate.centre)).normalize_or(DVec2::Y)
 }
 
 /// Spinous tip off the midpoint of the pedicles over their spacing, percent, > 0 to the patient's left. Not a number where the

@@ -5,7 +5,7 @@
 //! the outline, whatever the orientation. Every point is kept as (left, cranial, depth), each linear in space, so that a point of a
 //! section is a sum of its axes' and a crossing is found by one division.
 
-use super::criteria::ImageAxes;
+use super::image_axes::ImageAxes;
 use crate::anatomy::landmarks::Ring;
 use crate::anatomy::process_top::{AROUND, AROUND_COS, AROUND_SIN, ProcessTop, SECTIONS};
 use crate::imaging::projection::Projection;

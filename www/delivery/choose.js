@@ -26,6 +26,9 @@ import { Trouble, sentence } from './trouble.js';
  * @property {(lines: string[]) => void} keep the attempt so far, at most once a second; never throws
  * @property {(result: Result) => Promise<{ accepted: boolean, said: string|null }>} finish hands it in
  * @property {() => void} leave the page is hidden or closed: hand over what can be
+ *
+ * What a place is given: `notice([sentence])` tells the learner; `lesson` is the text of the package's own.
+ * @typedef {{ notice: (sentences: string[]) => void, lesson: string | null }} DeliveryActs
  */
 
 /**
@@ -34,9 +37,10 @@ import { Trouble, sentence } from './trouble.js';
  * @returns {Promise<Delivery>}
  */
 export async function connect({ notice }) {
+  /** @type {DeliveryActs} */
   const act = { notice, lesson: null };
   const query = new URLSearchParams(location.search);
-  const packed = document.querySelector('meta[name="downbeam-delivery"]')?.content ?? null;
+  const packed = metaOf('downbeam-delivery');
   try {
     if (packed) act.lesson = await packedLesson();
     const found = await outside(packed, query, act);
@@ -48,7 +52,19 @@ export async function connect({ notice }) {
   return { ...(await here(act)), ...(act.lesson === null ? {} : { lesson: act.lesson }) };
 }
 
-/** The Delivery to a place outside this page, or null when there is none. */
+/**
+ * What a meta element of the page says, or null.
+ * @param {string} name
+ */
+const metaOf = (name) => document.querySelector(`meta[name="${name}"]`)?.getAttribute('content') ?? null;
+
+/**
+ * The Delivery to a place outside this page, or null when there is none.
+ * @param {string | null} packed
+ * @param {URLSearchParams} query
+ * @param {DeliveryActs} act
+ * @returns {Promise<Delivery | null>}
+ */
 async function outside(packed, query, act) {
   if (packed === 'scorm12' || packed === 'scorm2004') {
     // Literal paths, for tools that look for what a module imports.
@@ -65,16 +81,17 @@ async function outside(packed, query, act) {
     const launch = launchOf(query);
     if (launch) return to(act, launch);
   }
-  if (packed === null && query.has('host') && globalThis.parent !== globalThis) {
+  if (packed === null && query.has('host') && window.parent !== window) {
     const { connect: to, hostOf } = await import('./frame.js');
-    return to(act, hostOf(query), await here({ ...act, notice: () => {} }));
+    const host = hostOf(query);
+    if (host !== null) return to(act, host, await here({ ...act, notice: () => {} }));
   }
   return null;
 }
 
 /** The lesson that a package carries. */
 async function packedLesson() {
-  const file = document.querySelector('meta[name="downbeam-lesson"]')?.content ?? 'lesson.json';
+  const file = metaOf('downbeam-lesson') ?? 'lesson.json';
   const response = await fetch(new URL(file, document.baseURI)).catch(() => null);
   if (!response?.ok) throw new Trouble(texts.noLesson(response?.status ?? 0));
   try {
@@ -85,7 +102,11 @@ async function packedLesson() {
   }
 }
 
-/** What the page keeps by itself; without even that, nothing is kept. */
+/**
+ * What the page keeps by itself; without even that, nothing is kept.
+ * @param {DeliveryActs} act
+ * @returns {Promise<Delivery>}
+ */
 async function here(act) {
   try {
     const { connect: to } = await import('./local.js');

@@ -17,7 +17,35 @@ const CATEGORY = 'https://w3id.org/xapi/cmi5/context/categories/';
 const MASTERY = 'https://w3id.org/xapi/cmi5/context/extensions/masteryscore';
 const TRIES_MS = [0, 1000, 3000];
 
-/** The launch parameters [8.1], or null when the address has none. Throws when they are broken. */
+/**
+ * @import { Delivery, DeliveryActs, Result } from './choose.js'
+ * @import { Agent } from './learner.js'
+ * @import { Answer, RecordStore, Statement } from './lrs.js'
+ * @import { Content } from './state-document.js'
+ *
+ * @typedef {{ endpoint: string, fetchUrl: string, actor: Agent, registration: string, activityId: string }} Launch
+ *
+ * The launch data [10], as far as it is used here; none of it may be trusted to be there.
+ * @typedef {{ masteryScore?: number, launchMode?: string, contextTemplate?: Record<string, any> }} LaunchData
+ *
+ * A result as it is kept until it is taken: under the id that its statement has.
+ * @typedef {{ id: string, score: number, seconds: number, steps: { id: string, score: number | null }[] }} Held
+ *
+ * What sessions of this registration keep: what the platform has taken, what was handed in and is not known to be taken, and a failed result
+ * that is held back.
+ * @typedef {Content & {
+ *   completed?: boolean, passed?: boolean, held?: Held | null,
+ *   due?: { completed: { id: string, seconds: number } | null, passed: (Held & { receipt: string }) | null } | null,
+ * }} Kept
+ */
+
+const VERBS = /** @type {const} */ (['completed', 'passed']);
+
+/**
+ * The launch parameters [8.1], or null when the address has none. Throws when they are broken.
+ * @param {URLSearchParams} query
+ * @returns {Launch | null}
+ */
 export function launchOf(query) {
   const [endpoint, fetchUrl, actor, registration, activityId] = ['endpoint', 'fetch', 'actor', 'registration', 'activityId'].map((name) => query.get(name));
   if (!endpoint || !fetchUrl) return null;
@@ -25,7 +53,12 @@ export function launchOf(query) {
   return { endpoint: new URL(endpoint, location.href).href, fetchUrl: new URL(fetchUrl, location.href).href, actor: actorOf(actor), registration, activityId };
 }
 
-/** A Delivery to the platform that launched this page. Throws one sentence when the launch cannot be used. */
+/**
+ * A Delivery to the platform that launched this page. Throws one sentence when the launch cannot be used.
+ * @param {DeliveryActs} act
+ * @param {Launch} launch
+ * @returns {Promise<Delivery & { earlier: Promise<void> | null }>}
+ */
 export async function connect({ notice, lesson = null }, launch) {
   const store = recordStore({ endpoint: launch.endpoint, authorization: `Basic ${await token(launch.fetchUrl)}`, notice });
   const data = await launchData(store, launch);
@@ -35,12 +68,12 @@ export async function connect({ notice, lesson = null }, launch) {
   const recording = (data.launchMode ?? 'Normal') === 'Normal';
   /** Whether this session has changed anything: an attempt that it only looked at may have gone on elsewhere. */
   let touched = false;
-  const state = await stateDocument(store, launch, notice, (own, theirs) => {
+  const state = await stateDocument(store, launch, notice, (/** @type {Kept} */ own, theirs) => {
     merge(own, theirs);
     if (!touched) own.lines = theirs.lines;
   });
   const { content } = state;
-  const tabs = otherTabs(`downbeam.cmi5.${launch.registration}.${launch.activityId}`, (theirs) => merge(content, theirs));
+  const tabs = otherTabs(`downbeam.cmi5.${launch.registration}.${launch.activityId}`, (/** @type {Partial<Kept>} */ theirs) => merge(content, theirs));
   let ended = false;
 
   addEventListener('pagehide', end);
@@ -49,24 +82,36 @@ export async function connect({ notice, lesson = null }, launch) {
   store.send([defined('initialized')]).then(({ taken, status }) => taken || notice([texts.refusedStatement(status)]));
   const earlier = recording ? handInEarlier().catch((error) => notice([sentence(error)])) : null;
 
-  /** A "cmi5 defined" statement [9.6]: the platform's context whole, our categories added. */
+  /**
+   * A "cmi5 defined" statement [9.6]: the platform's context whole, our categories added.
+   * @param {string} verb
+   * @param {object} [result]
+   * @param {Record<string, unknown>} [extensions]
+   * @returns {Statement}
+   */
   function defined(verb, result, extensions) {
     const template = structuredClone(data.contextTemplate ?? {});
     const decides = result && ('success' in result || 'completion' in result);
     const ours = [{ id: `${CATEGORY}cmi5` }, ...(decides ? [{ id: `${CATEGORY}moveon` }] : []), PROFILE];
-    const theirs = [].concat(template.contextActivities?.category ?? []);
+    const theirs = /** @type {{ id: string }[]} */ ([template.contextActivities?.category ?? []].flat());
     const category = [...theirs.filter(({ id }) => !ours.some((own) => own.id === id)), ...ours];
+    /** @type {Record<string, any>} */
     const context = { ...template, registration: launch.registration, contextActivities: { ...template.contextActivities, category } };
     if (extensions) context.extensions = { ...template.extensions, ...extensions };
     return statement(verb, { actor: launch.actor, activity: { objectType: 'Activity', id: launch.activityId }, context, result });
   }
 
-  /** `passed` or `failed`. */
+  /**
+   * `passed` or `failed`.
+   * @param {'passed' | 'failed'} verb
+   * @param {Held} result
+   */
   function judged(verb, { id, score, seconds: spent, steps }) {
     const result = { success: verb === 'passed', score: scoreOf(score), duration: duration(spent), extensions: stepScores(steps) };
     return { ...defined(verb, result, mastery === null ? undefined : { [MASTERY]: mastery }), id };
   }
 
+  /** @param {{ id: string, seconds: number }} result */
   function completed({ id, seconds: spent }) {
     return { ...defined('completed', { completion: true, duration: duration(spent) }), id };
   }
@@ -128,7 +173,7 @@ export async function connect({ notice, lesson = null }, launch) {
       if (bad && !bad.taken) return { accepted: false, said: bad.status === 0 ? texts.pending : texts.refusedStatement(bad.status) };
       if (already || (!passed && content.passed)) return { accepted: false, said: texts.earlierBetter };
       if (!passed) return { accepted: stored, said: stored ? texts.heldBack : texts.heldHere };
-      return { accepted: true, said: passed === result.passed ? null : texts.otherMark(Math.round(mastery * 1e4) / 100, passed) };
+      return { accepted: true, said: passed === result.passed ? null : texts.otherMark(Math.round((mastery ?? 0) * 1e4) / 100, passed) };
     },
     leave: end,
     /** What an earlier session left unsaid has been said, or could not be. */
@@ -138,9 +183,13 @@ export async function connect({ notice, lesson = null }, launch) {
   /**
    * Puts a result down before anything is sent, in place of the attempt under way: it stays in the state until the platform has taken
    * it. Returns what is to be said at once.
+   * @param {Result} result
+   * @param {boolean} passed
+   * @param {boolean} already whether a pass was handed in before
    */
   function note(result, passed, already) {
     const own = { id: uuid(), score: result.score, seconds: result.seconds, steps: result.steps.map(({ id, score }) => ({ id, score })) };
+    /** @type {Statement[]} */
     const spoken = [];
     content.lines = null;
     content.due ??= { completed: null, passed: null };
@@ -151,18 +200,22 @@ export async function connect({ notice, lesson = null }, launch) {
     if (passed && !already) {
       content.due.passed = { ...own, receipt: result.receipt };
       spoken.push(judged('passed', own));
-    } else if (!passed && !already && !(content.held?.score >= result.score)) {
+    } else if (!passed && !already && !(content.held && content.held.score >= result.score)) {
       content.held = own;
     }
     if (!content.due.completed && !content.due.passed) content.due = null;
     return spoken;
   }
 
-  /** Sends statements of a result, the receipt with `passed`; what was taken is due no longer. */
+  /**
+   * Sends statements of a result, the receipt with `passed`; what was taken is due no longer.
+   * @param {Statement[]} statements
+   * @param {string | null} receipt
+   */
   async function handIn(statements, receipt = null) {
     const file = receipt && (await attachment(receipt));
-    const whole = file ? statements.map((one) => (one.result.success ? { ...one, attachments: [file] } : one)) : statements;
-    const answer = await store.send(whole, file && receipt);
+    const whole = file ? statements.map((one) => (one.result?.success ? { ...one, attachments: [file] } : one)) : statements;
+    const answer = await store.send(whole, file ? receipt : null);
     if (answer.taken) {
       touched = true;
       confirmed(content, statements.map(({ id }) => id));
@@ -174,36 +227,52 @@ export async function connect({ notice, lesson = null }, launch) {
 }
 
 /** The answer, if it comes within some seconds; what is still under way stays in the queue. */
-const inTime = (answer) => Promise.race([answer, pause(6000).then(() => ({ taken: false, status: 0 }))]);
+const inTime = (/** @type {Promise<Answer>} */ answer) => Promise.race([answer, pause(6000).then(() => ({ taken: false, status: 0 }))]);
 
-/** The platform has statements of these ids. */
+/**
+ * The platform has statements of these ids.
+ * @param {Kept} content
+ * @param {string[]} ids
+ */
 function confirmed(content, ids) {
-  for (const verb of ['completed', 'passed']) {
-    if (!ids.includes(content.due?.[verb]?.id)) continue;
+  for (const verb of VERBS) {
+    const due = content.due?.[verb];
+    if (!content.due || !due || !ids.includes(due.id)) continue;
     content[verb] = true;
     content.due[verb] = null;
   }
   settle(content);
 }
 
-/** Leaves out what is over. */
+/**
+ * Leaves out what is over.
+ * @param {Kept} content
+ */
 function settle(content) {
-  for (const verb of ['completed', 'passed']) if (content[verb] && content.due?.[verb]) content.due[verb] = null;
+  for (const verb of VERBS) if (content[verb] && content.due?.[verb]) content.due[verb] = null;
   if (content.due && !content.due.completed && !content.due.passed) content.due = null;
   if (content.passed) content.held = null;
 }
 
-/** What another session has reached: taken is taken, the better result stays, and an attempt is not forgotten for none. */
+/**
+ * What another session has reached: taken is taken, the better result stays, and an attempt is not forgotten for none.
+ * @param {Kept} own
+ * @param {Partial<Kept>} theirs
+ */
 function merge(own, theirs) {
-  for (const verb of ['completed', 'passed']) {
+  for (const verb of VERBS) {
     if (theirs[verb]) own[verb] = true;
     if (theirs.due?.[verb] && !own.due?.[verb] && !own[verb]) own.due = { completed: null, passed: null, ...own.due, [verb]: theirs.due[verb] };
   }
-  if (theirs.held && !(own.held?.score >= theirs.held.score)) own.held = theirs.held;
+  if (theirs.held && !(own.held && own.held.score >= theirs.held.score)) own.held = theirs.held;
   settle(own);
 }
 
-/** The session's token. A launch address works once: opened again, it is refused. */
+/**
+ * The session's token. A launch address works once: opened again, it is refused.
+ * @param {string} url
+ * @returns {Promise<string>}
+ */
 async function token(url) {
   for (const wait of TRIES_MS) {
     await pause(wait);
@@ -219,12 +288,17 @@ async function token(url) {
   throw new Trouble(texts.noToken);
 }
 
+/**
+ * @param {RecordStore} store
+ * @param {Launch} launch
+ * @returns {Promise<LaunchData>}
+ */
 async function launchData(store, launch) {
   for (const wait of TRIES_MS) {
     await pause(wait);
     const text = await store.get(statePath(launch, 'LMS.LaunchData'));
     try {
-      const data = JSON.parse(text);
+      const data = JSON.parse(text ?? 'null');
       // The profile must have been asked for [11.0]; nothing in it changes what is shown here.
       await store.get(`agents/profile?${new URLSearchParams({ agent: JSON.stringify(launch.actor), profileId: 'cmi5LearnerPreferences' })}`);
       if (typeof data === 'object' && data !== null) return data;

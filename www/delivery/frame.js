@@ -15,7 +15,23 @@ const START_MS = 1500;
 const TAKEN_MS = 5000;
 const MOST_LINES = 7200;
 
-/** The origin that the address names: null when none is named. Throws one sentence when it is no origin. */
+/**
+ * @import { Delivery, DeliveryActs } from './choose.js'
+ *
+ * Whose attempt it is: the lesson's digest and the learner's code.
+ * @typedef {{ sha256: string, learner: string }} Whose
+ *
+ * What the page around says at the beginning, as far as it fits.
+ * @typedef {{ lesson: string | null, learner: string | null, lines: string[] | null, of: Whose | null, keeps: boolean }} Start
+ *
+ * What becomes of a result.
+ * @typedef {{ accepted: boolean, said: string | null }} Outcome
+ */
+
+/**
+ * The origin that the address names: null when none is named. Throws one sentence when it is no origin.
+ * @param {URLSearchParams} query
+ */
 export function hostOf(query) {
   const named = query.get('host');
   if (named === null) return null;
@@ -29,13 +45,25 @@ export function hostOf(query) {
   return origin;
 }
 
-/** A Delivery to the page around. `local` is the Delivery that keeps progress here, as far as storage works. */
+/**
+ * A Delivery to the page around. `local` is the Delivery that keeps progress here, as far as storage works.
+ * @param {DeliveryActs} act
+ * @param {string} host
+ * @param {Delivery} local
+ * @returns {Promise<Delivery>}
+ */
 export async function connect({ notice, lesson = null }, host, local) {
   const around = globalThis.parent;
+  /**
+   * Results whose answer is awaited, by id.
+   * @type {Map<string, (answer: Outcome) => void>}
+   */
   const waiting = new Map();
+  let begin = () => {};
+  /** @type {Start | null} */
   let start = null;
 
-  const post = (type, more = {}) => {
+  const post = (/** @type {string} */ type, /** @type {object} */ more = {}) => {
     try {
       around.postMessage({ source: 'downbeam', v: VERSION, type, ...more }, host);
     } catch {
@@ -43,17 +71,17 @@ export async function connect({ notice, lesson = null }, host, local) {
     }
   };
 
-  const started = new Promise((ready) => {
-    waiting.set('start', ready);
+  const started = /** @type {Promise<void>} */ (new Promise((ready) => {
+    begin = ready;
     setTimeout(ready, START_MS);
-  });
+  }));
   addEventListener('message', (event) => {
     if (event.source !== around || event.origin !== host) return;
     const { data } = event;
     if (data?.source !== 'downbeam-host' || data.v !== VERSION) return;
     if (data.type === 'start') {
       start = startOf(data);
-      waiting.get('start')();
+      begin();
     } else if (data.type === 'taken') {
       waiting.get(data.id)?.({ accepted: data.accepted !== false, said: typeof data.said === 'string' ? data.said.slice(0, 300) : null });
     }
@@ -61,18 +89,20 @@ export async function connect({ notice, lesson = null }, host, local) {
   tellSize(post);
   post('ready');
   await started;
-  const hostKeeps = start?.keeps ?? false;
+  const given = /** @type {Start | null} */ (start);
+  const hostKeeps = given?.keeps ?? false;
   const keepsProgress = hostKeeps || storageWorks();
   if (!keepsProgress) notice([texts.notKept]);
-  let kept = start?.lines ?? null;
+  let kept = given?.lines ?? null;
   /** Whose attempt `kept` is: lesson and learner; null when the page around did not say. */
-  let of = start?.of ?? null;
+  let of = given?.of ?? null;
+  /** @type {Whose | null} */
   let at = null;
 
   return {
     name: 'frame',
-    lesson: start?.lesson ?? lesson,
-    learner: start?.learner ?? null,
+    lesson: given?.lesson ?? lesson,
+    learner: given?.learner ?? null,
     keepsProgress,
     opened(lesson) {
       at = { sha256: lesson.sha256, learner: lesson.learner };
@@ -91,6 +121,7 @@ export async function connect({ notice, lesson = null }, host, local) {
     },
     async finish(result) {
       const id = uuid();
+      /** @type {Promise<Outcome>} */
       const answer = new Promise((done) => {
         waiting.set(id, done);
         setTimeout(() => done({ accepted: false, said: texts.notConfirmed }), TAKEN_MS);
@@ -109,14 +140,21 @@ export async function connect({ notice, lesson = null }, host, local) {
   };
 }
 
-/** What the page around says at the beginning; what does not fit is left out. */
+/**
+ * What the page around says at the beginning; what does not fit is left out.
+ * @param {Record<string, any>} said
+ * @returns {Start}
+ */
 function startOf({ lesson, learner, lines, of, keeps }) {
-  const text = (value, most) => (typeof value === 'string' && value.length <= most ? value : null);
+  const text = (/** @type {unknown} */ value, /** @type {number} */ most) => (typeof value === 'string' && value.length <= most ? value : null);
   const log = Array.isArray(lines) && lines.length > 0 && lines.length <= MOST_LINES && lines.every((line) => typeof line === 'string');
   return { lesson: text(lesson, 100_000), learner: text(learner, 64), lines: log ? lines : null, of: typeof of?.sha256 === 'string' ? of : null, keeps: keeps === true };
 }
 
-/** Tells the height of the content whenever it changes, so that the frame can fit it. */
+/**
+ * Tells the height of the content whenever it changes, so that the frame can fit it.
+ * @param {(type: string, more: object) => void} post
+ */
 function tellSize(post) {
   let last = 0;
   const tell = () => {

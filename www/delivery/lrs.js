@@ -11,21 +11,44 @@ export const LAST_WORDS_BYTES = 60_000;
 /** Answers after which trying again may help. */
 const PASSING = [408, 425, 429, 500, 502, 503, 504];
 
-/** A store. `authorization` is the header's text; `notice([sentence])`. */
+/**
+ * @typedef {object} Statement
+ * @property {string} id
+ * @property {{ success?: boolean, extensions?: Record<string, unknown> }} [result]
+ * @property {{ sha2: string, contentType: string }[]} [attachments] descriptions of what is sent beside it
+ *
+ * What a store answers to statements; 0 where it could not be asked.
+ * @typedef {{ taken: boolean, status: number }} Answer
+ *
+ * Statements that go in one request, with the receipt that one of them names as its attachment.
+ * @typedef {{ statements: Statement[], receipt: string | null, done: (answer: Answer) => void }} Batch
+ *
+ * @typedef {ReturnType<typeof recordStore>} RecordStore
+ */
+
+/**
+ * A store. `authorization` is the header's text.
+ * @param {{ endpoint: string, authorization: string, notice: (sentences: string[]) => void }} of
+ */
 export function recordStore({ endpoint, authorization, notice }) {
   const base = endpoint.endsWith('/') ? endpoint : `${endpoint}/`;
   const retry = retrier();
-  /** Batches in order: `{ statements, receipt, done }`. */
+  /**
+   * Batches in order.
+   * @type {Batch[]}
+   */
   let queue = [];
   let busy = false;
   let troubled = false;
   let over = false;
 
-  const headers = (more = {}) => ({ Authorization: authorization, 'X-Experience-API-Version': VERSION, ...more });
+  const headers = (/** @type {Record<string, string>} */ more = {}) => ({ Authorization: authorization, 'X-Experience-API-Version': VERSION, ...more });
 
   /**
    * A request to the store. Throws when the network fails. Only what is read is kept out of the cache: told so of what is written, a browser asks the
    * store again before each request whether it may send one, and a page that closes has no time for that.
+   * @param {string} path
+   * @param {RequestInit & { headers?: Record<string, string> }} options
    */
   const ask = (path, options = {}) => fetch(base + path, { ...options, credentials: 'omit', cache: options.method ? 'default' : 'no-store', headers: headers(options.headers) });
 
@@ -52,10 +75,15 @@ export function recordStore({ endpoint, authorization, notice }) {
     busy = false;
   }
 
-  /** Sends a batch: `{ taken, status }`, or 'later'. */
+  /**
+   * Sends a batch.
+   * @param {Batch} batch
+   * @returns {Promise<Answer | 'later'>}
+   */
   async function post(batch) {
     try {
-      let response = batch.receipt ? await ask('statements', multipart(batch)) : await ask('statements', plain(batch.statements));
+      const apart = batch.receipt === null ? null : multipart(batch.statements, batch.receipt);
+      let response = await ask('statements', apart ?? plain(batch.statements));
       // A store that takes no attachments gets the receipt as text inside the statement.
       if (batch.receipt && !taken(response) && ![401, 403, ...PASSING].includes(response.status)) {
         batch.statements = inside(batch);
@@ -70,7 +98,12 @@ export function recordStore({ endpoint, authorization, notice }) {
   }
 
   return {
-    /** Sends statements after those before; `receipt` is the attachment that one of them names. Resolves with `{ taken, status }` when the store has answered. */
+    /**
+     * Sends statements after those before; `receipt` is the attachment that one of them names. Resolves when the store has answered.
+     * @param {Statement[]} statements
+     * @param {string | null} receipt
+     * @returns {Promise<Answer>}
+     */
     send(statements, receipt = null) {
       return new Promise((done) => {
         queue.push({ statements, receipt, done });
@@ -78,7 +111,10 @@ export function recordStore({ endpoint, authorization, notice }) {
       });
     },
     waiting: () => queue.length > 0,
-    /** A document of state as text, `''` when there is none, null when it could not be read. */
+    /**
+     * A document of state as text, `''` when there is none, null when it could not be read.
+     * @param {string} path
+     */
     async get(path) {
       try {
         const response = await ask(path);
@@ -87,12 +123,20 @@ export function recordStore({ endpoint, authorization, notice }) {
         return null;
       }
     },
-    /** Whether a statement is in the store; null when the store does not say. */
+    /**
+     * Whether a statement is in the store; null when the store does not say.
+     * @param {string} id
+     */
     async has(id) {
       const text = await this.get(`statements?${new URLSearchParams({ statementId: id })}`);
       return text === null ? null : text.includes(id);
     },
-    /** Puts a document; the status, or 0 when the network failed. `last` is how many bytes a closing page may still send, if it closes. */
+    /**
+     * Puts a document; the status, or 0 when the network failed. `last` is how many bytes a closing page may still send, if it closes.
+     * @param {string} path
+     * @param {string} text
+     * @param {number | null} last
+     */
     async put(path, text, last = null) {
       try {
         const response = await ask(path, { method: 'PUT', body: text, keepalive: last !== null && bytes(text) < last, headers: { 'Content-Type': 'application/json' } });
@@ -105,6 +149,7 @@ export function recordStore({ endpoint, authorization, notice }) {
      * The page is closing: everything that waits and these statements, in one request that outlives it; of two with one id the first.
      * Returns how many bytes that took. What is under way may arrive besides: by their ids a statement is stored once. A strict store may
      * refuse this request then, because a receipt that was an attachment stands inside its statement here; it has what counts already.
+     * @param {Statement[]} statements
      */
     lastWords(statements) {
       over = true;
@@ -123,33 +168,44 @@ export function recordStore({ endpoint, authorization, notice }) {
   };
 }
 
-const bytes = (text) => new TextEncoder().encode(text).length;
+const bytes = (/** @type {string} */ text) => new TextEncoder().encode(text).length;
 
 /** 409: a statement of that id is there already, from a try whose answer was lost. */
-const taken = (response) => response.ok || response.status === 409;
+const taken = (/** @type {Response} */ response) => response.ok || response.status === 409;
 
-const plain = (statements) => ({ method: 'POST', body: JSON.stringify(statements), headers: { 'Content-Type': 'application/json' } });
+const plain = (/** @type {Statement[]} */ statements) => ({ method: 'POST', body: JSON.stringify(statements), headers: { 'Content-Type': 'application/json' } });
 
 /** The receipt in the result of its statement, in place of the attachment. */
-const inside = ({ statements, receipt }) => statements.map((one) => (one.attachments ? withReceipt(one, receipt) : one));
+const inside = (/** @type {Batch} */ { statements, receipt }) => statements.map((one) => (one.attachments ? withReceipt(one, receipt) : one));
 
-/** A statement with a receipt in its result. */
+/**
+ * A statement with a receipt in its result.
+ * @param {Statement} statement
+ * @param {string | null} receipt
+ */
 export function withReceipt({ attachments: _, ...bare }, receipt) {
   const extensions = { ...bare.result?.extensions, [RECEIPT]: receipt };
   return { ...bare, result: { ...bare.result, extensions } };
 }
 
+/** @param {Statement} one */
 function withoutReceipt(one) {
   if (!one.result?.extensions?.[RECEIPT]) return one;
   const { [RECEIPT]: _, ...extensions } = one.result.extensions;
   return { ...one, result: { ...one.result, extensions } };
 }
 
-/** A request with an attachment (xAPI 1.0.3, part 3, 1.5.2; RFC 2046). */
-function multipart({ statements, receipt }) {
+/**
+ * A request with an attachment (xAPI 1.0.3, part 3, 1.5.2; RFC 2046); null where no statement names one.
+ * @param {Statement[]} statements
+ * @param {string} receipt
+ */
+function multipart(statements, receipt) {
+  const described = statements.find(({ attachments }) => attachments)?.attachments;
+  if (!described) return null;
   const boundary = `downbeam-${statements[0].id}`;
-  const part = (head, body) => `--${boundary}\r\n${head.join('\r\n')}\r\n\r\n${body}\r\n`;
-  const [{ sha2, contentType }] = statements.find(({ attachments }) => attachments).attachments;
+  const part = (/** @type {string[]} */ head, /** @type {string} */ body) => `--${boundary}\r\n${head.join('\r\n')}\r\n\r\n${body}\r\n`;
+  const [{ sha2, contentType }] = described;
   const body =
     part(['Content-Type: application/json'], JSON.stringify(statements)) +
     part([`Content-Type: ${contentType}`, 'Content-Transfer-Encoding: binary', `X-Experience-API-Hash: ${sha2}`], receipt) +

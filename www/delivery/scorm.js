@@ -16,33 +16,85 @@ const COMMIT_EVERY_MS = 5000;
 /** Waits before the second and third try of handing in. */
 const TRIES_MS = [1000, 3000];
 
-const rawOf = (score) => Math.floor(score * 1e4 + 1e-6) / 100;
+/**
+ * @import { Delivery, DeliveryActs, Result } from './choose.js'
+ * @import { Failure, HostCall, HostObject } from './host-calls.js'
+ *
+ * A field of the host and its value.
+ * @typedef {[key: string, value: string | number]} Field
+ *
+ * What the host had when the page was opened: the status, and the score as a number of 100, NaN where it has none.
+ * @typedef {{ status: string, raw: number }} Before
+ *
+ * A version of SCORM: its names, limits and rules.
+ * @typedef {object} Form
+ * @property {'scorm12' | 'scorm2004'} name
+ * @property {string} title
+ * @property {Record<HostCall, string>} names of the methods
+ * @property {string[]} lasting codes of errors that stay however often it is tried
+ * @property {string} unset code of a value that was never set
+ * @property {string[]} closed codes of a session that is not open
+ * @property {Record<'suspend' | 'exit' | 'location' | 'time' | 'learner' | 'mode' | 'status' | 'raw' | 'mastery', string>} keys
+ * @property {string[]} essential fields whose refusal the learner is told
+ * @property {number} suspendMost characters
+ * @property {(seconds: number) => string} time
+ * @property {(mark: number) => number} percent of the host's pass mark
+ * @property {(failure: Failure, host: { get: (key: string) => string | null }) => boolean} alreadyOpen
+ * @property {(before: Before) => Field[]} opened what is said as the page opens
+ * @property {(result: Result, before: Before, mark: number) => { passed: boolean, better: boolean, values: Field[] }} result
+ * @property {(step: Result['steps'][number], n: number) => Field[]} step
+ */
 
-/** A Delivery over `api`, the host's object; `form` is the version's table; `act`: `notice([sentence])` and `lesson`. */
+const rawOf = (/** @type {number} */ score) => Math.floor(score * 1e4 + 1e-6) / 100;
+
+/**
+ * A Delivery over `api`, the host's object; `form` is the version's table.
+ * @param {Form} form
+ * @param {HostObject} api
+ * @param {DeliveryActs} act
+ * @returns {Delivery}
+ */
 export function scormDelivery(form, api, { notice, lesson = null }) {
   const host = hostCalls(api, form);
   const retry = retrier();
   const began = performance.now();
-  /** Not yet known to be accepted, in the order of setting; a value that the host will never take is let go. */
+  /**
+   * Not yet known to be accepted, in the order of setting; a value that the host will never take is let go.
+   * @type {Map<string, string | number>}
+   */
   const pending = new Map();
-  const told = new Set();
-  /** Fields of the result that the host will never take. */
+  /**
+   * What was said already, by kind.
+   * @type {Set<string>}
+   */
+  const said = new Set();
+  /**
+   * Fields of the result that the host will never take.
+   * @type {Set<string>}
+   */
   const refused = new Set();
+  /** @type {{ receipt: string | null, lines: string[] | null }} */
   const kept = { receipt: null, lines: null };
   let open = begin();
   let ended = false;
   let troubled = false;
   let lastCommit = -Infinity;
-  let later = 0;
-  let before = { status: '', raw: '' };
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let later;
+  /** @type {Before} */
+  let before = { status: '', raw: NaN };
   let steps = 0;
-  /** What the host had when the page was opened; null until it could be read, and nothing is written over it before. */
+  /**
+   * What the host had when the page was opened; null until it could be read, and nothing is written over it before. `missing`: lines of the log
+   * that were too many for it.
+   * @type {ReturnType<typeof resumed> & { missing?: number } | null}
+   */
   let found = null;
 
-  /** Tells a thing once, however often its numbers change. */
-  const once = (sentence, kind = sentence) => {
-    if (told.has(kind)) return;
-    told.add(kind);
+  /** Says a thing once, however often its numbers change. */
+  const once = (/** @type {string} */ sentence, kind = sentence) => {
+    if (said.has(kind)) return;
+    said.add(kind);
     notice([sentence]);
   };
 
@@ -66,7 +118,10 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
     return good;
   }
 
-  /** Another page of this learner has handed in: its result and receipt are this session's too, which else would be written over them. */
+  /**
+   * Another page of this learner has handed in: its result and receipt are this session's too, which else would be written over them.
+   * @param {{ result: Result, receipt: string }} message
+   */
   function heard({ result, receipt }) {
     if (ended || !recording()) return;
     const mark = Number.parseFloat(host.get(form.keys.mastery) ?? '');
@@ -80,8 +135,9 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
 
   /** Reads what the host has; false when it cannot be read. */
   function look() {
-    const [text, status, raw] = ['suspend', 'status', 'raw'].map((name) => host.get(form.keys[name]));
-    if ([text, status, raw].includes(null)) {
+    const { keys } = form;
+    const [text, status, raw] = [keys.suspend, keys.status, keys.raw].map((key) => host.get(key));
+    if (text === null || status === null || raw === null) {
       once(texts.notRead);
       return false;
     }
@@ -166,7 +222,8 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
     keepsProgress: open && found !== null && recording(),
     async resume() {
       if (!found && !(open && look())) return null;
-      if (found.missing) notice([texts.resumedOf(found.lines.length, found.missing)]);
+      if (!found) return null;
+      if (found.lines && found.missing) notice([texts.resumedOf(found.lines.length, found.missing)]);
       else if (!found.whole) notice([found.lines ? texts.resumedPart(found.lines.length) : texts.resumedNone]);
       found.whole = true;
       found.missing = 0;
@@ -210,7 +267,7 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
       if (better && values.some(([key]) => refused.has(key))) return { accepted: false, said: texts.resultRefused };
       if (better) {
         before = { status: passed ? 'passed' : 'failed', raw: rawOf(result.score) };
-        tabs.tell({ result: { ...result, receipt: null, lines: null }, receipt: result.receipt });
+        tabs.tell({ result: { ...result, receipt: '', lines: [] }, receipt: result.receipt });
       }
       return { accepted: true, said: better ? differing(passed, result, mark) : texts.earlierBetter };
     },
@@ -222,7 +279,12 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
     },
   };
 
-  /** A sentence when the host's pass mark says something else than the lesson's. */
+  /**
+   * A sentence when the host's pass mark says something else than the lesson's.
+   * @param {boolean} passed
+   * @param {Result} result
+   * @param {number} mark
+   */
   function differing(passed, result, mark) {
     return passed === result.passed ? null : texts.otherMark(form.percent(mark), passed);
   }

@@ -8,6 +8,12 @@ import { delivery as texts } from '../words/delivery.js';
 
 const PASSED = ['passed', 'completed'];
 
+/**
+ * @import { DeliveryActs } from './choose.js'
+ * @import { Form } from './scorm.js'
+ */
+
+/** @type {Form} */
 const FORM = {
   name: 'scorm12',
   title: 'SCORM 1.2',
@@ -57,7 +63,10 @@ const FORM = {
 /** The host's object; null when this page is in no SCORM 1.2 host. */
 export const host = () => findHost('API');
 
-/** A Delivery to the SCORM 1.2 host around this page; null when there is none. */
+/**
+ * A Delivery to the SCORM 1.2 host around this page; null when there is none.
+ * @param {DeliveryActs} act
+ */
 export async function connect(act) {
   const api = host();
   return api && scormDelivery(FORM, api, act);

@@ -5,6 +5,12 @@ import { scormDelivery } from './scorm.js';
 import { duration } from './time.js';
 import { delivery as texts } from '../words/delivery.js';
 
+/**
+ * @import { DeliveryActs } from './choose.js'
+ * @import { Form } from './scorm.js'
+ */
+
+/** @type {Form} */
 const FORM = {
   name: 'scorm2004',
   title: 'SCORM 2004',
@@ -57,7 +63,10 @@ const FORM = {
 /** The host's object; null when this page is in no SCORM 2004 host. */
 export const host = () => findHost('API_1484_11');
 
-/** A Delivery to the SCORM 2004 host around this page; null when there is none. */
+/**
+ * A Delivery to the SCORM 2004 host around this page; null when there is none.
+ * @param {DeliveryActs} act
+ */
 export async function connect(act) {
   const api = host();
   return api && scormDelivery(FORM, api, act);

@@ -8,7 +8,22 @@ const STATE_ID = 'downbeam-attempt';
 const FORMAT = 1;
 const EVERY_MS = 5000;
 
-/** The path of a document of state of an activity, agent and registration. */
+/**
+ * @import { Agent } from './learner.js'
+ * @import { RecordStore } from './lrs.js'
+ *
+ * Whose document it is.
+ * @typedef {{ activityId: string, actor: Agent, registration: string | null }} Registered
+ *
+ * What is in it: the log of an attempt under way, and what else its owner keeps there.
+ * @typedef {{ format: number, lines: string[] | null }} Content
+ */
+
+/**
+ * The path of a document of state of an activity, agent and registration.
+ * @param {Registered} of
+ * @param {string} stateId
+ */
 export function statePath({ activityId, actor, registration }, stateId) {
   const query = new URLSearchParams({ stateId, activityId, agent: JSON.stringify(actor) });
   if (registration) query.set('registration', registration);
@@ -21,21 +36,30 @@ export function statePath({ activityId, actor, registration }, stateId) {
  * Another page of the same learner may write it too, here or on another machine: before each writing it is read again, and
  * `merge(own, theirs)` puts into the own content what must not be lost of theirs. Only the last writing of a page that closes has no
  * time for that.
+ * @template {Content} [C=Content]
+ * @param {RecordStore} store
+ * @param {Registered} launch
+ * @param {(sentences: string[]) => void} notice
+ * @param {(own: C, theirs: C) => void} merge
  */
 export async function stateDocument(store, launch, notice, merge = () => {}) {
   const path = statePath(launch, STATE_ID);
   const retry = retrier();
   const text = await store.get(path);
-  let content = read(text);
-  const damaged = Boolean(text) && content === null;
-  content ??= { format: FORMAT, lines: null };
+  const found = /** @type {C | null} */ (read(text));
+  const damaged = Boolean(text) && found === null;
+  const content = found ?? /** @type {C} */ ({ format: FORMAT, lines: null });
   let written = JSON.stringify(content);
   let works = text !== null;
   let last = -Infinity;
-  let timer = 0;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let timer;
   let troubled = false;
 
-  /** `lastBytes`: how many bytes a page that closes may still send; null while it stays. */
+  /**
+   * Writes it. `lastBytes`: how many bytes a page that closes may still send; null while it stays.
+   * @param {number | null} lastBytes
+   */
   async function write(lastBytes = null) {
     clearTimeout(timer);
     if (!works || JSON.stringify(content) === written) return works;
@@ -44,11 +68,12 @@ export async function stateDocument(store, launch, notice, merge = () => {}) {
   }
 
   async function merged() {
-    const theirs = read(await store.get(path));
+    const theirs = /** @type {C | null} */ (read(await store.get(path)));
     if (theirs) merge(content, theirs);
     return put(null);
   }
 
+  /** @param {number | null} lastBytes */
   async function put(lastBytes) {
     const now = JSON.stringify(content);
     const status = await store.put(path, now, lastBytes);
@@ -84,9 +109,13 @@ export async function stateDocument(store, launch, notice, merge = () => {}) {
   };
 }
 
+/**
+ * @param {string | null} text
+ * @returns {Content | null}
+ */
 function read(text) {
   try {
-    const found = JSON.parse(text);
+    const found = JSON.parse(text ?? 'null');
     const lines = found?.lines;
     const good = found?.format === FORMAT && (lines === null || (Array.isArray(lines) && lines.every((line) => typeof line === 'string')));
     return good ? found : null;

@@ -10,7 +10,22 @@ import { duration } from './time.js';
 import { Trouble } from './trouble.js';
 import { delivery as texts } from '../words/delivery.js';
 
-/** The launch parameters, or null when the address has none. Throws when they are broken. */
+/**
+ * @import { Delivery, DeliveryActs } from './choose.js'
+ * @import { Agent } from './learner.js'
+ * @import { Statement } from './lrs.js'
+ *
+ * @typedef {{ endpoint: string, auth: string, actor: Agent, registration: string | null, activityId: string }} Launch
+ *
+ * An agent as some launchers write it: name and account as lists, an account with the names of an older form.
+ * @typedef {Record<string, any>} LooseAgent
+ */
+
+/**
+ * The launch parameters, or null when the address has none. Throws when they are broken.
+ * @param {URLSearchParams} query
+ * @returns {Launch | null}
+ */
 export function launchOf(query) {
   const [endpoint, auth, actor, registration, activityId] = ['endpoint', 'auth', 'actor', 'registration', 'activity_id'].map((name) => query.get(name));
   if (!endpoint || !auth) return null;
@@ -18,15 +33,25 @@ export function launchOf(query) {
   return { endpoint: new URL(endpoint, location.href).href, auth, actor: plainAgent(actorOf(actor)), registration, activityId };
 }
 
-/** Some launchers write name and account as lists. */
+/**
+ * Some launchers write name and account as lists.
+ * @param {LooseAgent} agent
+ * @returns {Agent}
+ */
 function plainAgent(agent) {
-  const first = (value) => (Array.isArray(value) ? value[0] : value);
+  const first = (/** @type {any} */ value) => (Array.isArray(value) ? value[0] : value);
+  /** @type {LooseAgent} */
   const plain = { objectType: 'Agent', ...agent, name: first(agent.name), mbox: first(agent.mbox), account: first(agent.account) };
   if (plain.account?.accountName) plain.account = { homePage: plain.account.accountServiceHomePage, name: plain.account.accountName };
   return JSON.parse(JSON.stringify(plain));
 }
 
-/** A Delivery to the store that the address names. */
+/**
+ * A Delivery to the store that the address names.
+ * @param {DeliveryActs} act
+ * @param {Launch} launch
+ * @returns {Promise<Delivery>}
+ */
 export async function connect({ notice, lesson = null }, launch) {
   const store = recordStore({ endpoint: launch.endpoint, authorization: launch.auth, notice });
   const began = performance.now();
@@ -34,13 +59,17 @@ export async function connect({ notice, lesson = null }, launch) {
     if (!touched) own.lines = theirs.lines;
   });
   let ended = false;
+  /** @type {string | null} */
   let name = null;
   /** Whether this page has changed anything: an attempt that it only looked at may have gone on elsewhere. */
   let touched = false;
-  /** What is handed in and not taken yet. */
+  /**
+   * What is handed in and not taken yet.
+   * @type {Statement[]}
+   */
   let waiting = [];
 
-  const say = (verb, result) =>
+  const say = (/** @type {string} */ verb, /** @type {object | undefined} */ result = undefined) =>
     statement(verb, {
       actor: launch.actor,
       activity: { objectType: 'Activity', id: launch.activityId, definition: { type: ACTIVITY_TYPE, ...(name ? { name: { en: name } } : {}) } },
@@ -87,7 +116,7 @@ export async function connect({ notice, lesson = null }, launch) {
       const more = result.complete ? [say('completed', { completion: true, duration: spent })] : [];
       waiting = [...waiting, withReceipt(spoken, result.receipt), ...more];
       const file = await attachment(result.receipt);
-      const sent = ended ? Promise.resolve({ taken: false, status: 0 }) : store.send([file ? { ...spoken, attachments: [file] } : spoken, ...more], file && result.receipt);
+      const sent = ended ? Promise.resolve({ taken: false, status: 0 }) : store.send([file ? { ...spoken, attachments: [file] } : spoken, ...more], file ? result.receipt : null);
       sent.then(({ taken }) => {
         if (!taken) return;
         waiting = waiting.filter(({ id }) => id !== spoken.id && !more.some((one) => one.id === id));

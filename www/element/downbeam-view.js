@@ -7,7 +7,7 @@ import { IntegrityError, reason } from '../engine/engine-load.js';
 import { onceAFrame, onceQuiet } from '../base/frame.js';
 import { endsOwnView, placeOf } from '../state/positioning.js';
 import { createStore } from '../state/store.js';
-import { BY_NAME, fallbacks, readAttribute } from './attributes.js';
+import { attributeOf, fallbacks, readAttribute } from './attributes.js';
 import { buildFace } from './face.js';
 import { ATTRIBUTES, TAG } from './interface.js';
 import { aim, leavePatient, takePatient } from './patients.js';
@@ -18,39 +18,65 @@ import { sheets, styleProblem } from './styles.js';
 import { watchSurroundings } from './surroundings.js';
 import { textsComing, textsFor } from './words.js';
 
+/**
+ * @import { Report } from '../pkg/values.js'
+ * @import { Said, ElementState } from './interface.js'
+ * @import { Test } from './face.js'
+ * @import { Stand } from './patients.js'
+ * @import { Problem } from './problems.js'
+ * @import { Engine } from './shared-engine.js'
+ * @import { Texts } from './words.js'
+ */
+
 const SETTLE_MS = 350;
+/** @type {readonly (keyof ElementState)[]} */
 const AIM = ['patient', 'level', 'side', 'view', 'oblique_deg', 'tilt_deg', 'rotation_deg'];
+/** @type {readonly (keyof ElementState)[]} */
 const CASE = ['patient', 'level', 'side', 'view', 'start'];
 
 export class DownbeamView extends HTMLElement {
   static observedAttributes = ATTRIBUTES.map((entry) => entry.name);
   static usage = usage;
 
-  #store = createStore({ ...fallbacks(), ownView: null }, endsOwnView(AIM));
+  #store = createStore(/** @type {ElementState} */ ({ ...fallbacks(), ownView: null }), endsOwnView(AIM));
   #state = this.#store.state;
   #problems = problemList({ show: (sentences) => this.#face?.complain(sentences), tell: (problem) => this.#tell('downbeam-error', problem) });
-  /** What it says, from when it was first shown; until then as far as its language is there. */
+  /**
+   * What it says, from when it was first shown; until then as far as its language is there.
+   * @type {Texts | null}
+   */
   #texts = null;
+  /** @type {Promise<void> | null} */
   #coming = null;
-  /** What was given and did not fit before its language was known, by attribute: said when it is first shown. */
+  /**
+   * What was given and did not fit before its language was known, by attribute: said when it is first shown.
+   * @type {Map<string, unknown>}
+   */
   #unsaid = new Map();
+  /** @type {ReturnType<typeof buildFace> | null} */
   #face = null;
-  /** What it watches while it is in a page; null while it is in none. */
+  /**
+   * What it watches while it is in a page; null while it is in none.
+   * @type {ReturnType<typeof watchSurroundings> | null}
+   */
   #awake = null;
+  /** @type {Stand | null} */
   #stand = null;
+  /** @type {Report | null} */
   #report = null;
   #failed = false;
-  #bringing = false;
+  /** @type {Promise<void> | null} */
+  #bringing = null;
   #held = false;
   /** The best view is wanted as soon as it is known. */
   #toBest = false;
-  /** Whether the learner has asked for the checks: ever, and of the view as it stands. */
+  /** @type {Test} */
   #test = { asked: false, revealed: false };
   #wasReached = true;
   /** The view is another one: than was last told as settled, and than was last drawn. */
   #moved = false;
   #stale = false;
-  #first = Promise.withResolvers();
+  #first = /** @type {PromiseWithResolvers<void>} */ (Promise.withResolvers());
   /** There has been a picture since it came into the page or failed. */
   #hasShown = false;
   #frame = onceAFrame(() => this.#draw());
@@ -75,13 +101,22 @@ export class DownbeamView extends HTMLElement {
 
   // --- Attributes and properties ---
 
+  /**
+   * @param {string} name
+   * @param {string | null} before
+   * @param {string | null} now
+   */
   attributeChangedCallback(name, before, now) {
     if (before !== now) this.#take(name, now);
   }
 
-  /** Reads one attribute or property and changes the state; what does not fit is told and changes nothing. */
+  /**
+   * Reads one attribute or property and changes the state; what does not fit is told and changes nothing.
+   * @param {string} name
+   * @param {unknown} given
+   */
   #take(name, given) {
-    const { key } = BY_NAME.get(name);
+    const { key } = attributeOf(name);
     const { value, problem } = readAttribute(name, given, this.#state[key], this.#words());
     this.#problems.solved(name);
     this.#unsaid.delete(name);
@@ -117,9 +152,14 @@ export class DownbeamView extends HTMLElement {
       Object.defineProperty(this.prototype, name, {
         configurable: true,
         enumerable: true,
+        /** @this {DownbeamView} */
         get() {
           return this.#state[key];
         },
+        /**
+         * @this {DownbeamView}
+         * @param {unknown} value
+         */
         set(value) {
           this.#take(name, value);
         },
@@ -146,11 +186,11 @@ export class DownbeamView extends HTMLElement {
   }
 
   restart() {
-    const patch = { ownView: null };
-    for (const { name, key } of ATTRIBUTES) {
+    const fitting = ATTRIBUTES.flatMap(({ name, key }) => {
       const { value } = readAttribute(name, this.getAttribute(name), this.#state[key], this.#words());
-      if (value !== undefined) patch[key] = value;
-    }
+      return value === undefined ? [] : [/** @type {const} */ ([key, value])];
+    });
+    const patch = /** @type {Partial<ElementState>} */ ({ ownView: null, ...Object.fromEntries(fitting) });
     this.#test = { asked: false, revealed: false };
     this.#toBest = patch.start === 'best';
     this.#store.set(patch);
@@ -165,7 +205,7 @@ export class DownbeamView extends HTMLElement {
   async png() {
     await this.#start();
     const texts = this.#words();
-    return this.#face.film.png([texts.picture.caption(this.#state), texts.caution]);
+    return this.#shown().film.png([texts.picture.caption(this.#state), texts.caution]);
   }
 
   // --- In and out of the page ---
@@ -175,9 +215,10 @@ export class DownbeamView extends HTMLElement {
     // A property that was set before the element was defined would hide ours.
     for (const { name } of ATTRIBUTES) {
       if (!Object.hasOwn(this, name)) continue;
-      const value = this[name];
-      delete this[name];
-      this[name] = value;
+      const own = /** @type {Record<string, unknown>} */ (/** @type {unknown} */ (this));
+      const value = own[name];
+      delete own[name];
+      own[name] = value;
     }
     this.#coming = this.#texts ? null : textsComing(this);
     if (this.#coming) this.#coming.then(() => this.isConnected && !this.#awake && this.#wake());
@@ -194,10 +235,16 @@ export class DownbeamView extends HTMLElement {
   /** Moved by `moveBefore`: nothing has to be done. */
   connectedMoveCallback() {}
 
+  /** Its face, once it was shown. */
+  #shown() {
+    if (!this.#face) throw new Error(this.#words().problem.notHere);
+    return this.#face;
+  }
+
   #wake() {
     const texts = (this.#texts ??= textsFor(this));
     const state = this.#state;
-    this.#face ??= buildFace(this.shadowRoot, {
+    const face = (this.#face ??= buildFace(/** @type {ShadowRoot} */ (this.shadowRoot), {
       state,
       catalogue: FIRST_CATALOGUE,
       change: this.#store.set,
@@ -210,29 +257,30 @@ export class DownbeamView extends HTMLElement {
         this.#store.set({ through: false });
         this.#problems.add('engine', { about: 'engine', attribute: null, value: null, sentence });
       },
-    }, texts);
+    }, texts));
     for (const [name, given] of this.#unsaid) this.#take(name, given);
     this.#problems.show();
-    if (!this.#bringing) this.#face.cover.waiting();
+    if (!this.#bringing) face.cover.waiting();
     if (styleProblem) this.#problems.add('style', { about: 'style', attribute: null, value: null, sentence: texts.problem.style(styleProblem) });
     this.#toBest = state.start === 'best';
-    this.#awake = watchSurroundings(this.#face.image, {
-      resized: () => this.#face.film.fit() && this.#frame(),
+    const awake = watchSurroundings(face.image, {
+      resized: () => face.film.fit() && this.#frame(),
       scheme: () => this.#dress(),
     });
+    this.#awake = awake;
     this.#dress();
     this.#showWords();
     if (state.loading === 'eager') this.#bring();
-    else this.#awake.whenNear(this, () => this.#bring());
+    else awake.whenNear(this, () => this.#bring());
   }
 
   /** Gives back all that it holds: observers, listeners, its share in a patient. */
   #sleep() {
-    this.#awake.stop();
+    this.#awake?.stop();
     this.#awake = null;
     // What is being brought is given back when it is there.
     if (!this.#bringing) this.#leave();
-    this.#face.cover.waiting();
+    this.#face?.cover.waiting();
   }
 
   /** Gives back its share in a patient; there is no picture any more. */
@@ -240,16 +288,19 @@ export class DownbeamView extends HTMLElement {
     if (this.#stand) leavePatient(this.#stand);
     this.#stand = this.#report = null;
     this.#hasShown = false;
-    this.#face.film.forget();
+    this.#face?.film.forget();
   }
 
   #dress() {
-    this.#face.dress(this.#awake.look(this.#state.theme));
+    if (this.#awake) this.#face?.dress(this.#awake.look(this.#state.theme));
   }
 
   // --- State ---
 
-  /** It is to load at once, or under digests that may fit after one that has failed. */
+  /**
+   * It is to load at once, or under digests that may fit after one that has failed.
+   * @param {readonly (keyof ElementState)[]} changed
+   */
   #bringIfWanted(changed) {
     const now = changed.includes('loading') && this.#state.loading === 'eager';
     const again = changed.includes('integrity') && this.#failed;
@@ -264,6 +315,7 @@ export class DownbeamView extends HTMLElement {
     this.#settle();
   }
 
+  /** @param {boolean} on */
   #hold(on) {
     this.#held = on;
     if (!on) this.#settle();
@@ -273,7 +325,7 @@ export class DownbeamView extends HTMLElement {
     if (!this.#report) return;
     this.#test = { asked: true, revealed: true };
     this.#showWords();
-    this.#face.announce(this.#state, this.#report, this.#test);
+    this.#face?.announce(this.#state, this.#report, this.#test);
     this.#reachedOrNot();
   }
 
@@ -292,7 +344,7 @@ export class DownbeamView extends HTMLElement {
   async #start() {
     if (this.isConnected) await this.#coming;
     if (!this.#awake) throw new Error(this.#words().problem.notHere);
-    if (!this.#report || this.#stand.name !== this.#state.patient) {
+    if (!this.#report || this.#stand?.name !== this.#state.patient) {
       await this.#bring();
       this.#stale = true;
     }
@@ -303,13 +355,13 @@ export class DownbeamView extends HTMLElement {
 
   /** Brings engine and patient to what the state asks for, one at a time; a later wish is met before it ends. */
   async #bring() {
-    this.#bringing ||= this.#bringAll().finally(() => (this.#bringing = false));
+    this.#bringing ??= this.#bringAll().finally(() => void (this.#bringing = null));
     return this.#bringing;
   }
 
   async #bringAll() {
     const state = this.#state;
-    const { cover } = this.#face;
+    const { cover, film } = this.#shown();
     const texts = this.#words();
     this.#failed = false;
     this.#problems.solved('engine');
@@ -320,23 +372,24 @@ export class DownbeamView extends HTMLElement {
       const engine = await sharedEngine(state.integrity, texts.loading, (percent) => cover.loading(percent));
       while (this.#awake && this.#stand?.name !== state.patient) await this.#bringPatient(engine);
     } catch (error) {
-      return this.#fail(error instanceof IntegrityError ? 'integrity' : 'engine', error.message);
+      return this.#fail(error instanceof IntegrityError ? 'integrity' : 'engine', error instanceof Error ? error.message : String(error));
     }
     if (!this.#awake) return this.#leave();
     cover.clear();
-    this.#face.film.fit();
+    film.fit();
     this.#frame();
   }
 
+  /** @param {Engine} engine */
   async #bringPatient(engine) {
     const state = this.#state;
     const wanted = state.patient;
-    this.#face.cover.shaping(wanted);
+    this.#face?.cover.shaping(wanted);
     this.#report = null;
     try {
       this.#stand = await takePatient(engine, wanted, this.#stand);
     } catch (error) {
-      const kept = this.#stand?.name ?? BY_NAME.get('patient').fallback;
+      const kept = this.#stand?.name ?? String(attributeOf('patient').fallback);
       if (wanted === kept) throw new Error(this.#words().loading.failedRun(reason(error)), { cause: error });
       this.#problems.add('patient', { about: 'attribute', attribute: 'patient', value: wanted, sentence: this.#words().problem.patient(reason(error), kept) });
       // Taken back without a word to those who listen: nothing that they show has changed.
@@ -351,7 +404,7 @@ export class DownbeamView extends HTMLElement {
     if (this.#stand && this.#stand.name !== state.patient && !this.#failed) this.#bring();
     if (this.#stand && !this.#bringing && !this.#failed) {
       try {
-        this.#picture();
+        this.#picture(this.#stand);
       } catch (error) {
         forgetEngine(this.#stand.engine);
         return this.#fail('engine', this.#words().loading.failedRun(reason(error)));
@@ -360,24 +413,26 @@ export class DownbeamView extends HTMLElement {
     this.#showWords();
   }
 
-  #picture() {
+  /** @param {Stand} stand */
+  #picture(stand) {
     const state = this.#state;
-    const { film } = this.#face;
-    const stand = this.#stand;
+    const { room } = stand;
+    const face = this.#face;
+    if (!room || !face) return;
     this.#stale = false;
     aim(stand, state);
-    this.#report = stand.room.report();
+    let report = (this.#report = room.report());
     if (this.#toBest) {
       this.#toBest = false;
       this.#showBest();
       aim(stand, state);
-      this.#report = stand.room.report();
+      report = this.#report = room.report();
     }
-    film.expose(stand, state);
-    film.mark(stand, state, this.#report);
-    this.#face.bones(stand, state, this.#report);
+    face.film.expose(stand, state);
+    face.film.mark(stand, state, report);
+    face.bones(stand, state, report);
     if (!this.#hasShown) this.#isReady();
-    else if (this.#moved) this.#tell('downbeam-change', stateOf(state, this.#report, false));
+    else if (this.#moved) this.#tell('downbeam-change', stateOf(state, report, false));
   }
 
   #isReady() {
@@ -397,7 +452,7 @@ export class DownbeamView extends HTMLElement {
     if (this.#held || !this.#awake || !this.#report || !this.#moved) return;
     this.#moved = false;
     this.#tell('downbeam-change', stateOf(this.#state, this.#report, true));
-    this.#face.announce(this.#state, this.#report, this.#test);
+    this.#face?.announce(this.#state, this.#report, this.#test);
     if (this.#state.checks !== 'ask' || this.#test.revealed) this.#reachedOrNot();
   }
 
@@ -407,15 +462,23 @@ export class DownbeamView extends HTMLElement {
     this.#wasReached = now.reached;
   }
 
+  /**
+   * @param {'engine' | 'integrity'} about
+   * @param {string} sentence
+   */
   #fail(about, sentence) {
     this.#leave();
     this.#failed = true;
     if (!this.#awake) return;
-    this.#face.cover.failed(sentence);
+    this.#face?.cover.failed(sentence);
     this.#problems.add('engine', { about, attribute: about === 'integrity' ? 'integrity' : null, value: null, sentence });
     this.#showWords();
   }
 
+  /**
+   * @param {string} type
+   * @param {ReturnType<typeof stateOf> | Problem} detail
+   */
   #tell(type, detail) {
     this.dispatchEvent(new CustomEvent(type, { detail, bubbles: true, composed: true }));
   }

@@ -8,14 +8,38 @@ import { showDogNames, showKey } from '../film/picture-key.js';
 import { dragToTurn, turnControl } from '../controls/turn.js';
 import { filmCanvases } from './film.js';
 
+/**
+ * @import { Report, ViewScore } from '../pkg/values.js'
+ * @import { TurnApp } from '../controls/turn.js'
+ * @import { ElementState } from './interface.js'
+ * @import { Stand } from './patients.js'
+ * @import { Texts } from './words.js'
+ *
+ * What the face asks for.
+ * @typedef {TurnApp & { state: ElementState, change: (patch: Partial<ElementState>) => void, check: () => void, toggleBest: () => void,
+ *   retry: () => void, redraw: () => void, without: (sentence: string) => void }} FaceActs
+ *
+ * Whether the learner has asked for the checks: ever, and of the view as it stands.
+ * @typedef {{ asked: boolean, revealed: boolean }} Test
+ *
+ * A switch: its name, what of the state it sets, and whether that is on.
+ * @typedef {{ name: 'polarity' | 'outlines' | 'labels' | 'through', patch: (on: boolean) => Partial<ElementState>, isOn: (state: ElementState) => boolean }} Switch
+ */
+
+/** @type {readonly Switch[]} */
 const SWITCHES = [
-  ['polarity', 'polarity', (on) => (on ? 'bone-dark' : 'bone-white'), (value) => value === 'bone-dark'],
-  ['outlines', 'outlines', (on) => on, (value) => value],
-  ['labels', 'labels', (on) => on, (value) => value],
-  ['through', 'through', (on) => on, (value) => value],
+  { name: 'polarity', patch: (on) => ({ polarity: on ? 'bone-dark' : 'bone-white' }), isOn: (state) => state.polarity === 'bone-dark' },
+  { name: 'outlines', patch: (outlines) => ({ outlines }), isOn: (state) => state.outlines },
+  { name: 'labels', patch: (labels) => ({ labels }), isOn: (state) => state.labels },
+  { name: 'through', patch: (through) => ({ through }), isOn: (state) => state.through },
 ];
 
-/** Builds it. `app`: `{ state, catalogue, change(patch), hold(on), check(), toggleBest(), retry(), redraw(), without(sentence) }`. */
+/**
+ * Builds it.
+ * @param {ShadowRoot} root
+ * @param {FaceActs} app
+ * @param {Texts} texts
+ */
 export function buildFace(root, app, texts) {
   const title = make('p', { class: 'title', id: 'title', part: 'title' });
   const patient = make('p', { class: 'quiet' });
@@ -25,11 +49,11 @@ export function buildFace(root, app, texts) {
   const cover = filmCover(app, texts);
   const words = make('p', { class: 'unseen', id: 'words' });
   const tools = make('div', { class: 'film-tools', part: 'tools' });
-  const switches = SWITCHES.map(([key, text, write, read]) => {
-    const box = make('input', { type: 'checkbox', id: `switch-${key}` });
-    box.addEventListener('change', () => app.change({ [key]: write(box.checked) }));
-    tools.append(make('label', { class: 'tick' }, box, make('span', {}, text === 'through' ? texts.through : texts.picture[text])));
-    return (state) => (box.checked = read(state[key]));
+  const switches = SWITCHES.map(({ name, patch, isOn }) => {
+    const box = make('input', { type: 'checkbox', id: `switch-${name}` });
+    box.addEventListener('change', () => app.change(patch(box.checked)));
+    tools.append(make('label', { class: 'tick' }, box, make('span', {}, name === 'through' ? texts.through : texts.picture[name])));
+    return (/** @type {ElementState} */ state) => void (box.checked = isOn(state));
   });
   const key = make('ul', { class: 'key', part: 'key' });
   const dogHeading = make('p', { class: 'dog-heading', id: 'dog-heading' });
@@ -61,7 +85,12 @@ export function buildFace(root, app, texts) {
     film,
     image,
     cover,
-    /** Puts state and report on screen; `test.revealed`: the learner has asked. */
+    /**
+     * Puts state and report on screen.
+     * @param {ElementState} state
+     * @param {Report | null} report
+     * @param {Test} test
+     */
     show(state, report, test) {
       frame.classList.toggle('still', !state.controls);
       say(title, texts.title(state));
@@ -71,7 +100,7 @@ export function buildFace(root, app, texts) {
       key.hidden = !state.outlines || !report;
       showKey(key, { ...state, boneDark: state.polarity === 'bone-dark' }, texts.picture);
       dog.hidden = !state.labels || !report?.dog.length;
-      if (!dog.hidden) {
+      if (report && !dog.hidden) {
         say(dogHeading, texts.picture.dogHeading(state));
         showDogNames(dogList, { ...state, dog: report.dog }, texts.picture);
       }
@@ -80,17 +109,25 @@ export function buildFace(root, app, texts) {
       say(words, [texts.picture.alternative(state), through, seen].filter(Boolean).join(' '));
     },
     /** The bones through the beam, where they are wanted. */
-    bones: (stand, state, report) => void (through = film.through(stand, state, report)),
-    /** Says what the learner has come to, once it stands still. */
+    bones: (/** @type {Stand} */ stand, /** @type {ElementState} */ state, /** @type {Report} */ report) => void (through = film.through(stand, state, report)),
+    /**
+     * Says what the learner has come to, once it stands still.
+     * @param {ElementState} state
+     * @param {Report} report
+     * @param {Test} test
+     */
     announce(state, report, test) {
       const view = viewOf(report, state.view);
-      if (!view || !checks.open(state, view, test)) return say(status, '');
+      if (!view || !checks.open(state, test)) return say(status, '');
       const advice = criteriaOf(report, view).map(texts.checks.sentence).join(' ');
       say(status, texts.checks.said(texts.checks.nameOf(view.view), view.score, advice));
     },
     /** The look: `dark` or `light`. */
-    dress: (theme) => (frame.dataset.theme = theme),
-    /** One line for each sentence that is wrong at present. */
+    dress: (/** @type {string} */ theme) => (frame.dataset.theme = theme),
+    /**
+     * One line for each sentence that is wrong at present.
+     * @param {string[]} sentences
+     */
     complain(sentences) {
       if (notice.dataset.said === sentences.join('\n')) return;
       notice.dataset.said = sentences.join('\n');
@@ -99,7 +136,11 @@ export function buildFace(root, app, texts) {
   };
 }
 
-/** What stands over the film while there is no picture. */
+/**
+ * What stands over the film while there is no picture.
+ * @param {FaceActs} app
+ * @param {Texts} texts
+ */
 function filmCover(app, texts) {
   const heading = make('p', { class: 'film-state-heading' }, texts.loading.failedHeading);
   const text = make('p', { id: 'cover-text' });
@@ -107,6 +148,10 @@ function filmCover(app, texts) {
   const retry = make('button', { type: 'button', class: 'button' }, texts.loading.retry);
   retry.addEventListener('click', () => app.retry());
   const element = make('div', { class: 'film-state' }, heading, text, progress, retry);
+  /**
+   * @param {string} sentence
+   * @param {{ failed?: boolean, percent?: number | null, waiting?: boolean }} how
+   */
   const show = (sentence, { failed = false, percent = null, waiting = false }) => {
     element.hidden = false;
     element.dataset.failed = String(failed);
@@ -120,14 +165,18 @@ function filmCover(app, texts) {
   return {
     element,
     waiting: () => show(texts.waiting, { waiting: true }),
-    loading: (percent) => show(percent === null ? texts.loading.engine : texts.loading.percent(percent), { percent }),
-    shaping: (name) => show(texts.loading.patient(name), {}),
-    failed: (sentence) => show(sentence, { failed: true }),
+    loading: (/** @type {number | null} */ percent) => show(percent === null ? texts.loading.engine : texts.loading.percent(percent), { percent }),
+    shaping: (/** @type {string} */ name) => show(texts.loading.patient(name), {}),
+    failed: (/** @type {string} */ sentence) => show(sentence, { failed: true }),
     clear: () => (element.hidden = true),
   };
 }
 
-/** How near the view is. */
+/**
+ * How near the view is.
+ * @param {FaceActs} app
+ * @param {Texts} texts
+ */
 function checksPart(app, texts) {
   const words = texts.checks;
   const heading = make('p', { class: 'checks-heading', id: 'checks-heading' }, texts.checksHeading);
@@ -142,22 +191,28 @@ function checksPart(app, texts) {
   best.addEventListener('click', () => app.toggleBest());
   const buttons = make('div', { class: 'row' }, check, best);
   const element = make('div', { class: 'checks', part: 'checks', role: 'group', 'aria-labelledby': 'checks-heading' }, heading, total.element, list, plain, buttons, note);
-  const open = (state, view, test) => state.checks === 'on' || (state.checks === 'ask' && test.revealed);
+  const open = (/** @type {ElementState} */ state, /** @type {Test} */ test) => state.checks === 'on' || (state.checks === 'ask' && test.revealed);
 
   return {
     element,
     open,
-    /** Returns what may be said of the view. */
+    /**
+     * Returns what may be said of the view.
+     * @param {ElementState} state
+     * @param {Report | null} report
+     * @param {Test} test
+     */
     show(state, report, test) {
       const view = viewOf(report, state.view);
-      const visible = open(state, view, test) && Boolean(view);
+      const shown = view && open(state, test) ? view : null;
+      const visible = shown !== null;
       element.hidden = state.checks === 'off' || state.view === 'free';
       total.element.hidden = list.hidden = !visible;
       plain.hidden = visible || !report;
       say(plain, report && !view ? words.notHere : words.hidden);
-      if (visible) {
-        total.show(words.scoreLabel, words.score(view.score), view.score);
-        showCriteria(list, rows, criteriaOf(report, view), words);
+      if (report && shown) {
+        total.show(words.scoreLabel, words.score(shown.score), shown.score);
+        showCriteria(list, rows, criteriaOf(report, shown), words);
       }
       check.hidden = state.checks !== 'ask';
       check.disabled = !view || test.revealed;
@@ -166,7 +221,7 @@ function checksPart(app, texts) {
       say(best, state.ownView ? words.back : words.best);
       say(note, state.ownView ? [texts.showingBest, view && !view.reached ? words.notReached : ''].filter(Boolean).join(' ') : '');
       if (element.hidden || !report) return '';
-      return visible ? criteriaOf(report, view).map(words.sentence).join(' ') : plain.textContent;
+      return shown ? criteriaOf(report, shown).map(words.sentence).join(' ') : plain.textContent;
     },
   };
 }

@@ -8,15 +8,59 @@ export const TAG = 'downbeam-view';
 
 const { levels, range } = FIRST_CATALOGUE;
 
-/** On or off; the bare attribute is on, and what a script writes as true and false is understood. */
-const flag = { ...onOff, read: (text) => onOff.read(text) ?? { '': true, true: true, false: false }[text] };
-/** A name that the engine knows or not. */
+/**
+ * @import { Level, Side } from '../pkg/values.js'
+ * @import { Angles } from '../base/tenth.js'
+ * @import { Rule } from '../base/rules.js'
+ *
+ * What an element's attributes say, by the names that they have in its state.
+ * @typedef {object} Said
+ * @property {string} patient
+ * @property {Level} level
+ * @property {Side} side
+ * @property {'true_ap' | 'oblique' | 'lateral' | 'free'} view
+ * @property {number} oblique_deg
+ * @property {number} tilt_deg
+ * @property {number} rotation_deg
+ * @property {'given' | 'best'} start
+ * @property {'bone-dark' | 'bone-white'} polarity
+ * @property {boolean} outlines
+ * @property {boolean} labels
+ * @property {boolean} through
+ * @property {boolean} controls
+ * @property {'on' | 'ask' | 'off'} checks
+ * @property {'dark' | 'light' | 'device'} theme
+ * @property {'lazy' | 'eager'} loading
+ * @property {string} integrity
+ *
+ * An element's state: what its attributes say, and the learner's own angles while the best view is shown.
+ * @typedef {Said & { ownView: Angles | null }} ElementState
+ *
+ * An attribute: its name, that in the state, what it takes and what it is without.
+ * @typedef {{ name: string, key: keyof Said, rule: Rule, fallback: string | number | boolean, says: string }} Attribute
+ */
+
+/**
+ * On or off; the bare attribute is on, and what a script writes as true and false is understood.
+ * @type {Rule}
+ */
+const flag = { ...onOff, read: (text) => onOff.read(text) ?? new Map([['', true], ['true', true], ['false', false]]).get(text) };
+/**
+ * A name that the engine knows or not.
+ * @type {Rule}
+ */
 const named = { kind: 'named', read: (text) => text.trim() || undefined };
 const DIGEST = /^sha(256-[A-Za-z\d+/]{43}=|384-[A-Za-z\d+/]{64}|512-[A-Za-z\d+/]{86}==)$/;
-/** Digests as in HTML's attribute of that name. Anything else would be passed over by the browser, and nothing checked. */
+/**
+ * Digests as in HTML's attribute of that name. Anything else would be passed over by the browser, and nothing checked.
+ * @type {Rule}
+ */
 const digests = { kind: 'digest', read: (text) => (text.trim() === '' || text.trim().split(/\s+/).every((d) => DIGEST.test(d)) ? text.trim() : undefined) };
 
-/** Every attribute is a property of the same name. `key` is its name in the element's state. */
+/**
+ * Every attribute is a property of the same name.
+ * @type {Attribute[]}
+ */
 export const ATTRIBUTES = [
   { name: 'patient', key: 'patient', rule: named, fallback: 'average', says: 'Who lies on the table: one of the patients of Downbeam’s own page by name, such as `small`, `thin-bones` or `curved`.' },
   { name: 'level', key: 'level', rule: oneOf(levels), fallback: 'L4', says: 'The level that is aimed at.' },

@@ -49,11 +49,12 @@ function inSoftware() {
 }
 
 /**
- * `screen()`: the film's side in screen pixels; `redraw()` when what was drawn is gone. `always`: a graphics processor even where it is slow.
+ * `screen()`: the film's side in screen pixels; `redraw()` when what was drawn is gone; `rested()` once a film that was drawn in a hurry is sharp.
+ * `always`: a graphics processor even where it is slow.
  * `draw(room, film, {who, boneDark, tick})` draws on the 2D context `film`; `stop()` before anything else is drawn there.
- * @param {{ screen: () => number, redraw: () => void, always?: boolean }} how
+ * @param {{ screen: () => number, redraw: () => void, rested: () => void, always?: boolean }} how
  */
-export function liveFilm({ screen, redraw, always = false }) {
+export function liveFilm({ screen, redraw, rested, always = false }) {
   let pace = PACES[0];
   /** @type {GpuFilm | null} */
   let gpu = null;
@@ -62,8 +63,15 @@ export function liveFilm({ screen, redraw, always = false }) {
   let timer = 0;
   /** @type {(() => void) | null} */
   let last = null;
+  /** Whether what is on the canvas was drawn coarser than it should be, to keep up. */
+  let hurried = false;
   /** @param {'sharp' | 'moving'} how */
-  const tell = (how) => (document.documentElement.dataset.film = how);
+  function tell(how) {
+    document.documentElement.dataset.film = how;
+    const before = hurried;
+    hurried = how === 'moving' && pace < PACES[0];
+    if (before && how === 'sharp') rested();
+  }
 
   let tried = false;
   /** @param {typeof TeachingRoom} Room */
@@ -162,6 +170,7 @@ export function liveFilm({ screen, redraw, always = false }) {
       if (gpu) redraw();
       else timer = setTimeout(last, REST_MS);
     },
+    hurried: () => hurried,
     /** The film of the graphics processor, or null: for tests. */
     gpu: () => gpu,
   };

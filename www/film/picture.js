@@ -54,8 +54,11 @@ export function picture(onResize) {
   const overlay = byId('overlay', HTMLCanvasElement);
   const pen = penOf(overlay);
   const film = byId('film-image');
+  // Kept from one change of size to the next: asking for it after the page's words have changed would lay the page out twice a frame.
+  let width_px = film.clientWidth;
   const fit = () => {
-    const pixels = Math.max(1, Math.round(film.clientWidth * devicePixelRatio));
+    width_px = film.clientWidth;
+    const pixels = Math.max(1, Math.round(width_px * devicePixelRatio));
     if (overlay.width === pixels) return;
     overlay.width = overlay.height = pixels;
     onResize();
@@ -96,6 +99,8 @@ export function picture(onResize) {
       else radiograph.fillRect(0, 0, radiograph.canvas.width, radiograph.canvas.height);
       drawn = shown;
     },
+    /** Whether the live film is drawn coarser than it should be, to keep up with the hand. */
+    hurried: () => Boolean(live?.hurried()),
     /** The film at rest is wanted at another sharpness. */
     rest: () => live?.rest(),
     /**
@@ -120,9 +125,9 @@ export function picture(onResize) {
      * @param {Marks | null} marks
      */
     mark(room, state, shown, marks) {
-      const scale = overlay.width / film.clientWidth;
+      const scale = overlay.width / width_px;
       pen.clearRect(0, 0, overlay.width, overlay.width);
-      drawOver(pen, room, state, shown, { marks, scale });
+      drawOver(pen, room, state, shown, { marks, scale, hurried: live?.hurried() });
       if (state.byExposure) drawShutters(pen, nextField(state.beam, shown), scale);
     },
     /** Nothing drawn any more (the engine is gone): the next one starts afresh. */
@@ -135,17 +140,19 @@ export function picture(onResize) {
 
 /**
  * Draws what lies over the radiograph of `shown` onto a square canvas: outlines, edge letters, names and marks. `scale` is canvas pixels a
- * CSS pixel, `ratio` the same for the widths of the outlines.
+ * CSS pixel, `ratio` the same for the widths of the outlines. `hurried`: the faint lines as thin as a pixel, which a processor strokes in a
+ * tenth of the time.
  * @param {CanvasRenderingContext2D} pen
  * @param {TeachingRoom} room
  * @param {PageState} state
  * @param {Shown | null} shown
- * @param {{ marks?: Marks | null, scale: number, ratio?: number }} how
+ * @param {{ marks?: Marks | null, scale: number, ratio?: number, hurried?: boolean }} how
  */
-export function drawOver(pen, room, state, shown, { marks, scale, ratio = devicePixelRatio }) {
+export function drawOver(pen, room, state, shown, { marks, scale, ratio = devicePixelRatio, hurried = false }) {
   const size = pen.canvas.width;
   if (shown?.outlines) {
     const style = outlineStyle(state, size, marks?.lit, ratio);
+    if (hurried) style.context.width_px = Math.min(1, style.context.width_px);
     const [width, height] = shown.open.map((share) => share * size);
     pen.save();
     pen.beginPath();

@@ -4,7 +4,7 @@
 import { changesOf, factsOf, needleFactsOf, needleSentencesOf, sentencesOf } from './describe.js';
 import { onceQuiet } from '../base/frame.js';
 import { readings } from '../injection/hand.js';
-import { byId, make, say } from '../base/dom.js';
+import { byId, make, say, within } from '../base/dom.js';
 import { shownIn } from '../film/picture.js';
 import { sameBeam } from '../state/positioning.js';
 import { keep, setting } from '../base/storage.js';
@@ -17,15 +17,28 @@ const QUIET_MS = 400;
 const APART_MS = 1500;
 const DETECTOR_MM = 512 * 0.4;
 
-/** Builds it. `page` is that of `on-demand.js`. Returns `{ update(), read(), show() }`. */
+/**
+ * @import { App } from '../state/page-state.js'
+ * @import { Facts } from './describe.js'
+ * @import { Page } from './on-demand.js'
+ *
+ * All that may be told now, as lists of sentences, with the facts behind them and of which case they are.
+ * @typedef {{ facts: Facts | null, screen: string[], picture: string[], needle: string[], of: string }} Described
+ */
+
+/**
+ * Builds it. Returns `{ update(), read(), show() }`.
+ * @param {App} app
+ * @param {Page} page
+ */
 export function description(app, page) {
   const t = help.describe;
   const holder = byId('description-body');
-  const part = (heading) => {
+  const part = (/** @type {string} */ heading) => {
     const list = make('ul', {});
     const element = make('section', {}, make('h3', {}, heading), list);
     holder.append(element);
-    return (sentences) => {
+    return (/** @type {string[]} */ sentences) => {
       element.hidden = sentences.length === 0;
       const now = sentences.join('\n');
       if (list.dataset.now === now) return;
@@ -39,9 +52,10 @@ export function description(app, page) {
   says.addEventListener('change', () => keep('says', says.checked ? 'on' : 'off'));
   holder.append(make('label', { class: 'tick' }, says, make('span', {}, t.says)), make('p', { class: 'quiet', id: 'description-says-hint' }, t.saysHint));
   const voice = speaker();
+  /** @type {Described | null} */
   let before = null;
 
-  /** All that may be told now: `{screen, picture, needle}` as lists of sentences, and the facts behind them. */
+  /** @returns {Described} */
   function now() {
     const { state, lesson } = app;
     const { attempt } = page.needle;
@@ -55,29 +69,31 @@ export function description(app, page) {
     const step = [...document.querySelectorAll('[aria-current="step"] :is(.step-title, .stage-title)')].find((e) => e.checkVisibility())?.textContent;
     const where = !shown ? t.none : state.byExposure ? texts.exposure.alternative(shown, !sameBeam(shown, state)) : texts.picture.alternative(shown);
     const screen = [t.activity[state.lessons ? 'lessons' : state.injection ? 'injection' : 'views'], texts.picture.caption(state), step ? t.step(step) : '', t.keys].filter(Boolean);
-    if (!report || !shown) return { facts: null, screen, picture: [t.none, t.nonePart], needle: [] };
+    const of = `${state.patient} ${state.lesson} ${state.start}`;
+    if (!report || !shown) return { facts: null, screen, picture: [t.none, t.nonePart], needle: [], of };
     const facts = factsOf(report, { judged, naming, field_mm: shown.field_mm ?? DETECTOR_MM });
-    const told = sentencesOf(facts, t).map(([, sentence]) => sentence);
+    const sentences = sentencesOf(facts, t).map(([, sentence]) => sentence);
     const open = !judged;
     const seen = naming ? null : attempt.seen();
     const needle = needleSentencesOf(needleFactsOf(report, seen, open), open && seen?.needle ? readings(seen.needle, shown) : [], t, texts.remarks.met);
-    return { facts, screen, picture: [where, ...told, ...(judged ? [t.judged] : [])], needle, of: `${state.patient} ${state.lesson} ${state.start}` };
+    return { facts, screen, picture: [where, ...sentences, ...(judged ? [t.judged] : [])], needle, of };
   }
 
   const settled = onceQuiet(() => {
     if (page.held()) return settled();
-    const told = now();
+    const described = now();
     // Closed too: `toggle` comes only after the section has been seen open, and it is not to be seen empty.
-    show(told);
+    show(described);
     // A needle's every action has its own sentence already.
-    if (says.checked && told.facts && before?.of === told.of && !app.state.ownView) voice(changesOf(before.facts, told.facts, t));
-    if (told.facts) before = told;
+    if (says.checked && described.facts && before?.facts && before.of === described.of && !app.state.ownView) voice(changesOf(before.facts, described.facts, t));
+    if (described.facts) before = described;
   }, QUIET_MS);
 
-  function show(told) {
-    showScreen(told.screen);
-    showPicture(told.picture);
-    showNeedle(told.needle);
+  /** @param {Described} described */
+  function show({ screen, picture, needle }) {
+    showScreen(screen);
+    showPicture(picture);
+    showNeedle(needle);
   }
 
   byId('description').addEventListener('toggle', () => show(now()));
@@ -87,15 +103,15 @@ export function description(app, page) {
     update: settled,
     /** Reads everything out, wherever the focus is. */
     read() {
-      const told = now();
-      voice([...told.picture, ...told.needle], true);
+      const { picture, needle } = now();
+      voice([...picture, ...needle], true);
     },
     /** Opens the section and takes the keys there. */
     show() {
       show(now());
-      const section = byId('description');
+      const section = byId('description', HTMLDetailsElement);
       section.open = true;
-      section.querySelector('summary').focus({ preventScroll: true });
+      within(section, 'summary').focus({ preventScroll: true });
       section.scrollIntoView({ block: 'nearest' });
     },
   };
@@ -105,8 +121,10 @@ export function description(app, page) {
 function speaker() {
   const region = make('p', { class: 'unseen', id: 'description-said', role: 'status' });
   document.body.append(region);
+  /** @type {string[]} */
   let waiting = [];
   let free_ms = 0;
+  /** @type {ReturnType<typeof setTimeout> | 0} */
   let timer = 0;
   const tell = () => {
     timer = 0;
@@ -116,7 +134,7 @@ function speaker() {
     say(region, region.textContent === text ? `${text}\u00a0` : text);
     waiting = [];
   };
-  return (sentences, atOnce = false) => {
+  return (/** @type {string[]} */ sentences, atOnce = false) => {
     if (sentences.length === 0) return;
     if (atOnce) waiting = [];
     waiting.push(...sentences.filter((s) => !waiting.includes(s)));

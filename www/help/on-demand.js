@@ -7,22 +7,44 @@ import { keep } from '../base/storage.js';
 import { texts } from '../words/texts.js';
 
 /**
- * `page`: `notice(sentences)`, `needle` from `injection`, `review`, `record()`, `held()` whether a hand turns just now. Returns
- * `{ keys(), read(), tour(), words() }`; `words()` after everything that shows.
+ * @import { App } from '../state/page-state.js'
+ * @import { InjectionOnDemand } from '../injection/on-demand.js'
+ * @import { Record } from '../exposure/record.js'
+ * @import { viewReview } from '../views/review.js'
+ *
+ * What help knows of the page: `held()` whether a hand turns just now.
+ * @typedef {{
+ *   notice: (sentences: string[]) => void, needle: InjectionOnDemand, review: ReturnType<typeof viewReview>, record: () => Record, held: () => boolean,
+ * }} Page
+ */
+
+/**
+ * Returns `{ keys(), read(), tour(), words() }`; `words()` after everything that shows.
+ * @param {App} app
+ * @param {Page} page
  */
 export function helpOnDemand(app, page) {
   const menu = byId('menu');
   const welcome = byId('welcome');
-  let told = null;
+  /** @type {ReturnType<typeof import('./description.js').description> | null} */
+  let description = null;
+  /** @type {ReturnType<typeof import('./tour.js').tour> | null} */
   let looking = null;
-  let telling = null;
+  /** @type {ReturnType<typeof setTimeout> | null} */
+  let describingSoon = null;
 
   const dismiss = () => {
     welcome.hidden = true;
     keep('welcome', 'seen');
   };
 
-  /** Loads a part and uses it; a part that does not come is told, and tried again the next time. */
+  /**
+   * Loads a part and uses it; a part that does not come is told, and tried again the next time.
+   * @template M
+   * @param {string} name
+   * @param {() => Promise<M>} load
+   * @param {(module: M) => void} use
+   */
   async function through(name, load, use) {
     try {
       await use(await load());
@@ -32,7 +54,7 @@ export function helpOnDemand(app, page) {
   }
 
   /** From a button in the menu: the menu closes, and what comes after goes back to its button. */
-  const fromMenu = (act) => () => {
+  const fromMenu = (/** @type {() => void} */ act) => () => {
     menu.hidePopover();
     byId('menu-button').focus({ preventScroll: true });
     act();
@@ -40,11 +62,11 @@ export function helpOnDemand(app, page) {
 
   const keys = () => through(texts.menu.keys, () => late(() => import('./keymap.js'), new URL('./keymap.js', import.meta.url)), (m) => m.showKeys());
   const tour = () => through(texts.menu.tour, () => late(() => import('./tour.js'), new URL('./tour.js', import.meta.url)), (m) => (looking ??= m.tour(app)).begin());
-  const describing = () => through(texts.picture.description, () => late(() => import('./description.js'), new URL('./description.js', import.meta.url)), (m) => (told ??= m.description(app, page)));
+  const describing = () => through(texts.picture.description, () => late(() => import('./description.js'), new URL('./description.js', import.meta.url)), (m) => void (description ??= m.description(app, page)));
 
   async function read() {
     await describing();
-    told?.read();
+    description?.read();
   }
 
   byId('keys-open').addEventListener('click', fromMenu(keys));
@@ -52,7 +74,7 @@ export function helpOnDemand(app, page) {
   byId('tour-open').addEventListener('click', fromMenu(tour));
   byId('read-open').addEventListener('click', fromMenu(async () => {
     await describing();
-    told?.show();
+    description?.show();
   }));
   byId('welcome-tour').addEventListener('click', () => {
     dismiss();
@@ -62,7 +84,7 @@ export function helpOnDemand(app, page) {
     dismiss();
     byId('picture').focus({ preventScroll: true });
   });
-  byId('description').addEventListener('toggle', () => byId('description').open && describing());
+  byId('description').addEventListener('toggle', () => byId('description', HTMLDetailsElement).open && describing());
 
   return {
     keys,
@@ -70,8 +92,8 @@ export function helpOnDemand(app, page) {
     tour,
     words() {
       // After the first picture, so that what changes is told from the first turn on.
-      if (app.report) telling ??= setTimeout(describing);
-      told?.update();
+      if (app.report) describingSoon ??= setTimeout(describing);
+      description?.update();
       looking?.update();
     },
   };

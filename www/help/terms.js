@@ -1,7 +1,7 @@
 // Terms of the field, explained once where they are first met: in what is to be done now the first place of a term is dotted, and a press opens what it
 // means. Who has opened it knows it; it is dotted no more. Loaded after the first picture.
 
-import { onceAFrame } from '../base/frame.js';
+import { onceQuiet } from '../base/frame.js';
 import { byId, make, say } from '../base/dom.js';
 import { store, stored } from '../base/storage.js';
 import { terms } from '../words/terms.js';
@@ -9,6 +9,8 @@ import { terms } from '../words/terms.js';
 /** What is read for them: the step in hand, what to look for, the hint. */
 const PLACES = '#step-list [data-phase="current"] .step-body p, #step-said, #stage-list [data-open] .stage-act, #needle-hint-text';
 const KNOWN = 'downbeam.terms';
+/** How long the words have not changed before they are gone through: while the C-arm turns they change with every picture. */
+const QUIET_ms = 150;
 
 const known = new Set((stored(KNOWN) ?? '').split(' ').filter(Boolean));
 
@@ -91,7 +93,7 @@ export function explainTerms(wanted) {
     }
     for (const id of ['steps', 'needle']) watch.observe(byId(id), { childList: true, subtree: true, characterData: true, attributes: true, attributeFilter: ['hidden', 'data-phase', 'data-open'] });
   }
-  const soon = onceAFrame(mark);
+  const soon = onceQuiet(mark, QUIET_ms);
   const watch = new MutationObserver(soon);
   mark();
 }

@@ -2,13 +2,28 @@
 // stop asks for a turn the panel notices it. It stands in the window beside what it speaks of, and never over it.
 
 import { criteriaOf, viewOf } from '../views/criterion-rows.js';
-import { button, byId, make, say } from '../base/dom.js';
+import { button, byId, make, say, within } from '../base/dom.js';
 import { help } from '../words/help.js';
 
 const t = help.tour;
 const GAP_PX = 12;
 
-/** The stops: what is outlined, where the panel stands in the order of Tab, and what the learner may do there. */
+/**
+ * @import { Angles } from '../base/tenth.js'
+ * @import { Report } from '../pkg/values.js'
+ * @import { App } from '../state/page-state.js'
+ *
+ * @typedef {object} Stop
+ * @property {keyof typeof t.stops} id
+ * @property {string | string[]} at selectors of what is outlined: the first that is seen
+ * @property {string} after selector of what the panel follows in the order of Tab
+ * @property {(app: App, from: Angles) => string | false} [did] what is said once the learner has done what the stop asks for
+ */
+
+/**
+ * The stops: what is outlined, where the panel stands in the order of Tab, and what the learner may do there.
+ * @type {readonly Stop[]}
+ */
 const STOPS = [
   { id: 'picture', at: '#picture', after: '#side', did: (app, from) => (app.state.oblique_deg !== from.oblique_deg || app.state.tilt_deg !== from.tilt_deg) && t.noticed.turned },
   { id: 'oblique', at: '#turn-oblique-control', after: '#side', did: (app, from) => app.state.oblique_deg !== from.oblique_deg && t.noticed.turned },
@@ -18,16 +33,22 @@ const STOPS = [
   { id: 'activities', at: ['#activities', '#menu-button'], after: '.top' },
 ];
 
-const full = (report) => {
+const full = (/** @type {Report | null} */ report) => {
   const view = viewOf(report, 'true_ap');
-  return Boolean(view) && criteriaOf(report, view).every((c) => c.score >= 1);
+  return report !== null && view !== undefined && criteriaOf(report, view).every((c) => c.score >= 1);
 };
 
-/** Builds it. Returns `{ begin(), update() }`. */
+/**
+ * Builds it. Returns `{ begin(), update() }`.
+ * @param {App} app
+ */
 export function tour(app) {
+  /** @type {Stop[]} */
   let stops = [];
   let now = -1;
-  let from = {};
+  /** @type {Angles} */
+  let from = { oblique_deg: 0, tilt_deg: 0 };
+  /** @type {Element | null} */
   let opener = null;
 
   const heading = make('h2', { id: 'tour-heading', tabindex: -1 });
@@ -42,7 +63,7 @@ export function tour(app) {
     heading, text, noticed, make('div', { class: 'row' }, back, next));
   const places = new ResizeObserver(() => now >= 0 && place());
 
-  const partOf = (stop) => {
+  const partOf = (/** @type {Stop} */ stop) => {
     return [stop.at].flat().map((at) => document.querySelector(at)).find((part) => part?.checkVisibility()) ?? null;
   };
 
@@ -53,6 +74,7 @@ export function tour(app) {
     go(0);
   }
 
+  /** @param {number} to */
   function go(to) {
     document.querySelector('[data-tour]')?.removeAttribute('data-tour');
     // A part that has gone meanwhile (another activity was chosen) is passed over.
@@ -71,9 +93,9 @@ export function tour(app) {
     say(count, t.count(now + 1, stops.length));
     back.disabled = now === 0;
     say(next, now === stops.length - 1 ? t.done : t.next);
-    document.querySelector(stop.after).append(panel);
+    within(document, stop.after).append(panel);
     panel.hidden = false;
-    partOf(stop).setAttribute('data-tour', '');
+    partOf(stop)?.setAttribute('data-tour', '');
     place();
     show();
     heading.focus({ preventScroll: true });
@@ -85,14 +107,14 @@ export function tour(app) {
     if (!part) return end();
     const at = part.getBoundingClientRect();
     const [width, height] = [panel.offsetWidth, panel.offsetHeight];
-    const room = { width: document.documentElement.clientWidth, height: innerHeight - document.querySelector('.caution').offsetHeight };
-    const within = (x, most) => Math.max(GAP_PX, Math.min(x, most - GAP_PX));
-    const across = within((at.left + at.right - width) / 2, room.width - width);
-    const beside = within(at.top, room.height - height);
+    const room = { width: document.documentElement.clientWidth, height: innerHeight - within(document, '.caution').offsetHeight };
+    const held = (/** @type {number} */ x, /** @type {number} */ most) => Math.max(GAP_PX, Math.min(x, most - GAP_PX));
+    const across = held((at.left + at.right - width) / 2, room.width - width);
+    const beside = held(at.top, room.height - height);
     const ways = [
       [at.right + GAP_PX, beside], [at.left - GAP_PX - width, beside], [across, at.bottom + GAP_PX], [across, at.top - GAP_PX - height],
     ];
-    const [left, top] = ways.find(([x, y]) => x >= 0 && x + width <= room.width && y >= 0 && y + height <= room.height) ?? [across, within(at.bottom + GAP_PX, room.height - height + GAP_PX)];
+    const [left, top] = ways.find(([x, y]) => x >= 0 && x + width <= room.width && y >= 0 && y + height <= room.height) ?? [across, held(at.bottom + GAP_PX, room.height - height + GAP_PX)];
     panel.style.left = `${left}px`;
     panel.style.top = `${top}px`;
   }
@@ -111,7 +133,7 @@ export function tour(app) {
     document.querySelector('[data-tour]')?.removeAttribute('data-tour');
     const inside = panel.contains(document.activeElement);
     panel.hidden = true;
-    if (inside) (opener?.checkVisibility() ? opener : byId('picture')).focus();
+    if (inside) (opener instanceof HTMLElement && opener.checkVisibility() ? opener : byId('picture')).focus();
     opener = null;
   }
 
@@ -119,7 +141,7 @@ export function tour(app) {
   document.addEventListener('keydown', (event) => {
     if (event.key !== 'Escape' || event.defaultPrevented || now < 0) return;
     // Escape belongs first to what lies above, and to what has the focus.
-    if (document.querySelector('dialog[open], [popover]:popover-open') || (app.state.injection && byId('picture').contains(event.target))) return;
+    if (document.querySelector('dialog[open], [popover]:popover-open') || (app.state.injection && event.target instanceof Node && byId('picture').contains(event.target))) return;
     end();
   });
 

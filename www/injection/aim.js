@@ -4,6 +4,26 @@ import { byId } from '../base/dom.js';
 import { tenth } from '../base/tenth.js';
 import { texts } from '../words/injection.js';
 
+/**
+ * @import { App } from '../state/page-state.js'
+ *
+ * A hand that drags the hub: where on the detector it took hold, where the hub was then, and by the hub's owner (injection.js) how far it follows.
+ * @typedef {{ from: Mm, start: Mm, gain?: number, done?: boolean }} HubPress
+ *
+ * Right and up on the detector, mm.
+ * @typedef {[number, number]} Mm
+ *
+ * @typedef {object} AimActs
+ * @property {(at: Mm) => boolean} mark whether it was set
+ * @property {(right_tenths: number, up_tenths: number) => void} hub turns it, tenths of a degree
+ * @property {(wanted: Mm, press: HubPress) => void} hubDrag
+ * @property {() => boolean} canMark says why not
+ * @property {(sentence: string) => void} said
+ * @property {() => Mm | null} hubAt the hub on the detector, or null where it cannot be gripped
+ * @property {() => boolean} hasNeedle
+ * @property {() => number} field_mm
+ */
+
 /** What an arrow key moves: the cross, and the hub in tenths of a degree. */
 export const CROSS_MM = { step: 1, fine: 0.2 };
 export const HUB_TENTHS = { step: 5, fine: 1 };
@@ -14,25 +34,32 @@ const GRIP_PX = 18;
 const HALF_FIELD_MM = 256 * 0.4;
 /** Before listeners that were there earlier. */
 const FIRST = { capture: true };
+/** @type {Partial<Record<string, [number, number]>>} */
 const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
 
 /**
- * Sets it up. `act`: `mark(mm)` (returns whether it was set), `hub(right, up)` in tenths of a degree, `hubDrag(mm, press)`,
- * `canMark()` (says why not), `said(sentence)`, `hubAt()` the hub on the detector or null where it cannot be gripped, `hasNeedle()`, `field_mm()`. It
- * comes after what turns the C-arm, and listens while events go down, so that its presses and keys come first.
+ * Sets it up. It comes after what turns the C-arm, and listens while events go down, so that its presses and keys come first.
+ * @param {App} app
+ * @param {AimActs} act
  */
 export function aiming(app, act) {
   const film = byId('picture');
   const surface = byId('overlay');
+  /** @type {Mm | null} */
   let cross = null;
+  /** @type {{ x: number, y: number, moved: boolean, hub: HubPress | null } | null} */
   let press = null;
 
+  /**
+   * @param {PointerEvent} event
+   * @returns {Mm}
+   */
   const place = (event) => {
     const box = surface.getBoundingClientRect();
     const field = act.field_mm();
     return [((event.clientX - box.left) / box.width - 0.5) * field, (0.5 - (event.clientY - box.top) / box.height) * field];
   };
-  const inField = (x) => Math.max(-HALF_FIELD_MM, Math.min(HALF_FIELD_MM, x));
+  const inField = (/** @type {number} */ x) => Math.max(-HALF_FIELD_MM, Math.min(HALF_FIELD_MM, x));
 
   function leave() {
     if (!cross) return;
@@ -40,6 +67,7 @@ export function aiming(app, act) {
     app.touch();
   }
 
+  /** @param {Mm} at */
   function mark(at) {
     if (!act.canMark()) return;
     if (act.mark(at)) leave();
@@ -54,9 +82,9 @@ export function aiming(app, act) {
       // The hub, not the C-arm, follows this hand.
       event.stopImmediatePropagation();
       surface.setPointerCapture(event.pointerId);
-      press = { hub: true, from, start: hub };
+      press = { x: event.clientX, y: event.clientY, moved: false, hub: { from, start: hub } };
     } else {
-      press = { hub: false, x: event.clientX, y: event.clientY };
+      press = { x: event.clientX, y: event.clientY, moved: false, hub: null };
     }
   }, FIRST);
   surface.addEventListener('pointermove', (event) => {
@@ -67,8 +95,8 @@ export function aiming(app, act) {
     if (!press.hub) return;
     event.stopImmediatePropagation();
     const to = place(event);
-    const wanted = [to[0] - press.from[0], to[1] - press.from[1]];
-    act.hubDrag(wanted, press);
+    const { from } = press.hub;
+    act.hubDrag([to[0] - from[0], to[1] - from[1]], press.hub);
   }, FIRST);
   surface.addEventListener('pointerup', (event) => {
     const was = press;
@@ -84,7 +112,7 @@ export function aiming(app, act) {
     if (way && cross) {
       event.preventDefault();
       const step = event.shiftKey ? CROSS_MM.fine : CROSS_MM.step;
-      cross = cross.map((x, i) => inField(tenth(x + way[i] * step)));
+      cross = [inField(tenth(cross[0] + way[0] * step)), inField(tenth(cross[1] + way[1] * step))];
       act.said(texts.needle.picture.cross(cross));
       app.touch();
     } else if (way && act.hasNeedle()) {

@@ -4,10 +4,19 @@ import { hubDial } from './hub.js';
 import { button, byId, make, say, segments } from '../base/dom.js';
 import { texts } from '../words/injection.js';
 
+/**
+ * @import { Angles } from '../base/tenth.js'
+ * @import { NeedleReport, ViewKind } from '../pkg/values.js'
+ *
+ * `push` in mm, negative withdraws; `hub` in tenths of a degree.
+ * @typedef {{ roll: (degrees: number) => void, push: (mm: number) => void, hub: (right_tenths: number, up_tenths: number) => void, view: (kind: ViewKind) => void }} HandActs
+ */
+
 const BY_MM = [0.5, 1, 5];
 const SPINS = [0, 50, 100];
+/** @type {[name: string, right: number, up: number, sign: string][]} */
 const WAYS = [['left', -1, 0, '←'], ['up', 0, 1, '↑'], ['down', 0, -1, '↓'], ['right', 1, 0, '→']];
-const VIEWS = ['true_ap', 'lateral', 'oblique'];
+const VIEWS = /** @type {const} */ (['true_ap', 'lateral', 'oblique']);
 /** This near to a plain AP or lateral its readings mean something, degrees. */
 const READING_DEG = 15;
 /** With a beam steeper to the needle than this its angle says nothing, degrees. */
@@ -17,13 +26,20 @@ const FROM_ABOVE_DEG = 45;
 /** Before this depth there is nothing to prove, mm. */
 const STEERED_MM = 20;
 
-/** Where the notch is as one looks down on the hub, as an hour. */
+/**
+ * Where the notch is as one looks down on the hub, as an hour.
+ * @param {NeedleReport} needle
+ */
 export function notchHour(needle) {
   const hour = needle.coaxial.angle_deg < FROM_ABOVE_DEG ? needle.notch_hour : (((needle.roll_deg / 30) % 12) + 12) % 12;
   return hour === 0 ? 12 : hour;
 }
 
-/** The readings of a picture in words, as many as mean something in it. `from`: the angles it was taken at. */
+/**
+ * The readings of a picture in words, as many as mean something in it. `from`: the angles it was taken at.
+ * @param {NeedleReport} needle
+ * @param {Angles} from
+ */
 export function readings(needle, from) {
   const t = texts.needle.hand;
   const across = Math.abs(from.oblique_deg);
@@ -35,7 +51,10 @@ export function readings(needle, from) {
   return needle.coaxial.angle_deg < NEAR_BEAM_DEG ? [`${t.beam(needle.coaxial)}, ${t.hubOff(needle.coaxial)}`, ...mark, ...ap] : [...mark, ...ap];
 }
 
-/** Builds it. `act`: `roll(deg)`, `push(mm)` (negative withdraws), `hub(right, up)` in tenths of a degree, `view(kind)`. */
+/**
+ * Builds it.
+ * @param {HandActs} act
+ */
 export function needleHand(act) {
   const t = texts.needle.hand;
   const section = byId('hand');
@@ -47,6 +66,11 @@ export function needleHand(act) {
   const depth = make('strong', { id: 'needle-depth' });
   const left = make('span', { class: 'quiet', id: 'needle-left' });
   const read = make('ul', { class: 'readings', id: 'readings' });
+  /**
+   * @param {string} label
+   * @param {string} kind
+   * @param {...HTMLElement} items
+   */
   const row = (label, kind, ...items) => make('div', { class: `hand-row hand-${kind}`, role: 'group', 'aria-label': label }, make('span', { class: 'hand-label', 'aria-hidden': 'true' }, label), make('div', { class: 'hand-buttons' }, ...items));
   const spinHolder = make('div', { class: 'segments' });
   const fine = make('input', { type: 'checkbox', id: 'hub-fine' });
@@ -65,7 +89,7 @@ export function needleHand(act) {
       make('label', { class: 'tick' }, fine, make('span', {}, t.fine))),
   );
   let spin = 0;
-  const showSpin = segments(spinHolder, 'spin', SPINS.map((n) => [String(n), t.percent(n)]), (n) => {
+  const showSpin = segments(spinHolder, 'spin', SPINS.map((n) => /** @type {const} */ ([String(n), t.percent(n)])), (n) => {
     spin = Number(n);
     showSpin(n);
   });
@@ -74,7 +98,13 @@ export function needleHand(act) {
   return {
     spin: () => spin,
     send: dial.send,
-    /** `needle` as it is, `seen` as the picture shows it (null when it may not be told), `from` where that was taken. */
+    /**
+     * `needle` as it is, `seen` as the picture shows it (null when it may not be told), `from` where that was taken.
+     * @param {NeedleReport | null | undefined} needle
+     * @param {NeedleReport | null | undefined} seen
+     * @param {Angles | null} from
+     * @param {boolean} late
+     */
     update(needle, seen, from, late) {
       section.hidden = !needle;
       if (!needle) return;

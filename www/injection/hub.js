@@ -13,7 +13,11 @@ const WHEEL_MM = 0.5;
 /** The wheel has stopped after this, ms. */
 const QUIET_MS = 180;
 
-/** Builds the dial in `holder`. `act`: `roll(degrees)` clockwise, `push(mm)`. Returns `show(hour, colour)`. */
+/**
+ * Builds the dial in `holder`. `act`: `roll(degrees)` clockwise, `push(mm)`.
+ * @param {HTMLElement} holder
+ * @param {{ roll: (degrees: number) => void, push: (mm: number) => void }} act
+ */
 export function hubDial(holder, act) {
   const words = texts.needle.hand;
   const svg = shape('svg', { viewBox: '-72 -72 144 144', class: 'hub-svg', 'aria-hidden': 'true' });
@@ -39,6 +43,7 @@ export function hubDial(holder, act) {
   let hour = 12;
   // What the hand has turned and the engine has not been told yet, degrees.
   let pending = 0;
+  /** @type {number | null} */
   let drag = null;
   let quiet = 0;
 
@@ -50,7 +55,7 @@ export function hubDial(holder, act) {
     if (by !== 0) act.roll(by);
     else draw();
   };
-  const angleOf = (event) => {
+  const angleOf = (/** @type {PointerEvent} */ event) => {
     const box = dial.getBoundingClientRect();
     return (Math.atan2(event.clientX - box.left - box.width / 2, box.top + box.height / 2 - event.clientY) * 180) / Math.PI;
   };
@@ -96,10 +101,14 @@ export function hubDial(holder, act) {
   return {
     /** Tells the engine what the hand has turned, before anything else is done. */
     send,
+    /**
+     * @param {number} now the notch's hour
+     * @param {string} colour
+     */
     show(now, colour) {
       hour = now;
       dial.dataset.colour = colour;
-      dial.setAttribute('aria-valuenow', Math.round((hour * 30) % 360));
+      dial.setAttribute('aria-valuenow', String(Math.round((hour * 30) % 360)));
       dial.setAttribute('aria-valuetext', words.notchFine(hour));
       draw();
     },

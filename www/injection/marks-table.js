@@ -3,7 +3,12 @@
 import { make } from '../base/dom.js';
 import { texts } from '../words/injection.js';
 
-/** Builds it in `holder`. Returns `update(score, open, exposures)`. */
+/** @import { Score, Step } from '../pkg/values.js' */
+
+/**
+ * Builds it in `holder`.
+ * @param {HTMLElement} holder
+ */
 export function markTable(holder) {
   const t = texts.needle.score;
   const body = make('tbody', {});
@@ -13,14 +18,19 @@ export function markTable(holder) {
   holder.append(table);
   let shown = '';
   return {
+    /**
+     * @param {Pick<Score, 'steps' | 'total'> | null | undefined} score
+     * @param {boolean} open whether it may be shown
+     * @param {boolean} exposures whether pictures come from exposures only
+     */
     update(score, open, exposures) {
       table.hidden = !score || !open;
-      if (table.hidden) return;
+      if (!score || !open) return;
       const now = JSON.stringify(score);
       if (now === shown) return;
       shown = now;
-      const marks = (share) => (share === null ? t.none : texts.needle.stage.marks(share));
-      const worth = (step) => (step.id === 'radiation' && !exposures ? t.notCounted : marks(step.score));
+      const marks = (/** @type {number | null} */ share) => (share === null ? t.none : texts.needle.stage.marks(share));
+      const worth = (/** @type {Step} */ step) => (step.id === 'radiation' && !exposures ? t.notCounted : marks(step.score));
       body.replaceChildren(
         ...score.steps.flatMap((step) => [
           make('tr', { class: 'marks-step', 'data-step': step.id }, make('th', { scope: 'row' }, texts.step(step)), make('td', {}, texts.number(step.weight, 1)), make('td', { class: 'marks-score' }, worth(step))),

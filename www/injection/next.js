@@ -4,6 +4,11 @@
 import { notchHour } from './hand.js';
 import { texts } from '../words/injection.js';
 
+/**
+ * @import { Action, ProcedureReport, ViewKind } from '../pkg/values.js'
+ * @import { HandActs } from './hand.js'
+ */
+
 const STAGES = ['align', 'steer', 'depth', 'contrast'];
 /** As far as one press goes in, mm: then one looks. A choice, no source. */
 const PUSH_MM = 5;
@@ -13,21 +18,27 @@ const TENTHS_PER_RADIAN = 573;
 /** With a beam steeper to the needle than this the hub cannot be put over the tip, degrees. A choice, no source. */
 const BESIDE_DEG = 30;
 
-const halves = (mm) => Math.max(0.5, Math.round(2 * mm) / 2);
+const halves = (/** @type {number} */ mm) => Math.max(0.5, Math.round(2 * mm) / 2);
 
-/** `{ text, does() }` for the engine's `report` in this stage, or null. `act` as the keys have it. */
-export function nextAct(stage, report, act, state) {
+/**
+ * `{ text, does() }` for the engine's `report` in this stage, or null. `act` as the keys have it.
+ * @param {string} stage
+ * @param {ProcedureReport} report
+ * @param {HandActs & { do: (action: Action) => unknown, finish: () => void }} act
+ * @returns {{ text: string, does: () => void } | null}
+ */
+export function nextAct(stage, report, act) {
   const { hint, needle } = report;
   if (!STAGES.includes(stage) || !needle) return null;
   const t = texts.needle;
-  const push = (mm) => ({ text: mm > 0 ? t.hand.advanceBy(mm) : t.hand.withdrawBy(-mm), does: () => act.push(mm) });
-  const look = (view) => ({ text: t.next.look(view), does: () => act.view(view) });
-  const advance = (mm) => push(Math.min(PUSH_MM, halves(mm)));
+  const push = (/** @type {number} */ mm) => ({ text: mm > 0 ? t.hand.advanceBy(mm) : t.hand.withdrawBy(-mm), does: () => act.push(mm) });
+  const look = (/** @type {ViewKind} */ view) => ({ text: t.next.look(view), does: () => act.view(view) });
+  const advance = (/** @type {number} */ mm) => push(Math.min(PUSH_MM, halves(mm)));
   switch (hint.id) {
     case 'hub_off': {
       if (needle.coaxial.angle_deg > BESIDE_DEG) return look('oblique');
-      const by = needle.coaxial.hub_offset_mm.map((mm) => Math.round((-mm / (SEEN_TIMES * needle.outside_mm)) * TENTHS_PER_RADIAN));
-      return { text: t.next.hub, does: () => act.hub(...by) };
+      const [right, up] = needle.coaxial.hub_offset_mm.map((mm) => Math.round((-mm / (SEEN_TIMES * needle.outside_mm)) * TENTHS_PER_RADIAN));
+      return { text: t.next.hub, does: () => act.hub(right, up) };
     }
     case 'tip_strayed': {
       const by = ((((Math.round(30 * hint.hour) - Math.round(30 * notchHour(needle))) % 360) + 540) % 360) - 180;

@@ -3,12 +3,24 @@
 
 import { late } from '../base/late.js';
 
-/** `make(module)` makes the injection of `injection.js`, whose handle this then is; `touch()` asks for a frame. */
+/**
+ * @import { Injection } from './injection.js'
+ *
+ * @typedef {Injection & { here: () => boolean, bring: () => Promise<void> }} InjectionOnDemand
+ */
+
+/**
+ * `make(module)` makes the injection of `injection.js`, whose handle this then is; `touch()` asks for a frame.
+ * @param {(module: typeof import('./injection.js')) => Injection} make
+ * @param {() => void} touch
+ */
 export function injectionOnDemand(make, touch) {
+  /** @type {Promise<void> | null} */
   let coming = null;
   let come = false;
   const nothing = () => null;
-  const handle = {
+  // Until it has come this much of it is asked for, and answers that there is none.
+  const handle = /** @type {InjectionOnDemand} */ (/** @type {unknown} */ ({
     attempt: {
       on: () => false, inLesson: () => false, flowing: () => false, hasLast: () => false, tick: () => 0, revision: () => 0,
       report: nothing, seen: nothing, score: nothing, trace: nothing, patientReady: nothing, settled: nothing, exposed: nothing, forget: nothing,
@@ -37,6 +49,6 @@ export function injectionOnDemand(make, touch) {
       );
       return coming;
     },
-  };
+  }));
   return handle;
 }

@@ -15,7 +15,7 @@ import { lessons } from './list.js';
  * @import { Delivery } from '../delivery/choose.js'
  *
  * A lesson that was begun: what the page knows of it, and the engine's desk.
- * @typedef {RunningLesson & { desk: LessonDesk, lit: () => Label | null, verdict: (answer: ExerciseEntry) => string }} OpenLesson
+ * @typedef {RunningLesson & { desk: LessonDesk }} OpenLesson
  *
  * The part of the exercise of naming parts that a lesson asks (naming.js).
  * @typedef {{ lit: (exercise: ExerciseEntry | null | undefined) => Label | null, verdict: (answer: ExerciseEntry) => string }} Exercise

@@ -2,16 +2,21 @@
 
 import { byId } from '../base/dom.js';
 
-/** Keeps presses of these buttons from now on. Returns `{ ask(wish), come() }`: a wish by another way, and what is called once the part is there. */
+/**
+ * Keeps presses of these buttons from now on. Returns `{ ask(wish), come() }`: a wish by another way, and what is called once the part is there.
+ * @param {string[]} ids
+ */
 export function early(ids) {
-  const buttons = ids.map(byId);
+  const buttons = ids.map((id) => byId(id));
+  /** @type {(() => void) | null} */
   let wanted = null;
-  const keep = (event) => {
+  const keep = (/** @type {MouseEvent} */ event) => {
     const button = event.currentTarget;
-    wanted = () => button.click();
+    if (button instanceof HTMLElement) wanted = () => button.click();
   };
   for (const button of buttons) button.addEventListener('click', keep);
   return {
+    /** @param {() => void} wish */
     ask(wish) {
       wanted = wish;
     },

@@ -32,9 +32,18 @@ import { keep, setting, storageWorks } from '../base/storage.js';
 import { texts } from '../words/texts.js';
 
 const SETTLE_MS = 350;
-const TOGGLES = [['bone-dark', 'boneDark'], ['outlines', 'outlines'], ['labels', 'labels']];
+/**
+ * @import { App } from '../state/page-state.js'
+ * @import { Activity } from '../controls/activity.js'
+ * @import { Dimension } from '../film/dimensions.js'
+ * @import { Place } from '../state/positioning.js'
+ * @import { Point } from '../gantry/drawing.js'
+ */
+
+const TOGGLES = /** @type {const} */ ([['bone-dark', 'boneDark'], ['outlines', 'outlines'], ['labels', 'labels']]);
 
 const store = pageStore({ boneDark: setting('bone', ['dark', 'white']) === 'dark', outlines: setting('outlines', ['on', 'off']) === 'on', beam: FIRST_BEAM });
+/** @type {App} */
 const app = {
   catalogue: FIRST_CATALOGUE,
   state: store.state,
@@ -47,30 +56,38 @@ const app = {
   change: store.set,
   touch,
   hold,
-  check: () => (app.state.selfTest ? review.check() : review.keep() || ask?.want()),
+  check: () => (app.state.selfTest ? review.check() : void (review.keep() || ask?.want())),
   toggleBest: () => review.toggleBest(),
 };
 let held = false;
 let asked = false;
 // Tour, keys and description; comparing, going back, taking away; the drawings joined with the picture: see `later`.
+/** @type {ReturnType<typeof import('../help/on-demand.js').helpOnDemand> | null} */
 let help = null;
+/** @type {ReturnType<typeof import('../history/keepsake.js').keepsakes> | null} */
 let keepsakes = null;
+/** @type {ReturnType<typeof import('../gantry/link.js').gantryLink> | null} */
 let link = null;
+/** @type {ReturnType<typeof import('../film/zoom.js').filmZoom> | null} */
 let zoom = null;
+/** @type {ReturnType<typeof import('../through/page-button.js').throughButton> | null} */
 let through = null;
+/** @type {ReturnType<typeof import('../replay/offer.js').replayOffer> | null} */
 let replay = null;
 // An address has brought an attempt to be played back.
 let replays = false;
 // What is asked before a turn, and the lines on the film that say what is off.
+/** @type {ReturnType<typeof import('../views/ask.js').askWay> | null} */
 let ask = null;
+/** @type {typeof import('../film/dimensions.js') & { words: import('../film/dimensions.js').Words } | null} */
 let dimensions = null;
 // Their buttons and keys can be pressed before them.
 const wishes = {
   help: early(['tour-open', 'keys-open', 'read-open', 'needle-keys', 'welcome-tour', 'welcome-close']),
   file: early(['attempt-save', 'attempt-open']),
 };
-const ofHelp = (wish) => () => (help ? wish(help) : wishes.help.ask(() => wish(help)));
-const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (way) => zoom?.by(way), through: () => through?.key() };
+const ofHelp = (/** @type {(own: NonNullable<typeof help>) => void} */ wish) => () => (help ? wish(help) : wishes.help.ask(() => help && wish(help)));
+const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (/** @type {number} */ way) => zoom?.by(way), through: () => through?.key() };
 
 document.documentElement.dataset.later = 'coming';
 fillPage();
@@ -79,6 +96,10 @@ byId('welcome').hidden = setting('welcome', ['new', 'seen']) === 'seen' || isDel
 const film = filmState(() => patient.start());
 const frame = onceAFrame(draw);
 const settle = onceQuiet(settled, SETTLE_MS);
+// On a machine that is slow to draw, words follow the hand no more often than this.
+const WORDS_ms = 200;
+const wordsSoon = onceQuiet(frame, WORDS_ms);
+let wordsAt = 0;
 const images = picture(() => frame());
 const steps = stepsPanel();
 const review = viewReview(app, steps, showWords, () => needle.mayTell());
@@ -90,11 +111,12 @@ const record = exposureRecord(app, images, patient, {
 const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
 const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: () => (replay ? replay.open() : (replays = true)) });
-const viewKeys = { pick: (view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
+const viewKeys = { pick: (/** @type {import('../pkg/values.js').ViewKind} */ view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
 let showCase = caseControls(app);
 const range = app.catalogue.range;
+/** @type {((state: App['state'], needle: Point[] | null) => void)[]} */
 const updates = [
   turnControl(byId('turns'), 'oblique', range.oblique_deg, app, { leftIsHigh: true, named: byId('film-angles') }),
   turnControl(byId('turns'), 'tilt', range.tilt_deg, app, { named: byId('film-angles') }),
@@ -106,13 +128,14 @@ languageControl();
 themeControl((kept) => kept || notice([texts.notice.noStorage]));
 toggle('bone-dark', 'boneDark', (on) => keep('bone', on ? 'dark' : 'white'));
 toggle('outlines', 'outlines', (on) => keep('outlines', on ? 'on' : 'off'));
-toggle('labels', 'labels', () => true);
+toggle('labels', 'labels', () => {});
 for (const id of ['start-random', 'next-start']) byId(id).addEventListener('click', () => startAt(newStart(app.state.start)));
 byId('start-again').addEventListener('click', () => startAt(app.state.start));
 byId('notice-close').addEventListener('click', () => (byId('notice').hidden = true));
 byId('case').addEventListener('submit', (event) => event.preventDefault());
 if (!storageWorks()) notice([texts.notice.noStorage]);
-if (missedLanguage()) notice([texts.notice.noLanguage(missedLanguage())]);
+const missed = missedLanguage();
+if (missed) notice([texts.notice.noLanguage(missed)]);
 // To come again would end what a platform has begun.
 byId('language-choice').hidden = isDelivered();
 const address = addressKeeper(app, { restart: review.restart, notice, leadsToLesson, lesson: lessons.arrive, leaveLesson: lessons.leave });
@@ -127,22 +150,25 @@ patient.start();
 if (isDelivered() && !leadsToLesson(location.hash)) lessons.delivered();
 else if (!leadsToLesson(location.hash)) lessons.resume();
 
-/** Says that a part has not come. */
+/**
+ * Says that a part has not come.
+ * @param {string} name
+ */
 function without(name) {
-  return (error) => notice([texts.notice.noPartYet(name, reason(error))]);
+  return (/** @type {unknown} */ error) => notice([texts.notice.noPartYet(name, reason(error))]);
 }
 
 /** What is not needed for the first picture comes after it, or after the engine has failed. */
 function later() {
   if (asked) return;
   asked = true;
-  const looks = [...document.querySelectorAll('link[data-href]')].map((sheet) => new Promise((done) => {
+  const looks = [.../** @type {NodeListOf<HTMLLinkElement>} */ (document.querySelectorAll('link[data-href]'))].map((sheet) => new Promise((done) => {
     sheet.onload = sheet.onerror = done;
-    sheet.href = sheet.dataset.href;
+    sheet.href = sheet.dataset.href ?? '';
   }));
   const parts = [
     import('../film/live.js').then((m) => images.liveWith(m.liveFilm({
-      screen: () => images.screen() * (zoom?.scale() ?? 1), redraw: () => (images.forget(), frame()), always: new URLSearchParams(location.search).get('film') === 'gpu',
+      screen: () => images.screen() * (zoom?.scale() ?? 1), redraw: () => (images.forget(), frame()), rested: () => frame(), always: new URLSearchParams(location.search).get('film') === 'gpu',
     }))).catch(without(texts.picture.heading)),
     import('../film/zoom.js').then((m) => (zoom = m.filmZoom(byId('picture'), byId('film-image'), {
       said: (times) => say(byId('status'), texts.picture.zoomed(times)), changed: () => images.rest(),
@@ -183,7 +209,7 @@ function later() {
       link = m.gantryLink(app, {
         whole: patient.whole, shown, needle: () => needle.inGantry(), marked: () => needle.marked(), revision: () => needle.attempt.revision(), busy: () => needle.aiming(), field_mm: () => needle.field_mm(),
         tells,
-        relight: () => patient.whole() && app.report && images.mark(app.room, app.state, shown(), marks()),
+        relight: () => void (patient.whole() && app.room && app.report && images.mark(app.room, app.state, shown(), marks())),
       });
       link.update();
     }).catch(without(texts.gantry.heading)),
@@ -209,7 +235,10 @@ function offered() {
   address.takeInFull();
 }
 
-/** Another activity was chosen: a lesson that runs is left as it stands. */
+/**
+ * Another activity was chosen: a lesson that runs is left as it stands.
+ * @param {Activity} name
+ */
 function activity(name) {
   lessons.leave();
   app.change({ injection: name === 'injection', lessons: name === 'lessons', selfTest: false });
@@ -231,6 +260,7 @@ function touch() {
   settle();
 }
 
+/** @param {number} number */
 function startAt(number) {
   const position = { ...startPosition(number), rotation_deg: 0, table_x_mm: 0, table_z_mm: 0, ownView: null };
   review.restart();
@@ -239,7 +269,10 @@ function startAt(number) {
   touch();
 }
 
-/** While the learner drags nothing is ticked and nothing is said. */
+/**
+ * While the learner drags nothing is ticked and nothing is said.
+ * @param {boolean} on
+ */
 function hold(on) {
   held = on;
   if (!on) settle();
@@ -248,12 +281,10 @@ function hold(on) {
 /** Puts the state on screen. */
 function draw() {
   const { state } = app;
-  for (const update of updates) update(state, needle.inGantry());
-  showCase(state);
-  for (const [id, key] of TOGGLES) byId(id).checked = state[key];
+  // The film first: a canvas asks the page for its font, and after words have changed that would lay the page out twice.
   try {
-    if (patient.stale()) return void patient.reshape();
-    if (patient.whole()) {
+    if (patient.stale()) return void (showControls(state), patient.reshape());
+    if (app.room && patient.whole()) {
       patient.aim();
       needle.refresh();
       images.draw(app.room, state, record.taken(), needle.inPicture());
@@ -263,10 +294,22 @@ function draw() {
       if (needle.attempt.flowing() && !state.byExposure) frame();
     }
   } catch (error) {
+    showControls(state);
     return fail(texts.loading.failedRun(reason(error)));
   }
+  showControls(state);
+  // Words may wait while a slow machine follows the hand.
+  if (held && images.hurried() && performance.now() < wordsAt + WORDS_ms) return wordsSoon();
+  wordsAt = performance.now();
   showWords();
   lessons.after();
+}
+
+/** @param {import('../state/page-state.js').PageState} state */
+function showControls(state) {
+  for (const update of updates) update(state, needle.inGantry());
+  showCase(state);
+  for (const [id, key] of TOGGLES) byId(id, HTMLInputElement).checked = state[key];
 }
 
 function showWords() {
@@ -277,7 +320,7 @@ function showWords() {
   byId('checks').hidden = byId('checks-button').hidden = state.lessons || Boolean(app.lesson?.assessment);
   byId('needle-more').hidden = byId('needle').hidden;
   byId('film-aids').hidden = Boolean(app.lesson?.assessment) && !needle.attempt.report()?.finished;
-  byId('sources-choice').disabled = Boolean(app.lesson);
+  byId('sources-choice', HTMLFieldSetElement).disabled = Boolean(app.lesson);
   showChecks(state, report, review.test, needle.mayTell());
   pictureWords(state, shown(), [review.seen(), needle.inWords()].filter(Boolean).join(' '), record.on());
   record.update();
@@ -307,12 +350,17 @@ function marks() {
 /** What is off, where it may be said: in the views after the first answer or turn, in an injection as its help goes. */
 function dimension() {
   const { state } = app;
+  const lines = dimensions;
   const report = state.byExposure ? record.taken()?.report : app.report;
-  if (!dimensions || !report || state.ownView || state.lessons) return null;
-  const draw = (d) => d && Object.assign((...pen) => dimensions.drawDimension(...pen, d), { label: d.label });
-  if (state.injection) return draw(needle.dimension(report, dimensions));
-  const told = state.selfTest ? review.test.revealed : ask?.shows();
-  return told ? draw(dimensions.dimensionOf(report, steps.unmet(report), dimensions.words)) : null;
+  if (!lines || !report || state.ownView || state.lessons) return undefined;
+  /** @param {Dimension | null} d */
+  const draw = (d) => d && Object.assign(
+    (/** @type {CanvasRenderingContext2D} */ pen, /** @type {(mm: readonly number[]) => number[]} */ at, /** @type {number} */ scale) => lines.drawDimension(pen, at, scale, d),
+    { label: d.label },
+  );
+  const shows = state.injection || (state.selfTest ? review.test.revealed : ask?.shows());
+  if (!shows) return undefined;
+  return draw(state.injection ? needle.dimension(report, lines) : lines.dimensionOf(report, steps.unmet(report), lines.words, null)) ?? undefined;
 }
 
 /** The learner has stopped turning: tick steps, speak, write the address. */
@@ -329,6 +377,7 @@ function settled() {
   document.documentElement.dataset.settled = 'yes';
 }
 
+/** @param {string} sentence */
 function fail(sentence) {
   later();
   app.room = app.report = null;
@@ -339,14 +388,21 @@ function fail(sentence) {
   showWords();
 }
 
+/** @param {string[]} sentences */
 function notice(sentences) {
   say(byId('notice-text'), sentences.join(' '));
   byId('notice').hidden = false;
 }
 
+/**
+ * @param {string} id
+ * @param {'boneDark' | 'outlines' | 'labels'} key
+ * @param {(on: boolean) => void} onKeep
+ */
 function toggle(id, key, onKeep) {
-  byId(id).addEventListener('change', (event) => {
-    app.change({ [key]: event.target.checked });
-    onKeep(event.target.checked);
+  const box = byId(id, HTMLInputElement);
+  box.addEventListener('change', () => {
+    app.change({ [key]: box.checked });
+    onKeep(box.checked);
   });
 }

@@ -4,6 +4,7 @@
   'use strict';
   // A type section with a function that gives an externref.
   var REFERENCES = [0, 97, 115, 109, 1, 0, 0, 0, 1, 5, 1, 96, 0, 1, 111];
+  /** @type {Record<string, () => boolean>} */
   var needed = {
     'WebAssembly with reference types': function () { return WebAssembly.validate(new Uint8Array(REFERENCES)); },
     'JavaScript modules': function () { return 'noModule' in HTMLScriptElement.prototype; },
@@ -19,6 +20,7 @@
     'transform streams': function () { return typeof TransformStream === 'function'; },
     'compressed streams': function () { return typeof CompressionStream === 'function'; }
   };
+  /** @param {string} name */
   function lacks(name) {
     try {
       return !needed[name]();
@@ -29,8 +31,10 @@
   function tell() {
     var missing = Object.keys(needed).filter(lacks);
     if (missing.length === 0) return;
-    document.getElementById('lacking-list').textContent = missing.join(', ');
-    document.getElementById('lacking').removeAttribute('hidden');
+    var list = document.getElementById('lacking-list');
+    var sentence = document.getElementById('lacking');
+    if (list) list.textContent = missing.join(', ');
+    if (sentence) sentence.removeAttribute('hidden');
   }
   if (document.readyState === 'loading') document.addEventListener('DOMContentLoaded', tell);
   else tell();

@@ -17,12 +17,15 @@ function tellNetwork() {
   if (!navigator.onLine) lost();
 }
 
-/** Registers the service worker; `notice([sentence])` when there is a new version. */
+/**
+ * Registers the service worker; `notice([sentence])` when there is a new version.
+ * @param {{ notice: (sentences: string[]) => void }} act
+ */
 export async function offline({ notice }) {
   tellNetwork();
   // Written in by `downbeam pack --site`, into no other page.
   const known = document.querySelector('meta[name="downbeam-offline"]') !== null;
-  if (!known || globalThis.parent !== globalThis || !('serviceWorker' in navigator) || !/^https?:$/.test(location.protocol)) return;
+  if (!known || window.parent !== window || !('serviceWorker' in navigator) || !/^https?:$/.test(location.protocol)) return;
   try {
     const address = new URL('../service-worker.js', import.meta.url);
     const registration = await navigator.serviceWorker.register(address, { updateViaCache: 'none' });
@@ -32,7 +35,11 @@ export async function offline({ notice }) {
   }
 }
 
-/** A version that waits is taken at the next visit; the learner's attempt is not pulled away from under them. */
+/**
+ * A version that waits is taken at the next visit; the learner's attempt is not pulled away from under them.
+ * @param {ServiceWorkerRegistration} registration
+ * @param {(sentences: string[]) => void} notice
+ */
 function tellUpdates(registration, notice) {
   const tell = () => navigator.serviceWorker.controller && notice([delivery.update]);
   if (registration.waiting) tell();

@@ -11,14 +11,30 @@ import { whatTheyShow } from './curve.js';
 /** How long the page may be busy at a stretch, ms. */
 const SLICE_MS = 24;
 
-/** Shows curves in the page's places for them; returns `add(files)`, files being `[{ name, text }]`. */
+/**
+ * @import { Curve, Overview } from '../pkg/values.js'
+ * @import { PracticeModule } from './module.js'
+ *
+ * A row of the table: what the check found, and the learner's curves.
+ * @typedef {{ status: string, note: string, overview: Overview }} Row
+ */
+
+/**
+ * Shows curves in the page's places for them; returns `add(files)`.
+ * @param {PracticeModule} module
+ */
 export function classCurves(module) {
-  /** Rows by learner or by file, and the receipts by row. */
+  /**
+   * Rows by learner or by file, and the receipts by row.
+   * @type {Map<string, Row>}
+   */
   const rows = new Map();
+  /** @type {Map<string, string>} */
   const receipts = new Map();
+  /** @type {string[]} */
   const bad = [];
 
-  return async function add(files) {
+  return async function add(/** @type {{ name: string, text: string }[]} */ files) {
     for (const { name, text } of files) {
       try {
         if (module.PracticeCheck.isMeant(text)) await addReceipt(text);
@@ -32,6 +48,10 @@ export function classCurves(module) {
     show();
   };
 
+  /**
+   * @param {string} name
+   * @param {string} text
+   */
   function addFile(name, text) {
     const room = new module.PracticeRoom();
     room.load(text);
@@ -39,6 +59,7 @@ export function classCurves(module) {
     room.free();
   }
 
+  /** @param {string} text */
   async function addReceipt(text) {
     const check = new module.PracticeCheck(text);
     const all = JSON.parse(text.replace(/^\uFEFF/, '')).answers.length;
@@ -77,10 +98,10 @@ export function classCurves(module) {
   function shared() {
     const names = [...receipts.keys()];
     const found = module.PracticeCheck.shared([...receipts.values()]);
-    return new Map(names.flatMap((name, i) => (found[2 * i] < 0 ? [] : [[name, [t.group.shares(found[2 * i + 1], names[found[2 * i]])]]])));
+    return new Map(names.flatMap((name, i) => (found[2 * i] < 0 ? [] : [/** @type {const} */ ([name, [t.group.shares(found[2 * i + 1], names[found[2 * i]])]])])));
   }
 
-  function cell(curve) {
+  function cell(/** @type {Curve} */ curve) {
     const verdict = curve.verdicts.at(-1)?.[1];
     return [t.group.cell(curve), ...(curve.reached === null ? [] : [t.group.reached(curve.reached)]), ...(verdict ? [t.verdict(verdict)] : [])].join('; ');
   }

@@ -8,7 +8,25 @@ import { asking, toQuestion } from './asking.js';
 import { complaint } from './module.js';
 import { NO_CHOICE, offerMoment } from './page.js';
 
+/**
+ * @import { ClassDesk } from '../pkg/practice.js'
+ * @import { PracticeFilm } from './film.js'
+ * @import { PracticeModule, PracticeRoom } from './module.js'
+ *
+ * What a learner has answered, by question, with a number that tells learners apart.
+ * @typedef {{ tag: number, choices: (number | null)[] }} Answers
+ */
+
+/**
+ * Begins the round of that name.
+ * @param {PracticeModule} module
+ * @param {PracticeRoom} room
+ * @param {PracticeFilm} film
+ * @param {string} name
+ * @param {(sentence: string) => void} notice
+ */
 export function classLearner(module, room, film, name, notice) {
+  /** @type {ClassDesk} */
   let desk;
   try {
     desk = new module.ClassDesk(name);
@@ -17,7 +35,7 @@ export function classLearner(module, room, film, name, notice) {
   }
   const all = desk.count();
   const key = `downbeam.round.${name}`;
-  const state = taken(stored(key), all);
+  const state = answersIn(stored(key), all);
   const page = asking(answered, () => answered(NO_CHOICE));
   say(byId('class-lead'), t.class.lead(all));
   byId('lead-text').hidden = true;
@@ -42,6 +60,7 @@ export function classLearner(module, room, film, name, notice) {
     await film.open(question);
   }
 
+  /** @param {number} choice */
   function answered(choice) {
     state.choices[next()] = choice;
     // Where nothing can be kept, the code on the page still holds it all.
@@ -67,19 +86,24 @@ export function classLearner(module, room, film, name, notice) {
   }
 
   byId('class-copy').addEventListener('click', async () => {
-    const copied = await copyText(byId('class-code').textContent);
+    const copied = await copyText(byId('class-code').textContent ?? '');
     say(byId('class-copied'), copied ? t.class.copied : '');
     if (!copied) getSelection()?.selectAllChildren(byId('class-code'));
   });
   byId('class-save').addEventListener('click', () => saveText(`downbeam-round-${name}.txt`, `${byId('class-code').textContent}\n`, 'text/plain'));
 }
 
-/** What was answered before, or nothing, with a number that tells learners apart. */
-function taken(text, all) {
+/**
+ * What was answered before, or nothing.
+ * @param {string | null} text
+ * @param {number} all
+ * @returns {Answers}
+ */
+function answersIn(text, all) {
   try {
     const found = JSON.parse(text ?? '');
     const fits = Number.isInteger(found.tag) && found.tag >= 0 && found.tag < 32_768 && Array.isArray(found.choices) && found.choices.length === all;
-    if (fits && found.choices.every((c) => c === null || c === NO_CHOICE || [0, 1, 2, 3].includes(c))) return found;
+    if (fits && found.choices.every((/** @type {number | null} */ c) => c === null || c === NO_CHOICE || [0, 1, 2, 3].includes(Number(c)))) return found;
   } catch {
     // Nothing, or nothing of ours.
   }

@@ -8,7 +8,13 @@ const SIZE = { width: 320, height: 150, left: 34, right: 8, top: 10, bottom: 24 
 /** So many answers are drawn at least, so that a short row is not stretched. */
 const LEAST = 20;
 
-/** The section of a skill. `overview` has the rates. */
+/** @import { Curve, Overview, Skill, SkillCurve, Verdict } from '../pkg/values.js' */
+
+/**
+ * The section of a skill. `overview` has the rates.
+ * @param {SkillCurve} of
+ * @param {Overview} overview
+ */
 export function curveSection({ skill, curve }, overview) {
   return make(
     'section',
@@ -19,14 +25,18 @@ export function curveSection({ skill, curve }, overview) {
   );
 }
 
+/**
+ * @param {Skill} skill
+ * @param {Curve} curve
+ */
 function chart(skill, curve) {
   const { width, height, left, right, top, bottom } = SIZE;
   const { h0, h1 } = curve.limits;
   const [low, high] = [Math.min(-h0, ...curve.cusum) - 0.3, Math.max(h1, ...curve.cusum) + 0.3];
-  const x = (n) => left + ((width - left - right) * n) / Math.max(LEAST, curve.answers);
-  const y = (value) => top + ((height - top - bottom) * (high - value)) / (high - low);
+  const x = (/** @type {number} */ n) => left + ((width - left - right) * n) / Math.max(LEAST, curve.answers);
+  const y = (/** @type {number} */ value) => top + ((height - top - bottom) * (high - value)) / (high - low);
   const svg = shape('svg', { viewBox: `0 0 ${width} ${height}`, class: 'chart', role: 'img', 'aria-label': t.chart(skill, curve) });
-  for (const [value, name] of [[0, 'zero'], [h1, 'limit'], [-h0, 'limit']]) {
+  for (const [value, name] of /** @type {[number, string][]} */ ([[0, 'zero'], [h1, 'limit'], [-h0, 'limit']])) {
     svg.append(shape('line', { class: name, x1: left, x2: width - right, y1: y(value), y2: y(value) }), shape('text', { class: 'tick', x: left - 5, y: y(value) + 3.5, 'text-anchor': 'end' }, t.number(value, 1)));
   }
   // A new stretch after each limit.
@@ -45,11 +55,20 @@ function chart(skill, curve) {
   return svg;
 }
 
-/** A limit that was met: a dot for the good one, a square for the other. */
+/**
+ * A limit that was met: a dot for the good one, a square for the other.
+ * @param {number} x
+ * @param {number} y
+ * @param {Verdict} verdict
+ */
 function sign(x, y, verdict) {
   return verdict === 'acceptable' ? shape('circle', { class: 'met', cx: x, cy: y, r: 4 }) : shape('rect', { class: 'met', x: x - 4, y: y - 4, width: 8, height: 8 });
 }
 
+/**
+ * @param {Skill} skill
+ * @param {Curve} curve
+ */
 function table(skill, curve) {
   const verdicts = new Map(curve.verdicts);
   const rows = curve.cusum.map((value, i) => {
@@ -62,7 +81,10 @@ function table(skill, curve) {
   return make('details', {}, make('summary', {}, t.chartTable), make('div', { class: 'scrolled', tabindex: '0', role: 'region', 'aria-label': t.skill(skill) }, make('table', { class: 'plain-table' }, make('thead', {}, head), make('tbody', {}, ...rows))));
 }
 
-/** What the curves can show. */
+/**
+ * What the curves can show.
+ * @param {Overview} overview
+ */
 export function whatTheyShow(overview) {
   const { limits } = overview.skills[0].curve;
   return [t.what.sum(overview, limits), t.what.reached(overview), t.what.not].map((text) => make('p', {}, text));

@@ -1,6 +1,6 @@
 // The film of the open question: shaped a bone at a time, drawn at the screen's resolution, moved to what is true.
 
-import { byId, say } from '../base/dom.js';
+import { byId, penOf, say } from '../base/dom.js';
 import { rest } from '../base/frame.js';
 import { shape } from '../base/svg.js';
 import { practice as t } from '../words/practice.js';
@@ -12,17 +12,36 @@ const MOST_PIXELS = 1024;
 const WAY_MS = 1400;
 const calm = matchMedia('(prefers-reduced-motion: reduce)');
 
-/** The view of a practice room. `broken(error)` is told of what must not happen. */
+/**
+ * @import { Orientation, ShownQuestion, What } from '../pkg/values.js'
+ * @import { PracticeRoom } from './module.js'
+ *
+ * Right and up of the film's middle, mm.
+ * @typedef {[number, number]} Point
+ *
+ * Which film of a question: the one that was asked, the later one of contrast, the one of the answer.
+ * @typedef {'asked' | 'later' | 'answered'} Moment
+ *
+ * @typedef {ReturnType<typeof filmOf>} PracticeFilm
+ */
+
+/**
+ * The view of a practice room. `broken(error)` is told of what must not happen.
+ * @param {PracticeRoom} room
+ * @param {(error: unknown) => void} broken
+ */
 export function filmOf(room, broken) {
-  const canvas = byId('radiograph');
-  const context = canvas.getContext('2d');
-  const shown = { at: null, moment: 'asked', answered: false, outlines: false, boneDark: true, ready: false, run: 0 };
+  const canvas = byId('radiograph', HTMLCanvasElement);
+  const context = penOf(canvas);
+  /** @type {{ at: Orientation, moment: Moment, answered: boolean, outlines: boolean, boneDark: boolean, ready: boolean, run: number }} */
+  const shown = { at: { oblique: 0, tilt: 0 }, moment: 'asked', answered: false, outlines: false, boneDark: true, ready: false, run: 0 };
 
   const restPixels = () => {
     const side = Math.min(MOST_PIXELS, Math.max(MOVING_PIXELS, canvas.clientWidth * devicePixelRatio));
     return Math.round(side / 32) * 32;
   };
 
+  /** @param {number} pixels */
   function draw(pixels) {
     if (!shown.ready) return;
     const { at, moment, boneDark, answered, outlines } = shown;
@@ -47,7 +66,10 @@ export function filmOf(room, broken) {
   return {
     shown,
     again,
-    /** Shapes the patient of the question that was opened; resolves when its film is there, or another question was opened meanwhile. */
+    /**
+     * Shapes the patient of the question that was opened; resolves when its film is there, or another question was opened meanwhile.
+     * @param {ShownQuestion} question
+     */
     async open(question) {
       const run = ++shown.run;
       Object.assign(shown, { at: question.view, moment: 'asked', answered: false, outlines: question.outlines, ready: false });
@@ -60,12 +82,18 @@ export function filmOf(room, broken) {
       byId('film').dataset.ready = 'yes';
       again();
     },
-    /** Shows a moment: asked, later or answered. */
+    /**
+     * Shows a moment.
+     * @param {Moment} moment
+     */
     show(moment) {
       shown.moment = moment;
       again();
     },
-    /** Moves to the truth, with the reason on it. */
+    /**
+     * Moves to the truth, with the reason on it.
+     * @param {Orientation} truth
+     */
     async turn(truth) {
       const run = ++shown.run;
       const from = shown.at;
@@ -75,7 +103,7 @@ export function filmOf(room, broken) {
       if (far > 0.05 && !calm.matches) {
         const began = performance.now();
         for (let share = 0; share < 1; ) {
-          const now = await new Promise((resolve) => requestAnimationFrame(resolve));
+          const now = await new Promise((/** @type {(now: number) => void} */ resolve) => requestAnimationFrame(resolve));
           if (run !== shown.run) return;
           share = Math.min(1, Math.max(0, now - began) / WAY_MS);
           const eased = share * share * (3 - 2 * share);
@@ -91,7 +119,11 @@ export function filmOf(room, broken) {
       again();
       byId('film').dataset.moving = 'no';
     },
-    /** Shows the film that was asked, or the truth again. */
+    /**
+     * Shows the film that was asked, or the truth again.
+     * @param {Orientation} at
+     * @param {boolean} answered
+     */
     put(at, answered) {
       shown.run += 1;
       Object.assign(shown, { at, answered, moment: answered ? 'answered' : 'asked' });
@@ -100,20 +132,28 @@ export function filmOf(room, broken) {
   };
 }
 
-/** `[u, v, u, v, …]` in tenths of a mm to points. */
+/**
+ * `[u, v, u, v, …]` in tenths of a mm to points.
+ * @param {number[]} flat
+ */
 function pairs(flat) {
+  /** @type {Point[]} */
   const points = [];
   for (let i = 0; i < flat.length; i += 2) points.push([flat[i] / 10, flat[i + 1] / 10]);
   return points;
 }
 
-const path = (what, points) => shape('path', { class: what, d: points.map(([u, v], i) => `${i ? 'L' : 'M'}${u.toFixed(1)} ${(-v).toFixed(1)}`).join('') });
+const path = (/** @type {string} */ what, /** @type {Point[]} */ points) => shape('path', { class: what, d: points.map(([u, v], i) => `${i ? 'L' : 'M'}${u.toFixed(1)} ${(-v).toFixed(1)}`).join('') });
 
-const circle = (what, [u, v], radius) => shape('circle', { class: what, cx: u.toFixed(1), cy: (-v).toFixed(1), r: radius });
+const circle = (/** @type {string} */ what, /** @type {Point} */ [u, v], /** @type {number} */ radius) => shape('circle', { class: what, cx: u.toFixed(1), cy: (-v).toFixed(1), r: radius });
 
-/** The shapes of a mark; each with a dark rim under it, so that it shows on any film. */
+/**
+ * The shapes of a mark; each with a dark rim under it, so that it shows on any film.
+ * @param {What} what
+ * @param {Point[]} line
+ */
 function mark(what, line) {
-  const shapes = (kind) => {
+  const shapes = (/** @type {string} */ kind) => {
     if (what === 'notch') return [circle(kind, line[0], 5.2), path(`${kind} thick`, line)];
     if (line.length === 1) return [circle(kind, line[0], what === 'dot' ? 2.2 : 1.8)];
     if (what === 'process') return [path(`${kind} thick`, line), ...line.map((end) => path(kind, [[end[0], end[1] - 2], [end[0], end[1] + 2]]))];

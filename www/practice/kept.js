@@ -5,7 +5,12 @@ import { complaint } from './module.js';
 
 const KEY = 'downbeam.practice';
 
-/** Joins a practice room with the storage. */
+/** @import { PracticeRoom } from './module.js' */
+
+/**
+ * Joins a practice room with the storage.
+ * @param {PracticeRoom} room
+ */
 export function keptPractice(room) {
   let locked = false;
   let problem = null;

@@ -15,12 +15,25 @@ export function namedRound() {
   return named && decodeURIComponent(named[1]);
 }
 
-/** Dresses the page, brings the engine's module and uses it; what goes wrong on the way is said. `use({ module, room, film, notice })`. */
+/**
+ * @import { ShownQuestion } from '../pkg/values.js'
+ * @import { PracticeFilm } from './film.js'
+ * @import { PracticeModule, PracticeRoom } from './module.js'
+ *
+ * What a page of practice works with.
+ * @typedef {{ module: PracticeModule, room: PracticeRoom, film: PracticeFilm, notice: (sentence: string) => void }} Bench
+ */
+
+/**
+ * Dresses the page, brings the engine's module and uses it; what goes wrong on the way is said.
+ * @param {string} title
+ * @param {(bench: Bench) => void} use
+ */
 export async function practicePage(title, use) {
   const notice = beginPage(title);
   fillPractice();
   say(byId('status'), t.loading);
-  const broken = (error) => notice(complaint(error), { again: true });
+  const broken = (/** @type {unknown} */ error) => notice(complaint(error), { again: true });
   try {
     const module = await practiceModule();
     const room = new module.PracticeRoom();
@@ -34,7 +47,10 @@ export async function practicePage(title, use) {
   document.documentElement.dataset.settled = 'yes';
 }
 
-/** Inverted or not, and for contrast the later film. */
+/**
+ * Inverted or not, and for contrast the later film.
+ * @param {PracticeFilm} film
+ */
 function filmButtons(film) {
   byId('invert').addEventListener('click', () => {
     film.shown.boneDark = !film.shown.boneDark;
@@ -48,7 +64,10 @@ function filmButtons(film) {
   });
 }
 
-/** The later film is there for contrast alone, and is not shown at first. */
+/**
+ * The later film is there for contrast alone, and is not shown at first.
+ * @param {ShownQuestion} question
+ */
 export function offerMoment(question) {
   byId('moment').hidden = !question.contrast;
   byId('moment').setAttribute('aria-pressed', 'false');

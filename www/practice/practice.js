@@ -12,6 +12,9 @@ import { keptPractice } from './kept.js';
 import { complaint, today } from './module.js';
 import { namedRound, offerMoment, practicePage } from './page.js';
 
+/** Buttons of the film, by key. */
+const FILM_KEYS = new Map([['c', 'moment'], ['b', 'back']]);
+
 practicePage(t.title, ({ module, room, film, notice }) => {
   filmKeys();
   const round = namedRound();
@@ -21,20 +24,41 @@ practicePage(t.title, ({ module, room, film, notice }) => {
   else daily(room, film, notice);
 });
 
+/**
+ * @import { AskedCard, Orientation, ShownQuestion } from '../pkg/values.js'
+ * @import { PracticeFilm } from './film.js'
+ * @import { PracticeRoom } from './module.js'
+ *
+ * The round under way: its cards, which is asked, what was answered (null: left out), and of the open question the question and the true view.
+ * @typedef {object} Round
+ * @property {number} seed
+ * @property {AskedCard[]} cards
+ * @property {number} at
+ * @property {(AskedCard & { right: boolean | null })[]} results
+ * @property {ShownQuestion | null} question
+ * @property {Orientation | null} truth
+ */
+
 /** C for the later film, B for the film that was asked. */
 function filmKeys() {
   addEventListener('keydown', (event) => {
-    if (event.altKey || event.ctrlKey || event.metaKey || event.target.closest?.('input, textarea, select')) return;
-    const name = { c: 'moment', b: 'back' }[event.key.toLowerCase()];
+    if (event.altKey || event.ctrlKey || event.metaKey || (event.target instanceof Element && event.target.closest('input, textarea, select'))) return;
+    const name = FILM_KEYS.get(event.key.toLowerCase());
     if (name && !byId(name).hidden && !byId('asking').hidden) byId(name).click();
   });
 }
 
+/**
+ * @param {PracticeRoom} room
+ * @param {PracticeFilm} film
+ * @param {(sentence: string) => void} notice
+ */
 function daily(room, film, notice) {
   const kept = keptPractice(room);
   if (kept.problem) notice(t.badKeep(kept.problem));
   else if (!storageWorks()) notice(t.noKeep);
   const page = asking(answered, leftOut);
+  /** @type {Round | null} */
   let round = null;
 
   /** Sets everything that is not a question. */
@@ -52,14 +76,15 @@ function daily(room, film, notice) {
 
   function beginRound() {
     const [seed] = crypto.getRandomValues(new Uint32Array(1));
-    round = { seed, cards: room.dailyRound(today(), seed), at: 0, results: [] };
+    round = { seed, cards: room.dailyRound(today(), seed), at: 0, results: [], question: null, truth: null };
     for (const id of ['start', 'curves', 'keep', 'result']) byId(id).hidden = true;
     byId('lead').dataset.asking = 'yes';
     byId('asking').hidden = false;
-    ask();
+    ask(round);
   }
 
-  async function ask() {
+  /** @param {Round} round */
+  async function ask(round) {
     const { kind, level, side, stage } = round.cards[round.at];
     const question = room.begin(round.seed, round.at, kind, level, side, stage);
     round.question = question;
@@ -72,26 +97,30 @@ function daily(room, film, notice) {
     await film.open(question);
   }
 
+  /** @param {number} choice */
   function answered(choice) {
-    const told = room.told(choice);
+    if (!round) return;
+    const verdict = room.told(choice);
     room.record(choice, Date.now(), today());
     if (!kept.write() && !kept.problem) notice(t.noKeep);
-    round.results.push({ ...round.cards[round.at], right: told.right });
-    round.truth = told.truth;
-    page.tell(choice, told);
+    round.results.push({ ...round.cards[round.at], right: verdict.right });
+    round.truth = verdict.truth;
+    page.tell(choice, verdict);
     byId('moment').setAttribute('aria-pressed', 'false');
     byId('back').hidden = false;
-    toNext();
-    film.turn(told.truth);
+    toNext(round);
+    film.turn(verdict.truth);
   }
 
   function leftOut() {
+    if (!round) return;
     round.results.push({ ...round.cards[round.at], right: null });
     page.close();
-    toNext();
+    toNext(round);
   }
 
-  function toNext() {
+  /** @param {Round} round */
+  function toNext(round) {
     say(byId('next'), round.at + 1 < round.cards.length ? t.next : t.finish);
     byId('next').hidden = false;
     byId('next').focus({ preventScroll: true });
@@ -101,17 +130,20 @@ function daily(room, film, notice) {
 
   byId('begin').addEventListener('click', beginRound);
   byId('next').addEventListener('click', () => {
+    if (!round) return;
     round.at += 1;
-    if (round.at < round.cards.length) return ask();
-    finish();
+    if (round.at < round.cards.length) return ask(round);
+    finish(round);
   });
   byId('back').addEventListener('click', () => {
+    if (!round?.question || !round.truth) return;
     const back = byId('back').getAttribute('aria-pressed') !== 'true';
     byId('back').setAttribute('aria-pressed', String(back));
     film.put(back ? round.question.view : round.truth, !back);
   });
 
-  function finish() {
+  /** @param {Round} round */
+  function finish(round) {
     const counted = round.results.filter((result) => result.right !== null);
     rest();
     say(byId('result-heading'), t.done(counted.filter((result) => result.right).length, counted.length));
@@ -128,7 +160,7 @@ function daily(room, film, notice) {
 
   /** Saves a receipt under the learner's code, which is what a teacher's list knows. */
   function handIn() {
-    const code = byId('keep-code').value.trim();
+    const code = byId('keep-code', HTMLInputElement).value.trim();
     if (code === '') {
       say(byId('keep-said'), t.keep.noCode);
       return byId('keep-code').focus();

@@ -7,7 +7,7 @@ import { endsOwnView, PATIENT, PLACE, TARGET } from './positioning.js';
 /**
  * @import { Angles } from '../base/tenth.js'
  * @import { TeachingRoom } from '../pkg/downbeam.js'
- * @import { BeamChoices, DrawnEntry, ExerciseEntry, LessonEntry, Level, PatientEntry, Ranges, Report, Standing, ViewKind } from '../pkg/values.js'
+ * @import { BeamChoices, DrawnEntry, ExerciseEntry, Label, LessonEntry, Level, PatientEntry, Ranges, Report, Standing, ViewKind } from '../pkg/values.js'
  * @import { Positioning } from './positioning.js'
  * @import { Store } from './store.js'
  *
@@ -30,6 +30,7 @@ import { endsOwnView, PATIENT, PLACE, TARGET } from './positioning.js';
  *   json: string, info: LessonEntry, drawn: DrawnEntry, resume: string[] | null, asks: Set<string>, assessment: boolean, wantsMark: boolean,
  *   openApproach: boolean, standing: (log: string[]) => Standing, naming: () => ExerciseEntry | null,
  *   hintPart: () => string, hintDone: string, hintOpen: string, noUndo: (finished: boolean | undefined) => boolean,
+ *   lit: () => Label | null, verdict: (answer: ExerciseEntry) => string,
  * }} RunningLesson
  *
  * What the parts of the page share. `room` and `report` are null while there is no engine.

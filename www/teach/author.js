@@ -21,20 +21,37 @@ const QUIET_MS = 250;
 /** Where the work is kept between visits. */
 const DRAFT = 'downbeam.author';
 
+/**
+ * @import { ReadError } from '../pkg/values.js'
+ * @import { Shelf } from './lesson-shelf.js'
+ * @import { Loose } from './lesson-text.js'
+ * @import { Placed } from './problem-slots.js'
+ */
+
 const notice = beginPage(t.title);
 const showPicture = preview();
-const json = byId('json');
+const json = byId('json', HTMLTextAreaElement);
+const [code, linkIn, linkOut] = ['code', 'link-in', 'link-out'].map((id) => byId(id, HTMLInputElement));
+const handout = byId('handout', HTMLTextAreaElement);
+const whole = byId('whole', HTMLFieldSetElement);
+const ships = byId('shipped', HTMLSelectElement);
 const review = onceQuiet(reviewed, QUIET_MS);
+/** @type {Awaited<ReturnType<typeof lessonDesk>> | null} */
 let desk = null;
+/** @type {ReturnType<typeof lessonForm> | null} */
 let form = null;
-/** The last lesson that the form could show. */
+/**
+ * The last lesson that the form could show.
+ * @type {Loose | null}
+ */
 let lesson = null;
+/** @type {string | null} */
 let before = null;
 let samples = 1;
-let told = false;
+let saidNoDraft = false;
 
-byId('code').value = t.sample(samples);
-byId('whole').disabled = true;
+code.value = t.sample(samples);
+whole.disabled = true;
 begin();
 
 async function begin() {
@@ -42,13 +59,14 @@ async function begin() {
     desk = await lessonDesk(teach.noEngine);
   } catch (error) {
     // A form without the engine would say of everything that it is right.
-    for (const part of document.querySelectorAll('.bench, .file')) part.hidden = true;
-    for (const id of ['shipped', 'open-file', 'fresh', 'link-in', 'open-link']) byId(id).disabled = true;
-    return notice(error.message, { again: true });
+    for (const part of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll('.bench, .file'))) part.hidden = true;
+    ships.disabled = linkIn.disabled = true;
+    for (const id of ['open-file', 'fresh', 'open-link']) byId(id, HTMLButtonElement).disabled = true;
+    return notice(complaint(error), { again: true });
   }
   const offered = desk.choices();
-  form = lessonForm(byId('whole'), offered, formChanged);
-  byId('whole').disabled = false;
+  form = lessonForm(whole, offered, formChanged);
+  whole.disabled = false;
   const fresh = written(newLesson(offered.format));
   const kept = stored(DRAFT);
   load(kept ?? fresh);
@@ -61,15 +79,16 @@ async function begin() {
 
 // Where a lesson comes from.
 
+/** @param {Shelf} shelf */
 function offerShelf({ lessons }) {
-  const title = ({ id, text }) => {
+  const title = (/** @type {Shelf['lessons'][number]} */ { id, text }) => {
     try {
-      return desk.read(text, teach.language).title;
+      return desk?.read(text, teach.language).title ?? id;
     } catch {
       return id;
     }
   };
-  const show = choices(byId('shipped'), [['', t.pick], ...lessons.map((l) => [l.id, title(l)])], (id) => {
+  const show = choices(ships, [['', t.pick], ...lessons.map((l) => /** @type {const} */ ([l.id, title(l)]))], (id) => {
     const found = lessons.find((l) => l.id === id);
     if (found) replace(found.text);
   });
@@ -77,17 +96,21 @@ function offerShelf({ lessons }) {
   document.documentElement.dataset.shelf = 'yes';
 }
 
-chooser(byId('open-file'), byId('lesson-file'), ([file]) => opened(() => lessonText(file)));
+chooser(byId('open-file'), byId('lesson-file', HTMLInputElement), ([file]) => opened(() => lessonText(file)));
 byId('open-link').addEventListener('click', openLink);
-byId('link-in').addEventListener('keydown', (event) => event.key === 'Enter' && openLink());
+linkIn.addEventListener('keydown', (event) => event.key === 'Enter' && openLink());
 
 async function openLink() {
-  const link = byId('link-in').value.trim();
-  if (link === '') return byId('link-in').focus();
-  if (await opened(async () => desk.fromLink(link))) byId('link-in').value = '';
+  const link = linkIn.value.trim();
+  const from = desk;
+  if (link === '' || !from) return linkIn.focus();
+  if (await opened(async () => from.fromLink(link))) linkIn.value = '';
 }
 
-/** Takes up what `source` gives; a file with mistakes in it is taken up too, to be mended. */
+/**
+ * Takes up what `source` gives; a file with mistakes in it is taken up too, to be mended.
+ * @param {() => Promise<string>} source
+ */
 async function opened(source) {
   let wrong = '';
   try {
@@ -100,7 +123,10 @@ async function opened(source) {
   return wrong === '';
 }
 
-/** Puts another lesson in the place of the present one, which can be brought back. */
+/**
+ * Puts another lesson in the place of the present one, which can be brought back.
+ * @param {string} text
+ */
 function replace(text) {
   before = json.value;
   byId('before').hidden = false;
@@ -109,18 +135,21 @@ function replace(text) {
 }
 
 byId('before').addEventListener('click', () => {
-  const text = before;
+  const text = before ?? '';
   before = null;
   byId('before').hidden = true;
-  byId('shipped').value = '';
+  ships.value = '';
   load(text);
   say(byId('status'), t.broughtBack);
-  byId('shipped').focus();
+  ships.focus();
 });
 
 // Form and file.
 
-/** Shows a text in the file and, if it can be, in the form. */
+/**
+ * Shows a text in the file and, if it can be, in the form.
+ * @param {string} text
+ */
 function load(text) {
   json.value = text;
   takeIn();
@@ -131,15 +160,16 @@ function takeIn() {
   const found = parsed(json.value);
   if (found) {
     lesson = found;
-    form.fill(found);
+    form?.fill(found);
   }
   byId('waits').hidden = Boolean(found);
   byId('again').hidden = lesson === null;
-  byId('whole').disabled = !found;
+  whole.disabled = !found;
   pending();
 }
 
 function formChanged() {
+  if (!form || !lesson) return;
   lesson = form.read(lesson);
   json.value = written(lesson);
   pending();
@@ -148,7 +178,7 @@ function formChanged() {
 json.addEventListener('input', () => form && takeIn());
 byId('sheet').addEventListener('submit', (event) => event.preventDefault());
 byId('again').addEventListener('click', () => {
-  load(written(lesson));
+  if (lesson) load(written(lesson));
   json.focus();
 });
 
@@ -160,28 +190,33 @@ function pending() {
 // What the engine says.
 
 function reviewed() {
-  if (!desk) return;
+  if (!desk || !form) return;
   const text = json.value;
   const problems = problemsOf(text);
   const placed = form.show(problems);
   showVerdict(placed);
   showLink(text, problems.length === 0);
   showDrawn();
-  if (!store(DRAFT, text) && !told) {
-    told = true;
+  if (!store(DRAFT, text) && !saidNoDraft) {
+    saidNoDraft = true;
     notice(t.noDraft);
   }
   document.documentElement.dataset.settled = 'yes';
 }
 
+/**
+ * @param {string} text
+ * @returns {ReadError[]}
+ */
 function problemsOf(text) {
   try {
-    return desk.problems(text);
+    return desk?.problems(text) ?? [];
   } catch (error) {
     return [{ path: '', problem: complaint(error) }];
   }
 }
 
+/** @param {Placed[]} placed */
 function showVerdict(placed) {
   say(byId('verdict'), placed.length === 0 ? t.good : t.bad(placed.length));
   byId('verdict').dataset.good = placed.length === 0 ? 'yes' : 'no';
@@ -199,38 +234,44 @@ function showVerdict(placed) {
   else json.removeAttribute('aria-invalid');
 }
 
+/**
+ * @param {string} text
+ * @param {boolean} good
+ */
 function showLink(text, good) {
   let link = '';
   let note = good ? t.linkNote : t.noLink;
-  if (good) {
+  if (good && desk) {
     try {
       link = `${new URL('index.html', location.href)}#${desk.toLink(text)}`;
     } catch (error) {
       note = sentence(complaint(error));
     }
   }
-  byId('link-out').value = link;
+  linkOut.value = link;
   say(byId('link-note'), note);
-  byId('copy').disabled = link === '';
+  byId('copy', HTMLButtonElement).disabled = link === '';
   for (const [id, page] of [['try', 'index.html'], ['check-link', 'check.html']]) {
     // A link without an address is none: it is out of reach of keys and pointer.
-    if (link) byId(id).href = link.replace('index.html', page);
-    else byId(id).removeAttribute('href');
-    if (link) byId(id).removeAttribute('aria-disabled');
-    else byId(id).setAttribute('aria-disabled', 'true');
+    const anchor = byId(id, HTMLAnchorElement);
+    if (link) anchor.href = link.replace('index.html', page);
+    else anchor.removeAttribute('href');
+    if (link) anchor.removeAttribute('aria-disabled');
+    else anchor.setAttribute('aria-disabled', 'true');
   }
-  const info = good ? desk.read(text, teach.language) : null;
-  byId('handout').value = link ? t.handoutText(info.title, link, info.asks_code, info.pass_mark) : '';
-  byId('copy-handout').disabled = link === '';
+  const info = good && desk ? desk.read(text, teach.language) : null;
+  handout.value = link && info ? t.handoutText(info.title, link, info.asks_code, info.pass_mark) : '';
+  byId('copy-handout', HTMLButtonElement).disabled = link === '';
   say(byId('hash'), info?.sha256 ?? t.noHash);
 }
 
 /** What the lesson draws for the code. */
 function showDrawn() {
+  if (!desk) return;
   let drawn = null;
   let words = t.nothingDrawn;
   try {
-    const it = new desk(json.value, byId('code').value);
+    const it = new desk(json.value, code.value);
     drawn = it.drawn();
     it.free();
     words = t.gets(drawn);
@@ -245,25 +286,26 @@ function showDrawn() {
   showPicture(drawn && { patient: drawn.patient, seed: drawn.seed, changed: drawn.changed, level: drawn.level, side: drawn.side });
 }
 
-byId('code').addEventListener('input', pending);
+code.addEventListener('input', pending);
 byId('another').addEventListener('click', () => {
   samples += 1;
-  byId('code').value = t.sample(samples);
+  code.value = t.sample(samples);
   pending();
 });
 
 // Handing out.
 
-for (const [button, field] of [['copy', 'link-out'], ['copy-handout', 'handout']]) {
+for (const [button, field] of /** @type {const} */ ([['copy', linkOut], ['copy-handout', handout]])) {
   byId(button).addEventListener('click', async () => {
-    const copied = await copyText(byId(field).value);
-    if (!copied) byId(field).select();
-    const said = copied ? (field === 'handout' ? t.handoutCopied : t.copied) : t.notCopied;
+    const copied = await copyText(field.value);
+    if (!copied) field.select();
+    const said = copied ? (field === handout ? t.handoutCopied : t.copied) : t.notCopied;
     say(byId('link-note'), said);
     say(byId('status'), said);
   });
 }
 byId('save').addEventListener('click', () => {
-  const name = /^[a-z][a-z0-9-]{0,63}$/.test(lesson?.id) ? lesson.id : 'lesson';
+  const id = String(lesson?.id);
+  const name = lesson && /^[a-z][a-z0-9-]{0,63}$/.test(id) ? id : 'lesson';
   saveText(`${name}.json`, json.value, 'application/json');
 });

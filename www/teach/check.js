@@ -19,33 +19,51 @@ const SLICE_MS = 24;
 const NAMED = 20;
 /** As `practice_receipt::PracticeReceipt::is_meant` has it: asked before the module is there. */
 const PRACTICE = /"downbeam-practice-receipt-/;
-const STATUS = ['verified', 'altered', 'unknown_engine', 'unknown_lesson', 'unreadable'];
+const STATUS = /** @type {const} */ (['verified', 'altered', 'unknown_engine', 'unknown_lesson', 'unreadable']);
+
+/**
+ * @import { ClassRoom } from '../pkg/lessons.js'
+ * @import { LessonSummary } from '../pkg/values.js'
+ * @import { Status } from './class-rows.js'
+ * @import { Given } from './receipt-files.js'
+ */
 
 const notice = beginPage(t.title);
 document.body.append(bandPatterns());
 const showRows = rowsTable();
-/** Titles of the lessons by id, and how many of them came with the page and how many did not. */
+/**
+ * Titles of the lessons by id, and how many of them came with the page and how many did not.
+ * @type {Map<string, string>}
+ */
 const titles = new Map();
 const lessons = { shipped: 0, own: 0 };
-const titleOf = (id) => titles.get(id) ?? id;
+const titleOf = (/** @type {string} */ id) => titles.get(id) ?? id;
+/** @type {Awaited<ReturnType<typeof lessonModule>> | null} */
 let engine = null;
+/** @type {ClassRoom | null} */
 let room = null;
 /** Receipts in the engine, and those of them that are not checked yet. */
 let given = 0;
 let left = 0;
 let cancelled = false;
-/** Takes receipts of practice in, once there were any. */
+/**
+ * Takes receipts of practice in, once there were any.
+ * @type {((files: { name: string, text: string }[]) => Promise<void>) | null}
+ */
 let addCurves = null;
-/** One thing after the other: what is given meanwhile waits. */
+/**
+ * One thing after the other: what is given meanwhile waits.
+ * @type {Promise<unknown>}
+ */
 let work = begin();
-work.catch((error) => notice(error.message, { again: !room }));
+work.catch((error) => notice(complaint(error), { again: !room }));
 
 async function begin() {
   say(byId('lessons-state'), teach.loading);
   try {
     engine = await lessonModule(teach.noEngine);
   } catch (error) {
-    say(byId('lessons-state'), error.message);
+    say(byId('lessons-state'), complaint(error));
     throw error;
   }
   room = new engine.ClassRoom();
@@ -63,7 +81,15 @@ async function begin() {
   document.documentElement.dataset.settled = 'yes';
 }
 
+/** What there is once the engine has come. */
+function there() {
+  if (!engine || !room) throw new Error(teach.loading);
+  return { engine, room };
+}
+
+/** @param {string} json */
 function addLesson(json) {
+  const { engine, room } = there();
   const title = room.addLesson(json, teach.language);
   titles.set(engine.LessonDesk.read(json, teach.language).id, title);
   return title;
@@ -71,40 +97,57 @@ function addLesson(json) {
 
 const sayLessons = () => say(byId('lessons-state'), t.lessonsState(lessons.shipped, lessons.own));
 
-/** Does a thing once what is under way has come to its end; without an engine it only says so. */
+/**
+ * Does a thing once what is under way has come to its end; without an engine it only says so.
+ * @template T
+ * @param {() => T | Promise<T>} act
+ * @returns {Promise<T | void>}
+ */
 function afterwards(act) {
-  work = work.then(act).catch((error) => notice(complaint(error)));
-  return work;
+  const done = work.then(act).catch((error) => notice(complaint(error)));
+  work = done;
+  return done;
 }
 
 const showLearners = learners({ room: () => room, afterwards, titleOf, listed: () => (byId('result').hidden ? showLearners() : show()) });
 
 // Lessons of one's own.
 
-chooser(byId('choose-lessons'), byId('lesson-files'), (files) => afterwards(() => ownLessons(files.map((file) => () => lessonText(file).then((text) => [file.name, text])))));
+chooser(byId('choose-lessons'), byId('lesson-files', HTMLInputElement), (files) => afterwards(() => ownLessons(files.map((file) => async () => ({ name: file.name, text: await lessonText(file) })))));
+const linkField = byId('lesson-link', HTMLInputElement);
 byId('add-link').addEventListener('click', addLink);
-byId('lesson-link').addEventListener('keydown', (event) => event.key === 'Enter' && addLink());
+linkField.addEventListener('keydown', (event) => event.key === 'Enter' && addLink());
 
 // The author's page hands over a lesson in the address of this one.
 if (/^#lesson=/.test(location.hash)) {
   const link = location.href;
-  afterwards(() => ownLessons([async () => ['', engine.LessonDesk.fromLink(link)]]));
+  afterwards(() => ownLessons([fromLink(link)]));
 }
 
 function addLink() {
-  const link = byId('lesson-link').value.trim();
-  if (link === '') return byId('lesson-link').focus();
-  afterwards(() => ownLessons([async () => ['', engine.LessonDesk.fromLink(link)]])).then((added) => added && (byId('lesson-link').value = ''));
+  const link = linkField.value.trim();
+  if (link === '') return linkField.focus();
+  afterwards(() => ownLessons([fromLink(link)])).then((added) => added && (linkField.value = ''));
 }
 
-/** Adds lessons and checks again what has been checked. Returns whether all could be used. */
+/** The lesson in a link, which has no name of its own. */
+function fromLink(/** @type {string} */ link) {
+  return async () => ({ name: '', text: there().engine.LessonDesk.fromLink(link) });
+}
+
+/**
+ * Adds lessons and checks again what has been checked. Returns whether all could be used.
+ * @param {(() => Promise<{ name: string, text: string }>)[]} sources
+ */
 async function ownLessons(sources) {
   if (!room) return false;
+  /** @type {string[]} */
   const bad = [];
+  /** @type {string[]} */
   const done = [];
   for (const source of sources) {
     try {
-      const [name, text] = await source();
+      const { name, text } = await source();
       try {
         done.push(addLesson(text));
       } catch (error) {
@@ -129,9 +172,9 @@ async function ownLessons(sources) {
 
 // Receipts.
 
-chooser(byId('choose-files'), byId('files'), (files) => take(async () => chosen(files)));
-chooser(byId('choose-folder'), byId('folder'), (files) => take(async () => chosen(files)));
-for (const type of ['dragenter', 'dragover']) {
+chooser(byId('choose-files'), byId('files', HTMLInputElement), (files) => take(async () => chosen(files)));
+chooser(byId('choose-folder'), byId('folder', HTMLInputElement), (files) => take(async () => chosen(files)));
+for (const type of /** @type {const} */ (['dragenter', 'dragover'])) {
   addEventListener(type, (event) => {
     if (![...(event.dataTransfer?.types ?? [])].includes('Files')) return;
     event.preventDefault();
@@ -156,18 +199,23 @@ byId('clear').addEventListener('click', () => {
   afterwards(clear);
 });
 
-const take = (find) => afterwards(async () => room && readAll(await find()));
+const take = (/** @type {() => Promise<Given[]>} */ find) => afterwards(async () => room && readAll(await find()));
 
-/** Reads the files into the engine, then checks. */
+/**
+ * Reads the files into the engine, then checks.
+ * @param {Given[]} files
+ */
 async function readAll(files) {
+  const { engine, room } = there();
   cancelled = false;
   progress(t.waiting, null);
-  const { taken, leftOut } = await sorted(files, engine.ClassRoom);
+  const { used, leftOut } = await sorted(files, engine.ClassRoom);
   showLeftOut(leftOut);
+  /** @type {{ name: string, text: string }[]} */
   const practice = [];
   let read = 0;
   let since = performance.now();
-  reading: for (const one of taken) {
+  reading: for (const one of used) {
     const place = placeOf(one);
     for await (const { line, text, why } of receiptsIn(one, engine.ClassRoom)) {
       if (why === undefined && PRACTICE.test(text)) {
@@ -178,7 +226,7 @@ async function readAll(files) {
       else room.addUnreadable(place, line, why);
       given += 1;
       if (performance.now() - since > SLICE_MS) {
-        progress(t.reading(read + 1, taken.length), read / taken.length);
+        progress(t.reading(read + 1, used.length), read / used.length);
         await rest();
         since = performance.now();
       }
@@ -190,8 +238,8 @@ async function readAll(files) {
   left = room.check(0);
   if (cancelled) {
     show();
-    say(byId('status'), t.stoppedReading(read, taken.length));
-    notice(t.stoppedReading(read, taken.length));
+    say(byId('status'), t.stoppedReading(read, used.length));
+    notice(t.stoppedReading(read, used.length));
     return;
   }
   if (left === 0 && practice.length > 0) return void show();
@@ -202,7 +250,10 @@ async function readAll(files) {
   await checkAll();
 }
 
-/** Receipts of practice are asked again by the module for practice, which comes when the first one does. */
+/**
+ * Receipts of practice are asked again by the module for practice, which comes when the first one does.
+ * @param {{ name: string, text: string }[]} receipts
+ */
 async function showPractice(receipts) {
   const { practiceModule, fillPractice } = await import('../practice/module.js');
   const { classCurves } = await import('../practice/class-curves.js');
@@ -214,6 +265,7 @@ async function showPractice(receipts) {
 
 /** Checks all that is left, a slice at a time. */
 async function checkAll() {
+  const { room } = there();
   cancelled = false;
   while (left > 0 && !cancelled) {
     const until = performance.now() + SLICE_MS;
@@ -227,7 +279,7 @@ async function checkAll() {
 }
 
 async function clear() {
-  room.clear();
+  there().room.clear();
   given = left = 0;
   byId('result').hidden = byId('after').hidden = byId('left-out').hidden = true;
   progress('', undefined);
@@ -235,24 +287,33 @@ async function clear() {
   byId('choose-files').focus();
 }
 
-/** Shows how far it is: a share, null while that is not known, undefined when it is over. */
+/**
+ * Shows how far it is: a share, null while that is not known, undefined when it is over.
+ * @param {string} words
+ * @param {number | null | undefined} share
+ */
 function progress(words, share) {
   byId('progress').hidden = share === undefined;
   if (share === undefined) return;
   say(byId('progress-text'), words);
-  if (share === null) byId('progress-bar').removeAttribute('value');
-  else byId('progress-bar').value = share;
+  const bar = byId('progress-bar', HTMLProgressElement);
+  if (share === null) bar.removeAttribute('value');
+  else bar.value = share;
   byId('drop').hidden = true;
   byId('after').hidden = true;
 }
 
+/** @param {string[]} paths */
 function showLeftOut(paths) {
   byId('left-out').hidden = paths.length === 0;
   say(byId('left-out-text'), t.leftOut(paths.length));
   byId('left-out-list').replaceChildren(...some(paths));
 }
 
-/** The first of a list as list items, and how many more there are. */
+/**
+ * The first of a list as list items, and how many more there are.
+ * @param {string[]} texts
+ */
 function some(texts) {
   const more = texts.length - NAMED;
   return [...texts.slice(0, NAMED), ...(more > 0 ? [t.more(more)] : [])].map((text) => make('li', {}, text));
@@ -265,12 +326,12 @@ function show() {
   byId('drop').hidden = false;
   byId('after').hidden = false;
   byId('go-on').hidden = left === 0;
-  const report = room.report();
+  const report = there().room.report();
   const called = names();
   const rows = report.rows.map((row, i) => ({ ...row, number: i + 1, title: row.lesson === null ? null : titleOf(row.lesson), called: row.learner && called(row.learner) }));
   byId('result').hidden = false;
   say(byId('counts-heading'), left > 0 ? t.countsStopped(rows.length, left) : t.countsHeading(rows.length));
-  const count = (status, n) => make('div', { class: 'count', 'data-status': status, 'data-none': n === 0 }, make('dt', {}, statusTag(status)), make('dd', {}, make('strong', {}, String(n)), make('span', { class: 'quiet' }, t.statusMeans[status])));
+  const count = (/** @type {Status} */ status, /** @type {number} */ n) => make('div', { class: 'count', 'data-status': status, 'data-none': n === 0 }, make('dt', {}, statusTag(status)), make('dd', {}, make('strong', {}, String(n)), make('span', { class: 'quiet' }, t.statusMeans[status])));
   byId('counts').replaceChildren(...STATUS.map((status) => count(status, report.counts[status])), count('copies', report.copies));
   const unread = rows.filter((row) => row.status === 'unreadable').map((row) => teach.shelf.bad(t.rows.place(row.source, row.line), row.note));
   byId('unread').hidden = unread.length === 0;
@@ -282,16 +343,20 @@ function show() {
 
 /** How a learner of a code is called: by name too where the class list has one. */
 function names() {
-  const listed = new Map(room.learners().learners.filter(({ name }) => name !== null).map(({ code, name }) => [code, t.learners.named(name, code)]));
-  return (code) => listed.get(code) ?? code;
+  const listed = new Map(there().room.learners().learners.filter(({ name }) => name !== null).map(({ code, name }) => [code, t.learners.named(name, code)]));
+  return (/** @type {string} */ code) => listed.get(code) ?? code;
 }
 
-/** A lesson's class with its learners as they are called. */
+/**
+ * A lesson's class with its learners as they are called.
+ * @param {LessonSummary} lesson
+ * @param {(code: string) => string} called
+ */
 function byName(lesson, called) {
   const steps = lesson.steps.map((step) => ({ ...step, below_pass: step.below_pass.map(called) }));
   return { ...lesson, steps, gates: lesson.gates.map((gate) => ({ ...gate, failed: gate.failed.map(called) })) };
 }
 
-byId('save-csv').addEventListener('click', () => saveText(t.file.csv, room.csv(byId('separator').value, true), 'text/csv'));
-byId('save-ndjson').addEventListener('click', () => saveText(t.file.ndjson, room.ndjson(), 'application/x-ndjson'));
+byId('save-csv').addEventListener('click', () => saveText(t.file.csv, there().room.csv(byId('separator', HTMLSelectElement).value, true), 'text/csv'));
+byId('save-ndjson').addEventListener('click', () => saveText(t.file.ndjson, there().room.ndjson(), 'application/x-ndjson'));
 byId('print').addEventListener('click', () => print());

@@ -13,48 +13,72 @@ const t = teach.check.learners;
 const MOST_BYTES = 1024 * 1024;
 
 /**
+ * @import { ClassRoom } from '../pkg/lessons.js'
+ * @import { Learner, Tries } from '../pkg/values.js'
+ * @import { ClassRow } from './class-rows.js'
+ */
+
+/**
  * Keeps the panel of the list and the table. `room()` is the engine's class, `afterwards(act)` waits for its turn, `titleOf(lesson)`; `listed()` is
  * called when another list has been taken in. Returns `show()`, to be called when the class has changed.
+ * @param {{ room: () => ClassRoom | null, afterwards: (act: () => Promise<void>) => unknown, titleOf: (lesson: string) => string, listed: () => void }} act
  */
 export function learners({ room, afterwards, titleOf, listed }) {
-  const complain = (words) => {
+  const complain = (/** @type {string} */ words) => {
     say(byId('list-complaint'), words);
     byId('list-complaint').hidden = words === '';
   };
 
+  /**
+   * Reads a file and uses its text.
+   * @param {File | undefined} file
+   * @param {(text: string, room: ClassRoom) => void} act
+   */
   async function take(file, act) {
-    if (!file || !room()) return;
+    const there = room();
+    if (!file || !there) return;
     complain('');
     try {
       if (file.size > MOST_BYTES) throw new Error(t.tooLarge);
-      act(new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer()));
+      act(new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer()), there);
       listed();
     } catch (error) {
       complain(teach.shelf.bad(file.name, error instanceof TypeError ? teach.check.notText : complaint(error)));
     }
   }
-  chooser(byId('choose-list'), byId('list-file'), ([file]) => afterwards(() => take(file, (text) => taken(room().setList(text)))));
-  chooser(byId('choose-names'), byId('names-file'), ([file]) => afterwards(() => take(file, deal)));
-  byId('save-gradebook').addEventListener('click', () => saveText(t.file, room().gradebook(separator(), true), 'text/csv'));
+  chooser(byId('choose-list'), byId('list-file', HTMLInputElement), ([file]) => afterwards(() => take(file, (text, there) => say(byId('list-state'), t.state(there.setList(text))))));
+  chooser(byId('choose-names'), byId('names-file', HTMLInputElement), ([file]) => afterwards(() => take(file, deal)));
+  byId('save-gradebook').addEventListener('click', () => {
+    const there = room();
+    if (there) saveText(t.file, there.gradebook(separator(), true), 'text/csv');
+  });
 
-  const separator = () => byId('separator').value;
-  const taken = (n) => say(byId('list-state'), t.state(n));
+  const separator = () => byId('separator', HTMLSelectElement).value;
 
-  function deal(names) {
+  /**
+   * @param {string} names
+   * @param {ClassRoom} there
+   */
+  function deal(names, there) {
     const [seed] = crypto.getRandomValues(new BigUint64Array(1));
-    saveText(t.codesFile, room().dealCodes(names, seed, separator()), 'text/csv');
+    saveText(t.codesFile, there.dealCodes(names, seed, separator()), 'text/csv');
     say(byId('list-state'), t.dealt);
   }
 
-  /** Rows of the report as they were shown last. */
+  /**
+   * Rows of the report as they were shown last.
+   * @type {ClassRow[]}
+   */
   let rowsOf = [];
 
   function show(rows = rowsOf) {
+    const there = room();
+    if (!there) return;
     rowsOf = rows;
     byId('one-learner').hidden = true;
-    const { lessons, learners: all, missing } = room().learners();
+    const { lessons, learners: all, missing } = there.learners();
     byId('learners').hidden = all.length === 0 || byId('result').hidden;
-    const names = all.filter(({ code }) => missing.includes(code)).map(({ code, name }) => t.named(name, code));
+    const names = all.filter(({ code }) => missing.includes(code)).map(({ code, name }) => t.named(name ?? '', code));
     byId('missing').hidden = names.length === 0;
     say(byId('missing'), names.length === 0 ? '' : t.missing(names));
     const head = [t.columns.learner, ...lessons.map(titleOf), t.columns.lookAt].map((name) => make('th', { scope: 'col', role: 'columnheader' }, name));
@@ -63,6 +87,10 @@ export function learners({ room, afterwards, titleOf, listed }) {
       make('tbody', { role: 'rowgroup' }, ...all.map((one) => row(one, lessons))));
   }
 
+  /**
+   * @param {Learner} one
+   * @param {string[]} lessons
+   */
   function row(one, lessons) {
     const { code, name, lessons: tries, look_at: rows } = one;
     const called = name === null ? t.notListed(code) : t.named(name, code);
@@ -73,7 +101,11 @@ export function learners({ room, afterwards, titleOf, listed }) {
       make('td', { role: 'cell', 'data-name': t.columns.lookAt }, rows.length > 0 ? t.rows(rows) : ''));
   }
 
-  /** Every row of a learner, with a link that replays it. */
+  /**
+   * Every row of a learner, with a link that replays it.
+   * @param {Learner} of
+   * @param {string} called
+   */
   function showOne({ code }, called) {
     const own = rowsOf.filter((found) => found.learner === code);
     const columns = t.oneColumns;
@@ -86,8 +118,13 @@ export function learners({ room, afterwards, titleOf, listed }) {
     byId('one-learner-heading').focus();
   }
 
+  /** @param {ClassRow} found */
   function oneTry(found) {
     const { number } = found;
+    /**
+     * @param {string} name
+     * @param {...(Node | string)} content
+     */
     const cell = (name, ...content) => make('td', { role: 'cell', 'data-name': name }, ...content);
     const columns = t.oneColumns;
     const marks = found.total === null ? [] : [make('strong', {}, teach.percentFine(found.total)), make('span', { class: 'passed' }, found.passed ? teach.check.rows.passed : teach.check.rows.notPassed)];
@@ -97,16 +134,22 @@ export function learners({ room, afterwards, titleOf, listed }) {
       cell(t.columns.lookAt, ...notes(found).map((text) => make('p', {}, text))), cell(columns.replay, ...replayLink(number)));
   }
 
-  /** A link to the practice page with the attempt in it; nothing where it cannot be replayed. */
+  /**
+   * A link to the practice page with the attempt in it; nothing where it cannot be replayed.
+   * @param {number} number
+   */
   function replayLink(number) {
-    const attempt = room().attempt(number);
+    const attempt = room()?.attempt(number);
     if (!attempt) return [];
     const link = make('a', { target: '_blank', rel: 'noopener', 'aria-label': t.replayOf(number) }, t.replay);
     attemptFragment(attempt).then((fragment) => (link.href = `index.html${fragment}`));
     return [link];
   }
 
-  /** The best try, and how the tries went one after the other. */
+  /**
+   * The best try, and how the tries went one after the other.
+   * @param {Tries} of
+   */
   function result({ rows, totals, total, passed }) {
     if (rows.length === 0) return [make('span', { class: 'quiet' }, t.nothing)];
     if (total === null) return [t.noneVerified(rows.length)];

@@ -6,7 +6,24 @@ import { teach } from '../words/teach.js';
 
 const t = teach.author;
 
-/** Title and intro by language. */
+/**
+ * @import { LessonPart, ToleranceEntry } from '../pkg/values.js'
+ * @import { Context, Field } from './form-fields.js'
+ * @import { Loose } from './lesson-text.js'
+ *
+ * Title and intro of a language.
+ * @typedef {{ language: string, titleInput: HTMLInputElement, introInput: HTMLTextAreaElement, group: HTMLElement }} LanguageRow
+ *
+ * A part to be named, as the file has it and as the form does.
+ * @typedef {{ part: string, bone?: string, side?: string }} AskedPart
+ * @typedef {{ item: HTMLElement, group: HTMLElement, selects: Record<'part' | 'bone' | 'side', HTMLSelectElement>, remove: HTMLElement }} PartRow
+ */
+
+/**
+ * Title and intro by language.
+ * @param {Context} context
+ * @returns {Field}
+ */
 export function textsField({ slots, changed }) {
   const list = make('div', { class: 'languages' });
   const tag = make('input', { type: 'text', id: 'new-language', autocomplete: 'off', spellcheck: 'false', maxlength: '40' });
@@ -14,15 +31,15 @@ export function textsField({ slots, changed }) {
   const twice = make('p', { class: 'complaint', role: 'alert', hidden: true }, t.twice);
   const element = make('div', { class: 'texts' }, list,
     make('div', { class: 'field-row' }, make('div', { class: 'field' }, make('label', { for: 'new-language' }, t.newLanguage), tag), add), twice);
+  /** @type {LanguageRow[]} */
   let rows = [];
   let foreign = false;
 
-  function row(language, title, intro) {
-    const id = (what) => `text-${what}-${language.replace(/[^A-Za-z0-9-]/g, '_')}`;
+  /** @param {string} language */
+  function row(language) {
+    const id = (/** @type {string} */ what) => `text-${what}-${language.replace(/[^A-Za-z0-9-]/g, '_')}`;
     const titleInput = make('input', { type: 'text', id: id('title'), lang: language });
     const introInput = make('textarea', { id: id('intro'), rows: 4, lang: language });
-    titleInput.value = title ?? '';
-    introInput.value = intro ?? '';
     const titleHolder = make('div', { class: 'field' }, make('label', { for: titleInput.id }, t.titleIn(language)), titleInput);
     const introHolder = make('div', { class: 'field' }, make('label', { for: introInput.id }, t.introIn(language)), introInput);
     const group = make('div', { class: 'language', role: 'group', 'aria-label': t.language(language) }, titleHolder, introHolder);
@@ -69,6 +86,7 @@ export function textsField({ slots, changed }) {
     addLanguage();
   });
 
+  /** @type {(value: unknown) => Record<string, string> | null} */
   const texts = (value) => (isObject(value) && Object.values(value).every((text) => typeof text === 'string') ? value : null);
   return {
     element,
@@ -91,23 +109,28 @@ export function textsField({ slots, changed }) {
     put(lesson) {
       if (foreign) return;
       // A text that is wanted is written even when it is empty, so that the engine says so.
-      const of = (input, lasting) => Object.fromEntries(rows.filter((r) => r.language === 'en' || r[input].value !== '' || lasting).map((r) => [r.language, r[input].value]));
-      lesson.title = of('titleInput', false);
-      lesson.intro = of('introInput', false);
+      /** @type {(input: 'titleInput' | 'introInput') => Record<string, string>} */
+      const of = (input) => Object.fromEntries(rows.filter((r) => r.language === 'en' || r[input].value !== '').map((r) => [r.language, r[input].value]));
+      lesson.title = of('titleInput');
+      lesson.intro = of('introInput');
       // A language without any text yet is wanted all the same: its title is what is missing.
       for (const r of rows) if (!(r.language in lesson.title) && !(r.language in lesson.intro)) lesson.title[r.language] = '';
     },
   };
 }
 
-/** Where the patient's seed comes from. */
+/**
+ * Where the patient's seed comes from.
+ * @param {Context} context
+ * @returns {Field}
+ */
 export function seedField({ slots, changed }) {
   const select = make('select', { id: 'field-seed' });
   const number = make('input', { type: 'text', id: 'field-seed-number', inputmode: 'numeric', autocomplete: 'off' });
   const numberHolder = make('div', { class: 'field narrow' }, make('label', { for: number.id }, t.seedNumber), number);
   const element = make('div', { class: 'field-row seed' }, make('div', { class: 'choice field' }, make('label', { for: select.id }, t.seed), select), numberHolder);
   const holder = make('div', {}, element);
-  select.append(...['none', 'learner', 'number'].map((kind) => make('option', { value: kind }, t.seeds[kind])));
+  select.append(...(/** @type {const} */ (['none', 'learner', 'number'])).map((kind) => make('option', { value: kind }, t.seeds[kind])));
   slots.add('patient.seed', holder, [number]);
   slots.add('patient.seed_from', holder, [select]);
   let foreign = false;
@@ -138,15 +161,21 @@ export function seedField({ slots, changed }) {
   };
 }
 
-/** Parts to name, in the order in which they stand. */
+/**
+ * Parts to name, in the order in which they stand.
+ * @param {readonly LessonPart[]} parts
+ * @param {Context} context
+ * @returns {Field}
+ */
 export function partsField(parts, { slots, changed }) {
   const list = make('ol', { class: 'parts-list' });
   const add = make('button', { type: 'button', class: 'button', id: 'add-part' }, t.addPart);
   const element = make('fieldset', { class: 'field parts' }, make('legend', { class: 'label' }, t.parts), make('p', { class: 'quiet' }, t.partsHint), list, make('div', { class: 'row' }, add));
   slots.add('parts', element, [add]);
+  /** @type {PartRow[]} */
   let rows = [];
   let foreign = false;
-  const choice = (name, options) => {
+  const choice = (/** @type {string} */ name, /** @type {string[][]} */ options) => {
     const select = make('select', { 'aria-label': name });
     select.append(...options.map(([value, text]) => make('option', { value }, text)));
     select.addEventListener('change', used);
@@ -158,15 +187,19 @@ export function partsField(parts, { slots, changed }) {
     changed();
   }
 
+  /** @param {AskedPart} asked */
   function row({ part, bone = 'target', side = 'needle' }) {
     const selects = {
       part: choice(t.part, parts.map((name) => [name, t.partName(name)])),
       bone: choice(t.bone, Object.entries(t.bones)),
       side: choice(t.partSide, Object.entries(t.partSides)),
     };
-    Object.entries({ part, bone, side }).forEach(([key, value]) => (selects[key].value = value));
+    selects.part.value = part;
+    selects.bone.value = bone;
+    selects.side.value = side;
     const remove = make('button', { type: 'button', class: 'button plain remove' }, '×');
-    const item = make('li', {}, make('div', { class: 'asked', role: 'group' }, selects.part, selects.bone, selects.side, remove));
+    const group = make('div', { class: 'asked', role: 'group' }, selects.part, selects.bone, selects.side, remove);
+    const item = make('li', {}, group);
     remove.addEventListener('click', () => {
       rows = rows.filter((r) => r.item !== item);
       item.remove();
@@ -174,27 +207,27 @@ export function partsField(parts, { slots, changed }) {
       number();
       used();
     });
-    rows.push({ item, selects, remove });
+    rows.push({ item, group, selects, remove });
     list.append(item);
     return selects.part;
   }
 
   function number() {
-    rows.forEach(({ item, remove }, i) => {
-      item.firstChild.setAttribute('aria-label', t.partNumber(i + 1));
+    rows.forEach(({ group, remove }, i) => {
+      group.setAttribute('aria-label', t.partNumber(i + 1));
       remove.setAttribute('aria-label', t.removePart(i + 1));
     });
     list.hidden = rows.length === 0;
   }
 
   add.addEventListener('click', () => {
-    const used_ = rows.map((r) => r.selects.part.value);
-    row({ part: parts.find((part) => !used_.includes(part)) ?? parts[0] }).focus();
+    const asked = rows.map((r) => r.selects.part.value);
+    row({ part: parts.find((part) => !asked.includes(part)) ?? parts[0] }).focus();
     number();
     used();
   });
 
-  const known = (asked) =>
+  const known = (/** @type {unknown} */ asked) =>
     isObject(asked) && parts.includes(asked.part) && (asked.bone ?? 'target') in t.bones && (asked.side ?? 'needle') in t.partSides && Object.keys(asked).every((key) => ['part', 'bone', 'side'].includes(key));
   return {
     element,
@@ -203,7 +236,7 @@ export function partsField(parts, { slots, changed }) {
       foreign = !Array.isArray(value) || !value.every(known);
       list.replaceChildren();
       rows = [];
-      if (!foreign) value.forEach(row);
+      if (!foreign) for (const asked of value) row(asked);
       number();
     },
     put(lesson) {
@@ -220,14 +253,19 @@ export function partsField(parts, { slots, changed }) {
   };
 }
 
-/** Limits other than the usual: a row of two numbers each. `tolerances`: `[{name, usual: {full, none}}]`. */
+/**
+ * Limits other than the usual: a row of two numbers each.
+ * @param {readonly ToleranceEntry[]} tolerances
+ * @param {Context} context
+ * @returns {Field}
+ */
 export function tolerancesField(tolerances, { slots, changed }) {
   const body = make('div', { class: 'limits' });
   const summary = make('summary', {}, t.tolerances);
   const element = make('details', { class: 'more field', id: 'field-tolerances' }, summary, make('p', { class: 'quiet' }, t.tolerancesHint), body);
   const rows = tolerances.map(({ name, usual }) => {
-    const words = t.tolerance[name] ?? name;
-    const input = (end, label) => {
+    const words = /** @type {Record<string, string>} */ (t.tolerance)[name] ?? name;
+    const input = (/** @type {'full' | 'none'} */ end, /** @type {string} */ label) => {
       const field = make('input', { type: 'text', id: `limit-${name}-${end}`, inputmode: 'decimal', autocomplete: 'off', placeholder: t.usual(usual[end]), 'aria-label': label });
       field.addEventListener('input', changed);
       return field;
@@ -253,13 +291,16 @@ export function tolerancesField(tolerances, { slots, changed }) {
       const given = lesson.tolerances;
       if (given !== undefined && (!isObject(given) || Object.keys(given).length === 0) && rows.every(({ full, none }) => full.value === '' && none.value === '')) return;
       for (const { name, full, none } of rows) {
-        for (const [end, field] of [['full', full], ['none', none]]) put(lesson, `tolerances.${name}.${end}`, field.value.trim() === '' ? undefined : numberOrText(field.value));
+        for (const [end, field] of /** @type {const} */ ([['full', full], ['none', none]])) put(lesson, `tolerances.${name}.${end}`, field.value.trim() === '' ? undefined : numberOrText(field.value));
       }
     },
   };
 }
 
-/** Opens what a field is folded into, and puts the focus on it. */
+/**
+ * Opens what a field is folded into, and puts the focus on it.
+ * @param {string} id
+ */
 export function goTo(id) {
   const field = byId(id);
   const folded = field.closest('details');

@@ -5,7 +5,15 @@ import { teach } from '../words/teach.js';
 
 const MOST_BYTES = 32 * 1024;
 
-/** All lessons that come with the project: `{ lessons: [{id, text}], problems: [sentence] }`, in the order of the course. */
+/**
+ * Lessons in the order of the course, and a sentence for each that is not there.
+ * @typedef {{ lessons: { id: string, text: string }[], problems: string[] }} Shelf
+ */
+
+/**
+ * All lessons that come with the project.
+ * @returns {Promise<Shelf>}
+ */
 export async function shippedLessons() {
   let ids;
   try {
@@ -13,11 +21,14 @@ export async function shippedLessons() {
   } catch {
     return { lessons: [], problems: [teach.shelf.noList] };
   }
-  const tried = await Promise.all(ids.map((id) => shipped(id).then((text) => ({ id, text }), () => ({ problem: teach.shelf.missing(id) }))));
-  return { lessons: tried.filter((t) => !t.problem), problems: tried.filter((t) => t.problem).map((t) => t.problem) };
+  const tried = await Promise.all(ids.map((id) => shipped(id).then((text) => ({ id, text }), () => teach.shelf.missing(id))));
+  return { lessons: tried.flatMap((one) => (typeof one === 'string' ? [] : [one])), problems: tried.flatMap((one) => (typeof one === 'string' ? [one] : [])) };
 }
 
-/** The text of a lesson file. Throws an Error with a sentence that names the file. */
+/**
+ * The text of a lesson file. Throws an Error with a sentence that names the file.
+ * @param {File} file
+ */
 export async function lessonText(file) {
   if (file.size > MOST_BYTES) throw new Error(teach.shelf.tooLarge(file.name));
   let bytes;

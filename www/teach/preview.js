@@ -3,32 +3,45 @@
 
 import { viewOf } from '../views/criterion-rows.js';
 import { outlineStyle } from '../film/film-look.js';
-import { byId, say, segments } from '../base/dom.js';
+import { byId, penOf, say, segments } from '../base/dom.js';
 import { loadEngine, reason } from '../engine/room.js';
 import { texts } from '../words/texts.js';
 import { rest } from '../base/frame.js';
 import { teach } from '../words/teach.js';
 
 const t = teach.author;
-const VIEWS = ['true_ap', 'oblique', 'lateral'];
+const VIEWS = /** @type {const} */ (['true_ap', 'oblique', 'lateral']);
+
+/**
+ * @import { DrawnEntry, ViewKind } from '../pkg/values.js'
+ * @import { TeachingRoom } from '../pkg/downbeam.js'
+ *
+ * The patient and the target that a lesson draws.
+ * @typedef {Pick<DrawnEntry, 'patient' | 'seed' | 'changed' | 'level' | 'side'>} Drawn
+ */
 
 /** Keeps the picture. Returns `show(drawn)`; `drawn` is null while nothing can be drawn. */
 export function preview() {
-  const film = byId('preview').getContext('2d', { alpha: false });
-  const lines = byId('preview-lines').getContext('2d');
-  const showView = segments(byId('preview-views'), 'preview-view', VIEWS.map((v) => [v, t.views[v]]), (picked) => {
+  const film = penOf(byId('preview', HTMLCanvasElement), { alpha: false });
+  const lines = penOf(byId('preview-lines', HTMLCanvasElement));
+  const showView = segments(byId('preview-views'), 'preview-view', VIEWS.map((v) => /** @type {const} */ ([v, t.views[v]])), (picked) => {
     view = picked;
     request();
   });
+  /** @type {typeof VIEWS[number]} */
   let view = 'oblique';
+  /** @type {Drawn | null} */
   let wanted = null;
+  /** @type {TeachingRoom | null} */
   let room = null;
+  /** @type {ReturnType<typeof loadEngine> | null} */
   let loading = null;
   let shaped = '';
   let busy = false;
   let again = false;
   showView(view);
 
+  /** @param {string} words */
   function state(words) {
     if (words) byId('preview').setAttribute('aria-label', words);
     say(byId('preview-state'), words);
@@ -59,6 +72,7 @@ export function preview() {
     say(byId('preview-caption'), '');
   }
 
+  /** @param {Drawn | null} drawn */
   async function draw(drawn) {
     if (!drawn) {
       blank();
@@ -99,7 +113,7 @@ export function preview() {
     state('');
   }
 
-  return (drawn) => {
+  return (/** @type {Drawn | null} */ drawn) => {
     if (JSON.stringify(drawn) === JSON.stringify(wanted) && wanted !== null) return;
     wanted = drawn;
     request();

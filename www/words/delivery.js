@@ -17,7 +17,7 @@ export const delivery = say.tree({
   refusedStatement: (/** @type {Value} */ status) => say('refusedStatement', { status }),
   tooLong: (/** @type {Value} */ most, /** @type {Value} */ kept, /** @type {number} */ all) => say('tooLong', { most, kept, all }),
   receiptTooLong: (/** @type {Value} */ most) => say('receiptTooLong', { most }),
-  otherMark: (/** @type {Value} */ mark, /** @type {number} */ passed) => say('otherMark', { mark, passed: passed ? 'yes' : 'no' }),
+  otherMark: (/** @type {Value} */ mark, /** @type {boolean} */ passed) => say('otherMark', { mark, passed: passed ? 'yes' : 'no' }),
   launchUsed: (/** @type {string} */ why) => say(why ? 'launchUsedWhy' : 'launchUsed', { why }),
   badHost: (/** @type {Value} */ found) => say('badHost', { found }),
 });

@@ -66,9 +66,12 @@ function crest({ side, at }) {
 
 const short = (/** @type {number} */ x) => say.number(tenth(Math.abs(x)), Math.abs(x) < 10 ? 1 : 0);
 
+/** The lines on the film that say what is off. */
+const LINES = /** @type {const} */ (['process', 'rims', 'facetLateral', 'facetMedial', 'openings', 'sides']);
+
 export const help = say.tree({
   film: {
-    ...Object.fromEntries(['process', 'rims', 'facetLateral', 'facetMedial', 'openings', 'sides'].map((name) => [name, (/** @type {number} */ x) => say(`film-${name}`, { mm: short(x) })])),
+    .../** @type {Record<typeof LINES[number], (mm: number) => string>} */ (Object.fromEntries(LINES.map((name) => [name, (/** @type {number} */ x) => say(`film-${name}`, { mm: short(x) })]))),
     /** `hour` in words: those of the injection. */
     clock: (/** @type {number} */ h) => say('film-clock', { hour: needle.hour(h) }),
     move: (/** @type {Advice} */ advice) => say('film-move', { way: advice.direction, deg: say.number(advice.amount_deg, advice.amount_deg < 2 ? 1 : 0) }),

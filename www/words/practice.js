@@ -72,7 +72,7 @@ export const practice = say.tree({
   due: (/** @type {number} */ n) => say('due', { n }),
   begun: (/** @type {{ begun: number, cards: number, answers: number }} */ o) => say('begun', { begun: o.begun, all: o.cards, n: o.answers }),
   progress: (/** @type {number} */ n, /** @type {number} */ all) => say('progress', { n, all }),
-  placeStage: (/** @type {ShownQuestion} */ q) => say('placeStage', { level: q.level, side: q.side, stage: q.stage + 1 }),
+  placeStage: (/** @type {Pick<ShownQuestion, 'level' | 'side' | 'stage'>} */ q) => say('placeStage', { level: q.level, side: q.side, stage: q.stage + 1 }),
   filmAt: (/** @type {Orientation} */ at) => say('filmAt', { oblique: say.number(at.oblique, 1), tilt: say.number(at.tilt, 1) }),
   asked: (/** @type {ShownQuestion} */ q) => say(name(q.asked), { ...q.asked, level: q.level, side: q.side }),
   choice: (/** @type {Choice} */ c) => /** @type {(c: Choice) => string} */ (CHOICES[c.is])(c),
@@ -85,7 +85,7 @@ export const practice = say.tree({
   stageOf: (/** @type {number} */ n) => say('stageOf', { n: n + 1 }),
   reached: (/** @type {number} */ n) => say('reached', { n }),
   notReached: (/** @type {number} */ n) => say('notReached', { n }),
-  standing: (/** @type {string} */ verdict, /** @type {{ acceptable: number, unacceptable: number }} */ o) => say(`standing-${verdict ?? 'none'}`, { p0: percent(o.acceptable), p1: percent(o.unacceptable) }),
+  standing: (/** @type {string | undefined} */ verdict, /** @type {{ acceptable: number, unacceptable: number }} */ o) => say(`standing-${verdict ?? 'none'}`, { p0: percent(o.acceptable), p1: percent(o.unacceptable) }),
   chart: (/** @type {string} */ skill, /** @type {{ answers: number, wrong: number }} */ c) => say('chart', { skill: say('skill', { skill }), n: c.answers, wrong: c.wrong }),
   verdict: (/** @type {string} */ verdict) => say(`verdict-${verdict}`),
   what: {

@@ -5,7 +5,7 @@ import { teach as english } from '../pkg/texts/en/teach.js';
 import { view } from './view-page.js';
 
 /**
- * @import { DrawnEntry, LessonSummary, PatientEntry } from '../pkg/values.js'
+ * @import { DrawnEntry, LessonSummary, PatientEntry, Target } from '../pkg/values.js'
  */
 
 const say = pageSayer('teach', english);
@@ -63,7 +63,7 @@ export const teach = say.tree({
       tries: (/** @type {number[]} */ totals) => say('check-learners-tries', { totals: totals.map(percent).join(', ') }),
       everyTry: (/** @type {string} */ name) => say('check-learners-everyTry', { name }),
       replayOf: (/** @type {number} */ n) => say('check-learners-replayOf', { n }),
-      rows: (/** @type {string[]} */ rows) => say('check-learners-rows', { n: rows.length, rows: rows.join(', ') }),
+      rows: (/** @type {number[]} */ rows) => say('check-learners-rows', { n: rows.length, rows: rows.join(', ') }),
     },
     rows: {
       shown: (/** @type {number} */ n, /** @type {number} */ all) => (n === all ? say('check-rows-shownAll', { n }) : say('check-rows-shownOf', { n, all })),
@@ -74,11 +74,11 @@ export const teach = say.tree({
       alike: (/** @type {number} */ n, /** @type {number} */ share) => say('check-rows-alike', { n, percent: percent(share) }),
       repeat: (/** @type {number} */ n) => say('check-rows-repeat', { n }),
       gatesFailed: (/** @type {string[]} */ names) => say('check-rows-gatesFailed', { names: names.join(', ') }),
-      place: (/** @type {string} */ source, /** @type {number | null} */ line) => (line === null ? source : say('check-rows-place', { source, line })),
+      place: (/** @type {string} */ source, /** @type {number | null | undefined} */ line) => (line === null || line === undefined ? source : say('check-rows-place', { source, line })),
     },
   },
   author: {
-    handoutText: (/** @type {string} */ title, /** @type {string} */ link, /** @type {string} */ code, /** @type {number} */ mark) => [say('author-handoutOpen', { title }), link, say(code ? 'author-handoutCode' : 'author-handoutNoCode'), say('author-handoutMark', { mark }), say('author-handoutEnd')].join('\n'),
+    handoutText: (/** @type {string} */ title, /** @type {string} */ link, /** @type {boolean} */ code, /** @type {number} */ mark) => [say('author-handoutOpen', { title }), link, say(code ? 'author-handoutCode' : 'author-handoutNoCode'), say('author-handoutMark', { mark }), say('author-handoutEnd')].join('\n'),
     language: (/** @type {string} */ tag) => say('author-language', { tag }),
     titleIn: (/** @type {string} */ tag) => say('author-titleIn', { tag }),
     introIn: (/** @type {string} */ tag) => say('author-introIn', { tag }),
@@ -93,16 +93,16 @@ export const teach = say.tree({
     usual: (/** @type {number} */ value) => say('author-usual', { value }),
     fullOf: (/** @type {string} */ name) => say('author-fullOf', { name }),
     noneOf: (/** @type {string} */ name) => say('author-noneOf', { name }),
-    unknown: (/** @type {number} */ value) => say('author-unknown', { value }),
+    unknown: (/** @type {string} */ value) => say('author-unknown', { value }),
     bad: (/** @type {number} */ n) => say('author-bad', { n }),
     atPlace: (/** @type {string} */ place, /** @type {string} */ problem) => (place ? say('author-atPlace', { place, problem }) : problem),
     sample: (/** @type {number} */ n) => say('author-sample', { n }),
     gets: (/** @type {DrawnEntry} */ d) => say('author-gets', { patient: view.case.patientName(d.patient), place: view.place(d), seed: d.seed }),
     picture: {
       failed: (/** @type {string} */ why) => say('author-picture-failed', { why }),
-      caption: (/** @type {string} */ name, /** @type {DrawnEntry} */ d, /** @type {string} */ at) => say('author-picture-caption', { view: name, place: view.place(d), at }),
-      alternative: (/** @type {string} */ name, /** @type {DrawnEntry} */ d) => say('author-picture-alternative', { view: name, place: view.place(d) }),
-      none: (/** @type {string} */ name, /** @type {DrawnEntry} */ d) => say('author-picture-none', { view: name, level: d.level }),
+      caption: (/** @type {string} */ name, /** @type {Target} */ d, /** @type {string} */ at) => say('author-picture-caption', { view: name, place: view.place(d), at }),
+      alternative: (/** @type {string} */ name, /** @type {Target} */ d) => say('author-picture-alternative', { view: name, place: view.place(d) }),
+      none: (/** @type {string} */ name, /** @type {Target} */ d) => say('author-picture-none', { view: name, level: d.level }),
     },
   },
 });

@@ -4,7 +4,7 @@
 use super::super::values::{Chosen, Pen, Style};
 use crate::anatomy::names::{Label, Level, Part};
 use crate::anatomy::patient::Patient;
-use crate::geometry::polyline::Point;
+use crate::geometry::polyline::{Point, needed_points};
 use crate::imaging::outline::{Outline, OutlineTracer};
 use crate::imaging::projection::Projection;
 use crate::procedure::pointing::{bone_part, has_part};
@@ -37,13 +37,14 @@ enum Kind {
 
 const KINDS: [Kind; 4] = [Kind::Context, Kind::Target, Kind::Posterior, Kind::Below];
 
-/// Points nearer than this to the last one drawn, in canvas pixels, add nothing to the eye and much to the stroke's cost.
-const LEAST_STEP_PX: f64 = 0.75;
+/// Points without which a line runs elsewhere by less than this, in canvas pixels, add nothing to the eye and much to the stroke's cost.
+const LEAST_OFF_PX: f64 = 0.2;
 
 /// Buffers of the outlines from frame to frame.
 #[derive(Debug, Default)]
 pub(super) struct OutlinePaint {
     tracer: OutlineTracer,
+    needed: Vec<usize>,
 }
 
 impl OutlinePaint {
@@ -63,7 +64,8 @@ impl OutlinePaint {
         for outline in self.tracer.trace(patient, view) {
             let chosen = style.chosen.as_ref().is_some_and(|chosen| chosen.is(outline.label));
             let path = if chosen { &chosen_path } else { &paths[kind_of(outline.label, target) as usize] };
-            add_line(path, &outline.points, outline.closed(), half, scale);
+            needed_points(&outline.points, (LEAST_OFF_PX / scale) as f32, &mut self.needed);
+            add_line(path, self.needed.iter().map(|&i| outline.points[i]), outline.closed(), half, scale);
         }
         canvas.save();
         canvas.set_line_join("round");
@@ -165,19 +167,13 @@ fn kind_of(label: Label, target: Target) -> Kind {
     }
 }
 
-/// Adds a line to a path in canvas pixels, leaving out points that nobody could tell apart.
-fn add_line(path: &Path2d, points: &[Point], closed: bool, half: f64, scale: f64) {
-    let at = |p: &Point| [half + f64::from(p[0]) * scale, half - f64::from(p[1]) * scale];
-    let Some((first, rest)) = points.split_first() else { return };
-    let mut last = at(first);
-    path.move_to(last[0], last[1]);
-    for (i, point) in rest.iter().enumerate() {
-        let [x, y] = at(point);
-        let far = (x - last[0]).abs().max((y - last[1]).abs()) >= LEAST_STEP_PX;
-        if far || i + 1 == rest.len() {
-            path.line_to(x, y);
-            last = [x, y];
-        }
+/// Adds a line to a path in canvas pixels.
+fn add_line(path: &Path2d, mut points: impl Iterator<Item = Point>, closed: bool, half: f64, scale: f64) {
+    let at = |p: Point| (half + f64::from(p[0]) * scale, half - f64::from(p[1]) * scale);
+    let Some((x, y)) = points.next().map(at) else { return };
+    path.move_to(x, y);
+    for (x, y) in points.map(at) {
+        path.line_to(x, y);
     }
     if closed {
         path.close_path();

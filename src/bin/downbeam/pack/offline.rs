@@ -3,9 +3,9 @@
 
 use super::files::Files;
 use super::head::replaced;
+use super::specifiers::WORKER;
 use downbeam::lesson::digest::sha256_hex;
 
-pub(super) const WORKER: &str = "service-worker.js";
 /// Digits of the digest in the version.
 const DIGITS: usize = 16;
 

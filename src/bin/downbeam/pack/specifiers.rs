@@ -3,8 +3,10 @@
 //! No parser: the page's own sources are all written in one way (quotes around a literal path, statements at the beginning of a line),
 //! and a name that leads nowhere stops the packing.
 
-use super::offline::WORKER;
 use anyhow::bail;
+
+/// The service worker: it names the files that it keeps, but needs none of them.
+pub(super) const WORKER: &str = "service-worker.js";
 
 /// Names of other files in a file, as they stand there. Addresses of elsewhere and fragments are left out.
 pub(super) fn named(path: &str, text: &str) -> Vec<String> {
