@@ -393,7 +393,7 @@ test('a class round: ten learners answer, codes come back, counts stand over the
 test('a link that names no round says what is allowed, and the page of practice is reached from the menu', async () => {
   const wrong = await open(site, { path: 'practice.html', hash: '#round=9.9', ready: false });
   await ready(wrong.page);
-  assert.match(await wrong.page.locator('#notice-text').textContent(), /names no round: .*2\.SEED\.STAGE\.COUNT/);
+  assert.match(await wrong.page.locator('#notice-text').textContent(), /names no round: .*3\.SEED\.STAGE\.COUNT/);
   await wrong.close();
   const { page, close } = await open(site);
   await page.click('#menu-button');
