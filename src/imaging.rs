@@ -2,6 +2,7 @@
 
 pub mod attenuation;
 pub mod c_arm;
+pub mod clearance;
 pub mod contour;
 pub mod detector;
 pub mod display;

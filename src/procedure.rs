@@ -13,3 +13,4 @@ pub mod record;
 pub mod state;
 pub mod step;
 mod syringe_acts;
+pub mod time_line;

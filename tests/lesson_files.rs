@@ -291,7 +291,10 @@ fn what_is_wrong_is_one_sentence_with_place_found_and_allowed() {
             with("mode", json!("exam")),
             "mode: unknown variant 'exam': allowed are 'guided', 'practice', 'assessment'",
         ),
-        (with("steps", json!([])), "steps: there is no step: allowed are name_parts, true_ap"),
+        (
+            with("steps", json!([])),
+            "steps: there is no step: allowed are name_parts, target_centred, true_ap",
+        ),
         (
             with("steps", json!(["oblique", "flight"])),
             "steps[1]: unknown variant 'flight': allowed are 'name_parts'",

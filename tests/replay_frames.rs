@@ -140,3 +140,30 @@ fn what_cannot_be_replayed_is_one_sentence_and_writes_nothing() {
         assert_eq!(run.status.code(), Some(2), "{sentence}");
     }
 }
+
+/// What a longer run left is refused without `--force`, removed with it, and nothing else in the folder is touched.
+#[test]
+fn frames_of_a_longer_run_do_not_stay_behind() {
+    let folder = folder("shorter-run");
+    let (file, out) = (path(&folder, "attempt.json"), path(&folder, "frames"));
+    fs::write(&file, ATTEMPT).unwrap();
+    let at = |rate: &str, more: &[&str]| {
+        let arguments = ["replay", &file, "--out", &out, "--rate", rate, "--pixels", "128"];
+        downbeam(&[&arguments[..], more].concat())
+    };
+    assert!(at("2", &[]).status.success());
+    assert_eq!(frames_in(Path::new(&out)), 13);
+    for own in ["frame-1.png", "frame-00099.png", "frames.png", "notes.txt"] {
+        fs::write(Path::new(&out).join(own), "mine").unwrap();
+    }
+    assert!(!at("1", &[]).status.success());
+    let run = at("1", &["--force"]);
+    let said = String::from_utf8(run.stdout).unwrap();
+    assert!(run.status.success() && said.contains("frames of a longer run removed"), "{said}");
+    let rows = fs::read_to_string(Path::new(&out).join("frames.csv")).unwrap().lines().count() - 1;
+    assert!(rows < 13 && Path::new(&out).join(format!("frame-{rows:04}.png")).exists());
+    assert!(!Path::new(&out).join(format!("frame-{:04}.png", rows + 1)).exists());
+    for own in ["frame-1.png", "frame-00099.png", "frames.png", "notes.txt"] {
+        assert_eq!(fs::read_to_string(Path::new(&out).join(own)).unwrap(), "mine");
+    }
+}

@@ -8,7 +8,9 @@ use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Side;
 use crate::anatomy::patient::{PatientBuilder, PatientSpec};
 use crate::anatomy::patient_field::{FIELD_COUNT, PatientError};
+use crate::anatomy::seeded::Numbers;
 use crate::procedure::case::Case;
+use crate::procedure::step::StepId;
 use crate::view::criteria::Target;
 use std::collections::BTreeMap;
 
@@ -76,9 +78,30 @@ pub fn drawn(lesson: &Lesson, code: &str) -> Result<Drawn, PatientError> {
     let (levels, sides) = (lesson.level.all(), lesson.side.all());
     let level = levels.get(pick(2, levels.len())).map_or(crate::anatomy::names::Level::L4, |&l| l.into());
     let side = sides.get(pick(3, sides.len())).copied().unwrap_or(Side::Left);
-    let case = lesson.case(Target { level, side });
-    Ok(Drawn { spec, case, order_seed: u64::from(number(4)) })
+    let order_seed = u64::from(number(4));
+    let mut case = lesson.case(Target { level, side });
+    if lesson.steps.contains(&StepId::TargetCentred) {
+        case.off_centre_mm_tenths = off_centre_mm_tenths(order_seed);
+    }
+    Ok(Drawn { spec, case, order_seed })
 }
+
+/// How far off the middle a table can stand at the start, mm, least and most: across, in height, along. At its furthest the
+/// vertebra still shows at the edge of the film; at its least the height alone is worth nothing. Common practice, no source.
+const OFF_CENTRE_MM: [(f64, f64); 3] = [(15.0, 40.0), (32.0, 50.0), (15.0, 40.0)];
+
+/// Where the table stands at the start where it has to be brought to the middle: to the patient's left, back and head.
+fn off_centre_mm_tenths(seed: u64) -> [i32; 3] {
+    let mut numbers = Numbers::stream(seed, OFF_CENTRE_STREAM);
+    OFF_CENTRE_MM.map(|(least, most)| {
+        let mm = least + (most - least) * numbers.unit();
+        let way = if numbers.unit() < 0.5 { -1.0 } else { 1.0 };
+        (libm::round(way * mm) * 10.0) as i32
+    })
+}
+
+/// Its stream of the learner's numbers.
+const OFF_CENTRE_STREAM: u64 = 41;
 
 /// Patients without meshes, each planned once; as many as fit are kept.
 #[derive(Debug, Default)]

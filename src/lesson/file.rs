@@ -42,7 +42,7 @@ pub struct Lesson {
     /// How much help there is.
     pub mode: Mode,
     /// What is asked and scored, in the order of the procedure, each once.
-    #[cfg_attr(feature = "cli", schemars(length(min = 1, max = 11), extend("uniqueItems" = true)))]
+    #[cfg_attr(feature = "cli", schemars(length(min = 1, max = 12), extend("uniqueItems" = true)))]
     pub steps: Vec<StepId>,
     /// Parts to name; wanted by the step `name_parts` and by no other.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]

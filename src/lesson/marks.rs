@@ -106,8 +106,22 @@ pub fn replay(
     log: &[Event],
 ) -> Result<Attempt, ReplayError> {
     let mut attempt = Attempt::new(drawn.case);
-    for (i, &event) in log.iter().enumerate() {
-        let number = i + 1;
+    go_on(lesson, interior, &mut attempt, log)?;
+    Ok(attempt)
+}
+
+/// Goes on with an attempt at a lesson.
+///
+/// # Errors
+/// As [`replay`]; what came before the action is done then.
+pub fn go_on(
+    lesson: &Lesson,
+    interior: &Interior,
+    attempt: &mut Attempt,
+    log: &[Event],
+) -> Result<(), ReplayError> {
+    for &event in log {
+        let number = attempt.log.len() + 1;
         allows(lesson, &event.1).map_err(|why| ReplayError::NotAllowed {
             number,
             action: event.1.name(),
@@ -115,5 +129,5 @@ pub fn replay(
         })?;
         attempt.apply(interior, event).map_err(|why| ReplayError::Impossible { number, why })?;
     }
-    Ok(attempt)
+    Ok(())
 }

@@ -6,6 +6,7 @@ use crate::needle::device::Medium;
 use crate::view::criteria::Target;
 use crate::view::report::AskedView;
 use crate::view::tolerance::{Tolerance, Tolerances};
+use glam::DVec3;
 use serde::{Deserialize, Serialize};
 
 /// A task. The patient stands beside it: the same case can be set on any.
@@ -33,6 +34,15 @@ pub struct Case {
     /// What a good hand needs.
     #[serde(default)]
     pub par: Par,
+    /// How far the table stands at the start from where it brings the target to the isocentre: to the patient's left, back and
+    /// head, tenths of a millimetre.
+    #[serde(default, skip_serializing_if = "is_centred")]
+    #[cfg_attr(feature = "cli", ts(optional, as = "Option<[i32; 3]>"))]
+    pub off_centre_mm_tenths: [i32; 3],
+}
+
+fn is_centred(mm_tenths: &[i32; 3]) -> bool {
+    *mm_tenths == [0; 3]
 }
 
 fn subpedicular() -> Approach {
@@ -54,7 +64,18 @@ impl Case {
             views: Tolerances::default(),
             needle: NeedleTolerances::default(),
             par: Par::default(),
+            off_centre_mm_tenths: [0; 3],
         }
+    }
+
+    /// Where the table stands at the start, as a shift against the isocentre, mm.
+    pub fn off_centre_mm(&self) -> DVec3 {
+        DVec3::from_array(self.off_centre_mm_tenths.map(f64::from)) / 10.0
+    }
+
+    /// Whether the target is to be brought to the middle first.
+    pub fn is_off_centre(&self) -> bool {
+        !is_centred(&self.off_centre_mm_tenths)
     }
 
     /// What views are measured against, with the way in that has been chosen.

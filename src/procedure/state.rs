@@ -80,7 +80,7 @@ impl State {
     /// Nothing done yet.
     pub fn new(case: &Case) -> Self {
         Self {
-            arm: CArm::default(),
+            arm: CArm { table_shift_mm: case.off_centre_mm(), ..CArm::default() },
             tick: 0,
             approach: case.approach,
             kept: Vec::new(),

@@ -23,6 +23,7 @@ use serde::{Deserialize, Serialize};
 #[allow(missing_docs, reason = "the names are the documentation")]
 pub enum StepId {
     NameParts,
+    TargetCentred,
     TrueAp,
     Oblique,
     Lateral,
@@ -56,6 +57,7 @@ impl StepId {
     pub fn name(self) -> &'static str {
         match self {
             Self::NameParts => "Parts named",
+            Self::TargetCentred => "Target in the middle",
             Self::TrueAp => "True AP",
             Self::Oblique => "Oblique, squared",
             Self::Lateral => "Lateral",

@@ -3,6 +3,7 @@
 
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::names::{Label, Level, Side};
+use crate::imaging::clearance::TableWay;
 use crate::needle::contact::ContactKind;
 use crate::view::best_view::ViewKind;
 use crate::view::criteria::CriterionId;
@@ -20,6 +21,7 @@ use serde::Serialize;
 pub enum Remark {
     // Not done yet.
     NameParts,
+    CentreTarget,
     KeepView { view: ViewKind },
     MarkOnOblique,
     BeamNotYet,
@@ -29,6 +31,10 @@ pub enum Remark {
     ContrastNotYet,
     NoExposure,
     PicturesFree,
+
+    // The table.
+    TargetCentred,
+    MoveTable { mm: f64, way: TableWay },
 
     // Kept views.
     ViewRight { view: ViewKind },

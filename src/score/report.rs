@@ -4,6 +4,7 @@ use super::depth::depth_seen;
 use super::needle_path::DEEP_MM;
 use super::remark::{Area, Remark, Way};
 use super::rubric::step;
+use super::target_centred::next_move;
 use super::tip_place::{best_pair, tip_place};
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::interior::Interior;
@@ -297,7 +298,8 @@ fn tip_report(case: &Case, state: &State, interior: &Interior) -> Option<TipRepo
 }
 
 /// The steps that a page closes when their aim is met.
-const CLOSING: [StepId; 8] = [
+const CLOSING: [StepId; 9] = [
+    StepId::TargetCentred,
     StepId::TrueAp,
     StepId::Oblique,
     StepId::Lateral,
@@ -315,6 +317,7 @@ fn progress(case: &Case, state: &State, interior: &Interior, tip: Option<&TipRep
             let score = step(case, interior, state, id).score;
             let injected = state.injected.last();
             let done = match id {
+                StepId::TargetCentred => score.is_some_and(|s| s >= 1.0),
                 // Deep, and on the line.
                 StepId::Steering => score.is_some_and(|s| s >= 1.0) && tip.is_some(),
                 StepId::Depth => {
@@ -344,6 +347,9 @@ fn signs(state: &State) -> Signs {
 
 /// The next thing to do, as a teacher beside the learner would say it: from where the attempt stands, and from nothing else.
 fn hint(case: &Case, state: &State, interior: &Interior, tip: Option<&TipReport>) -> Remark {
+    if let Some(next) = next_move(state).filter(|_| case.is_off_centre()) {
+        return next;
+    }
     for kind in [ViewKind::TrueAp, ViewKind::Oblique] {
         if state.kept(kind).is_none() {
             return Remark::KeepView { view: kind };

@@ -13,6 +13,7 @@ use super::needle_path::{down_the_beam, steering};
 use super::radiation::radiation;
 use super::remark::Remark;
 use super::target::target;
+use super::target_centred::target_centred;
 use crate::anatomy::interior::Interior;
 use crate::procedure::case::Case;
 use crate::procedure::state::State;
@@ -54,6 +55,7 @@ pub fn score(case: &Case, interior: &Interior, state: &State) -> Score {
 pub fn step(case: &Case, interior: &Interior, state: &State, id: StepId) -> Step {
     let (score, reasons) = match id {
         StepId::NameParts => not_yet(Remark::NameParts),
+        StepId::TargetCentred => target_centred(case, state),
         StepId::TrueAp => kept_view(case, interior, state, ViewKind::TrueAp),
         StepId::Oblique => kept_view(case, interior, state, ViewKind::Oblique),
         StepId::Lateral => kept_view(case, interior, state, ViewKind::Lateral),
@@ -71,7 +73,12 @@ pub fn step(case: &Case, interior: &Interior, state: &State, id: StepId) -> Step
 /// A step's share when all steps count.
 fn weight(id: StepId) -> f64 {
     match id {
-        StepId::NameParts | StepId::Lateral | StepId::TrueAp | StepId::Steering | StepId::Radiation => 1.0,
+        StepId::NameParts
+        | StepId::TargetCentred
+        | StepId::Lateral
+        | StepId::TrueAp
+        | StepId::Steering
+        | StepId::Radiation => 1.0,
         StepId::Oblique | StepId::Target | StepId::DownTheBeam => 1.5,
         StepId::Depth | StepId::Contacts | StepId::Contrast => 2.0,
     }

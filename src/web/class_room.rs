@@ -167,6 +167,18 @@ impl ClassRoom {
         to_js(&self.attempt_of(number))
     }
 
+    /// The lesson of a row's receipt, as a file; nothing where it is not known.
+    #[wasm_bindgen(js_name = lessonOf)]
+    pub fn lesson_of(&self, number: usize) -> Option<String> {
+        Some(self.lessons.named(&self.receipt_of(number)?.lesson)?.to_json())
+    }
+
+    /// The learner's code of a row's receipt.
+    #[wasm_bindgen(js_name = learnerOf)]
+    pub fn learner_of(&self, number: usize) -> Option<String> {
+        Some(self.receipt_of(number)?.learner)
+    }
+
     /// The rows as NDJSON.
     pub fn ndjson(&self) -> String {
         table::ndjson(&self.whole())
@@ -178,9 +190,13 @@ impl ClassRoom {
         self.rows.clear();
     }
 
-    fn attempt_of(&self, number: usize) -> Option<AttemptFile> {
+    fn receipt_of(&self, number: usize) -> Option<Receipt> {
         let given = self.given.get(number.checked_sub(1)?)?;
-        let receipt = Receipt::from_json(&receipt_text::receipt_in(given.text.as_ref().ok()?)).ok()?;
+        Receipt::from_json(&receipt_text::receipt_in(given.text.as_ref().ok()?)).ok()
+    }
+
+    fn attempt_of(&self, number: usize) -> Option<AttemptFile> {
+        let receipt = self.receipt_of(number)?;
         let lesson = self.lessons.named(&receipt.lesson)?;
         let Drawn { spec, case, .. } = drawn(lesson, &receipt.learner).ok()?;
         let log = receipt.events().ok()?;

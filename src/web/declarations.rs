@@ -56,6 +56,7 @@ pub fn declarations() -> String {
     all.visit::<values::AskedPatient>();
     all.visit::<values::FieldEntry>();
     all.visit::<values::Ranges>();
+    all.visit::<values::Reach>();
     all.visit::<values::DoseReadout>();
     all.visit::<values::DicomRecord>();
     all.visit::<values::BeamChoices>();

@@ -10,7 +10,7 @@ use crate::lesson::check::faults;
 use crate::lesson::draw::{Drawn, Interiors, code, drawn};
 use crate::lesson::file::{Lesson, LessonApproach};
 use crate::lesson::link;
-use crate::lesson::marks::{exercise, lesson_score, replay};
+use crate::lesson::marks::{exercise, go_on, lesson_score};
 use crate::procedure::action::Event;
 use crate::procedure::attempt::Attempt;
 use crate::procedure::log_line;
@@ -27,6 +27,8 @@ pub struct LessonDesk {
     drawn: Drawn,
     learner: String,
     interiors: Interiors,
+    /// The attempt that was asked for last: a log is mostly that one and a little more.
+    last: Option<Attempt>,
 }
 
 impl From<StepId> for StepEntry {
@@ -43,7 +45,7 @@ impl LessonDesk {
         let lesson = Lesson::from_json(json)?;
         let learner = code(learner_code)?.to_owned();
         let drawn = drawn(&lesson, &learner)?;
-        Ok(Self { lesson, drawn, learner, interiors: Interiors::default() })
+        Ok(Self { lesson, drawn, learner, interiors: Interiors::default(), last: None })
     }
 
     /// The lesson in words of a language (BCP 47): `{id, title, intro, mode, steps, open_approach, exposures, gates, pass_mark, asks_code, sha256}`.
@@ -120,7 +122,15 @@ impl LessonDesk {
 impl LessonDesk {
     fn replayed(&mut self, log: &[String]) -> Result<Attempt, JsError> {
         let interior = self.interiors.of(&self.drawn.spec);
-        Ok(replay(&self.lesson, &self.drawn, interior, &events(log)?)?)
+        let events = events(log)?;
+        let mut attempt = match self.last.take() {
+            Some(last) if events.starts_with(&last.log) => last,
+            _ => Attempt::new(self.drawn.case),
+        };
+        let done = attempt.log.len();
+        go_on(&self.lesson, interior, &mut attempt, &events[done..])?;
+        self.last = Some(attempt.clone());
+        Ok(attempt)
     }
 
     fn naming(&self, attempt: &Attempt) -> ExerciseEntry {

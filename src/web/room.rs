@@ -6,6 +6,7 @@ mod film_data;
 mod outline_paint;
 mod parts_seen;
 mod procedure;
+mod reach;
 mod still;
 
 use super::canvas::put_grey;

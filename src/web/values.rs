@@ -4,6 +4,7 @@
 use crate::anatomy::foramen::Approach;
 use crate::anatomy::names::{Label, Level, Part, Side};
 use crate::class::report::LessonSummary;
+use crate::imaging::clearance::Hit;
 use crate::imaging::dose::{DicomItem, DoseTotals};
 use crate::imaging::exposure::{MAGNIFICATIONS, PULSE_RATES_PER_S, Technique};
 use crate::lesson::file::{LessonPart, Mode};
@@ -67,6 +68,20 @@ pub struct Ranges {
     pub tilt_deg: (f64, f64),
     /// Of the picture, > 0 clockwise.
     pub rotation_deg: (f64, f64),
+}
+
+/// How far a way of C-arm and table goes.
+#[derive(Debug, Serialize)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
+pub struct Reach {
+    /// Where it ends, > 0 receptor to the patient's left.
+    pub oblique_deg: f64,
+    /// > 0 cephalad.
+    pub tilt_deg: f64,
+    /// The table there: to the patient's left, up, and to the head.
+    pub table_mm: [f64; 3],
+    /// What stopped it.
+    pub hit: Option<Hit>,
 }
 
 /// The dose record's sums and the technique of the last exposure.

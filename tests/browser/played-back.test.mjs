@@ -163,3 +163,51 @@ test('at 320 px it goes down, not sideways, and film, line and button are in sig
   assert.deepEqual(errors, []);
   await close();
 });
+
+test('a receipt’s attempt brings its lesson: the marks that are shown are the lesson’s own, each with its reason', async () => {
+  const blank = await open(site, { path: 'bench.html', ready: false });
+  const { fragment, steps, gates } = await blank.page.evaluate(async () => {
+    const { default: start, LessonDesk } = await import('/pkg/lessons.js');
+    await start();
+    const lesson = await (await fetch('/lessons/true-ap.json')).text();
+    const desk = new LessonDesk(lesson, 'kim');
+    const { patient, seed, changed, case: set } = desk.drawn();
+    const log = ['10 orient 60 -90', '40 keep true_ap', '60 finish'];
+    const { attemptFragment } = await import('/base/attempt-link.js');
+    const { steps: all, gates: held } = desk.standing(log);
+    return { fragment: await attemptFragment({ patient, seed, changed, case: set, log, of: { lesson, learner: 'kim' } }), steps: all, gates: held };
+  });
+  await blank.close();
+  assert.deepEqual(steps.map((s) => s.id), ['true_ap']);
+  const { page, errors, close } = await open(site, { hash: fragment, ready: false });
+  await page.waitForSelector('#replay-line', { timeout: 60000 });
+  const rows = await page.locator('.replay-lost').allInnerTexts();
+  // One step is asked for, and it lacks marks; of a whole injection nine steps would be left undone.
+  assert.ok(rows.length >= 1 && rows.length <= 1 + gates.filter((g) => !g.passed).length, rows.join('\n'));
+  assert.match(rows[0], /True AP/);
+  assert.doesNotMatch(await page.innerText('#replay'), /Contrast|Steering|Down the beam/);
+  assert.deepEqual(errors, []);
+  await close();
+});
+
+test('a long log is stood at anywhere as quickly as a short one: what is shown there is what a replay from its start gives', async () => {
+  const { page, errors, close } = await open(site, { hash: START });
+  const found = await page.evaluate(async (trace) => {
+    const { default: start, TeachingRoom } = await import('/pkg/downbeam.js');
+    await start();
+    const room = new TeachingRoom('average', 'L4', 'left');
+    const head = trace.log.slice(0, 6);
+    // In and out by a millimetre, and round, for long.
+    const more = Array.from({ length: 900 }, (_, i) => `${200 + i} ${['advance 10 0', 'roll 150', 'withdraw 8'][i % 3]}`);
+    const long = { ...trace, log: [...head, ...more] };
+    const report = () => JSON.stringify([room.procedure(5000), room.report().orientation, [...room.tableShift()]]);
+    room.beginReplay(long);
+    const spots = [0, 1, 15, 16, 17, 450, 899, 906, 3];
+    const stood = spots.map((count) => (room.standAfter(count), report()));
+    const replayed = spots.map((count) => (room.loadAttempt({ ...long, log: long.log.slice(0, count) }), report()));
+    return { stood, replayed };
+  }, POOR);
+  assert.deepEqual(found.stood, found.replayed);
+  assert.deepEqual(errors, []);
+  await close();
+});

@@ -62,9 +62,9 @@ async function rules(page, what, needed) {
   await page.evaluate(() => scrollTo(0, 0));
 }
 
-/** On phones the hand's buttons of a step are in sight without a scroll, and can be pressed there. */
+/** The hand's buttons of a step are in sight without a scroll, and can be pressed there. */
 async function underThumb(page, what, buttons) {
-  for (const size of SIZES.filter((one) => one.whole)) {
+  for (const size of SIZES) {
     await page.setViewportSize(size);
     await page.evaluate(() => scrollTo(0, 0));
     await drawn(page);
@@ -117,7 +117,7 @@ test('injection: the film rules, and what is to be done is in sight in each of i
   await align(page);
   await steerTo(page, 20);
   await rules(page, 'steer', [title, ...needle]);
-  await underThumb(page, 'steer', ['.hand-push .button:first-child', '.hand-push ~ .hand-push .button:last-child']);
+  await underThumb(page, 'steer', ['.hand-push .button:first-child', '.hand-push ~ .hand-push .button:last-child', '#hub-dial', '#half-turn']);
   await steerTo(page, 55);
   await rules(page, 'depth', [title, ...needle]);
   await underThumb(page, 'depth', ['#go-true_ap', '#go-lateral', '#go-oblique']);
@@ -126,6 +126,16 @@ test('injection: the film rules, and what is to be done is in sight in each of i
   await underThumb(page, 'contrast', ['#inject-10', '#inject-50', '#inject-hold']);
   await use(page, 'go-on-contrast');
   await rules(page, 'finish', [title, '#finish']);
+  assert.deepEqual(errors, []);
+  await close();
+});
+
+test('the target to the middle: the film rules, and the way, its button and the table’s buttons are in sight', async () => {
+  const { page, errors, close } = await open(site, { hash: '#open=target-in-the-middle', ready: false });
+  await page.waitForSelector('#lesson-begin');
+  await page.click('#lesson-begin');
+  await lessonStands(page);
+  await rules(page, 'middle', ['#lesson-heading', '[data-open] .stage-title', '#needle-next', '#look-true_ap', '#stage-table .nudge:last-child']);
   assert.deepEqual(errors, []);
   await close();
 });

@@ -45,6 +45,9 @@ pub fn log_with(
     gauge: Gauge,
 ) -> Vec<Event> {
     let mut hand = Hand { gauge, ..Hand::new(drawn.case, interior) };
+    if lesson.steps.contains(&StepId::TargetCentred) {
+        hand.act(Action::MoveTable { left_mm_tenths: 0, back_mm_tenths: 0, head_mm_tenths: 0 });
+    }
     while let Some(label) = exercise(lesson, drawn, &hand.attempt.state.pointed).asks() {
         let wrong = Label { level: Level::T12, part: Part::Rib, side: None };
         let Label { level, part, side } = if misses > 0 { wrong } else { label };

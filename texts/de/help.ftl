@@ -89,6 +89,7 @@ keys-page-keys = diese Liste der Tasten
 keys-page-read = das Bild wird vorgelesen
 keys-page-zoom = das Bild größer, kleiner, ganz
 keys-page-through = gehalten: durch den Strahl, die Knochen in 3D
+keys-page-table = der Tisch: links, rechts, kopfwärts, fußwärts, höher, tiefer
 keys-sliders-step = { $deg } Grad, der Knopf geht in die Richtung des Pfeils
 keys-sliders-ends = ans Ende des Bereichs
 keys-picture-turn = den C-Bogen um { $step } drehen, mit Umschalt um { $coarse }
@@ -194,6 +195,7 @@ describe-off = { $across ->
        *[none] { $x } mm
       }
   }
+describe-middle = Der Wirbelkörper { $level } liegt, von der Mitte des Bildes, { $off }.
 describe-joint = Das Facettengelenk { $level }–{ $below } liegt, von der Mitte des Pedikels, { $off }.
 describe-pedicle = { $side ->
     [left] Der linke Pedikel von { $level } liegt, von der Mitte des Bildes, { $off }.

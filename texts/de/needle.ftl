@@ -41,6 +41,8 @@ stage-done = fertig
 stage-left = offen gelassen
 stage-marks = { $points } von 100
 stage-now = Jetzt { $marks }.
+stage-list-centre-title = Ziel in die Mitte
+stage-list-centre-act = In AP den Tisch quer und längs schieben, bis der Wirbelkörper von { $level } mitten im Film steht. Dann seitlich sehen und ihn höher oder tiefer stellen.
 stage-list-true_ap-title = Echte AP
 stage-list-true_ap-act = { $level ->
     [S1] Drehen, bis der Mittelkamm mitten zwischen den Pedikeln von { $level } steht, die Deckplatte durch Kippen einstellen und die Einstellung merken.

@@ -34,7 +34,7 @@ menu-language = Sprache
 menu-draft = Maschinell übersetzt, noch nicht von einer Fachperson gelesen.
 
 welcome-what = Ein C-Bogen über einer Lendenwirbelsäule.
-welcome-first = Eine echte AP einstellen: dem Pfeil auf dem Bild folgen.
+welcome-first = Eine echte AP einstellen: sagen, wohin es geht, dann dem Pfeil auf dem Bild folgen.
 welcome-tour = Rundgang
 welcome-dismiss = Hinweis schließen
 
@@ -76,22 +76,6 @@ window-contrast = Kontrast
 window-brightness = Helligkeit
 window-percent = { $n } %
 window-percentLess = −{ $n } %
-
-table-name = Tisch verschieben
-table-left = Links
-table-right = Rechts
-table-head = Kopfwärts
-table-feet = Fußwärts
-table-by = Tisch um 5 mm verschieben:
-table-isocentre = Ziel im Isozentrum
-table-across = { $way ->
-    [left] { $mm } mm links
-   *[right] { $mm } mm rechts
-  }
-table-along = { $way ->
-    [head] { $mm } mm kopfwärts
-   *[feet] { $mm } mm fußwärts
-  }
 
 exposure-heading = Strahlung
 exposure-source = Woher das Bild kommt

@@ -3,6 +3,7 @@
 ## Why a step has its marks. Not done yet
 
 name_parts = Benennen Sie die Teile, nach denen gefragt wird.
+centre_target = Das Ziel in die Mitte bringen: quer und längs in AP, die Höhe seitlich.
 keep_view = { $view ->
     [true_ap] Die echte AP einstellen und merken.
     [oblique] Die schräge Einstellung herstellen und merken.
@@ -17,6 +18,18 @@ nothing_met_yet = Noch wurde nichts getroffen.
 contrast_not_yet = Vor allem anderen Kontrastmittel unter Livebild spritzen.
 no_exposure = Noch keine Aufnahme.
 pictures_free = Bilder kosten hier nichts; mit Strahlung werden sie gezählt.
+
+## The table
+
+target_centred = Das Ziel liegt in der Mitte: quer, längs und in der Höhe.
+move_table = { $way ->
+    [left] In AP: den Tisch { $mm } mm nach links.
+    [right] In AP: den Tisch { $mm } mm nach rechts.
+    [head] In AP: den Tisch { $mm } mm kopfwärts.
+    [feet] In AP: den Tisch { $mm } mm fußwärts.
+    [up] Seitlich: den Tisch { $mm } mm höher.
+   *[down] Seitlich: den Tisch { $mm } mm tiefer.
+  }
 
 ## Kept views
 

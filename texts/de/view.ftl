@@ -37,6 +37,7 @@ case-patientSentence = { $name ->
 
 step = { $id ->
     [name_parts] Teile benannt
+    [target_centred] Ziel in der Mitte
     [true_ap] Echte AP
     [oblique] Schräg, eingestellt
     [lateral] Seitlich

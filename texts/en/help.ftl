@@ -100,6 +100,7 @@ keys-page-keys = this list of keys
 keys-page-read = the picture is read out
 keys-page-zoom = the film larger, smaller, whole
 keys-page-through = held: through the beam, the bones in 3D
+keys-page-table = the table: left, right, to the head, to the feet, up, down
 # The thumb is the part of a slider that moves.
 keys-sliders-step = { $deg ->
     [one] { $deg } degree, the thumb goes the way of the arrow
@@ -217,6 +218,7 @@ describe-off = { $across ->
        *[none] { $x } mm
       }
   }
+describe-middle = The body of { $level } lies { $off } from the middle of the film.
 describe-joint = The { $level }–{ $below } facet joint lies { $off } from the pedicle’s centre.
 describe-pedicle = { $side ->
     [left] The left { $level } pedicle lies { $off } from the picture’s middle.

@@ -41,6 +41,8 @@ stage-done = done
 stage-left = left open
 stage-marks = { $points } of 100
 stage-now = Now { $marks }.
+stage-list-centre-title = Target in the middle
+stage-list-centre-act = In AP move the table across and along until the body of { $level } stands in the middle of the film. Then look in lateral, and move it up or down.
 stage-list-true_ap-title = True AP
 stage-list-true_ap-act = { $level ->
     [S1] Turn until the sacral crest stands midway between the pedicles of { $level }, square the upper end plate with tilt, and keep the view.

@@ -35,7 +35,7 @@ menu-language = Language
 menu-draft = {""}
 
 welcome-what = A C-arm over a lumbar spine.
-welcome-first = Make a true AP: follow the arrow on the film.
+welcome-first = Make a true AP: say which way, then follow the arrow on the film.
 welcome-tour = Tour
 welcome-dismiss = Close this hint
 
@@ -83,23 +83,6 @@ window-contrast = Contrast
 window-brightness = Brightness
 window-percent = { $n } %
 window-percentLess = −{ $n } %
-
-table-name = Move the table
-table-left = Left
-table-right = Right
-table-head = To the head
-table-feet = To the feet
-table-by = Move the table 5 mm:
-table-isocentre = target at the isocentre
-# The table has been moved by so much.
-table-across = { $way ->
-    [left] { $mm } mm left
-   *[right] { $mm } mm right
-  }
-table-along = { $way ->
-    [head] { $mm } mm to the head
-   *[feet] { $mm } mm to the feet
-  }
 
 exposure-heading = Exposure
 exposure-source = Where the picture comes from

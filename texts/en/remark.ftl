@@ -3,6 +3,7 @@
 ## Why a step has its marks. Not done yet
 
 name_parts = Name the parts that are asked for.
+centre_target = Bring the target to the middle: across and along in AP, the height in lateral.
 keep_view = { $view ->
     [true_ap] Set up the true AP view and keep it.
     [oblique] Set up the oblique view and keep it.
@@ -17,6 +18,18 @@ nothing_met_yet = Nothing has been met yet.
 contrast_not_yet = Inject contrast under live imaging before anything else.
 no_exposure = No exposure yet.
 pictures_free = Pictures are free here; with exposures on they are counted.
+
+## The table
+
+target_centred = The target lies in the middle: across, along and in height.
+move_table = { $way ->
+    [left] In AP, the table is to go { $mm } mm to the left.
+    [right] In AP, the table is to go { $mm } mm to the right.
+    [head] In AP, the table is to go { $mm } mm to the head.
+    [feet] In AP, the table is to go { $mm } mm to the feet.
+    [up] In lateral, the table is to go { $mm } mm up.
+   *[down] In lateral, the table is to go { $mm } mm down.
+  }
 
 ## Kept views. $finding is a sentence of the checks.
 

@@ -40,6 +40,7 @@ case-patientSentence = { $name ->
 # A step of a lesson as its marks name it.
 step = { $id ->
     [name_parts] Parts named
+    [target_centred] Target in the middle
     [true_ap] True AP
     [oblique] Oblique, squared
     [lateral] Lateral

@@ -30,3 +30,51 @@ centralRay = El rayo central viene de la fuente, situada abajo; receptor: { $obl
 fromFeet = vistos desde los pies, con la izquierda del paciente a la izquierda y el dorso arriba
 fromSide = vistos desde la derecha del paciente, con la cabeza a la derecha y el dorso arriba
 noPicture = No se dibuja ningún rayo: todavía no hay imagen desde aquí.
+
+## The table, and what stops a turn.
+
+table-name = Mover la mesa
+table-left = Izquierda
+table-right = Derecha
+table-head = A la cabeza
+table-feet = A los pies
+table-by = Mover la mesa 5 mm:
+table-isocentre = diana en el isocentro
+table-across = { $way ->
+    [left] { $mm } mm a la izquierda
+   *[right] { $mm } mm a la derecha
+  }
+table-along = { $way ->
+    [head] { $mm } mm hacia la cabeza
+   *[feet] { $mm } mm hacia los pies
+  }
+table-up = Arriba
+table-down = Abajo
+table-height = { $way ->
+    [up] { $mm } mm más alta
+   *[down] { $mm } mm más baja
+  }
+table-asItStood = como al principio
+table-putBack = Devolverla
+table-stands = Mesa: { $where }.
+table-to = { $way ->
+    [down] Mesa { $mm } mm abajo
+    [up] Mesa { $mm } mm arriba
+    [left] Mesa { $mm } mm a la izquierda
+    [right] Mesa { $mm } mm a la derecha
+    [head] Mesa { $mm } mm a la cabeza
+   *[feet] Mesa { $mm } mm a los pies
+  }
+hit-receptor-patient = Detenido: el receptor chocaría con el paciente; { $way }.
+hit-receptor-table = Detenido: el receptor chocaría con la mesa; { $way }.
+hit-source-patient = Detenido: el tubo chocaría con el paciente; { $way }.
+hit-source-table = Detenido: el tubo chocaría con la mesa; { $way }.
+hit-way = { $way ->
+    [down] baje antes la mesa { $mm } mm
+    [up] suba antes la mesa { $mm } mm
+    [left] mueva antes la mesa { $mm } mm a la izquierda
+    [right] mueva antes la mesa { $mm } mm a la derecha
+    [head] mueva antes la mesa { $mm } mm a la cabeza
+    [feet] mueva antes la mesa { $mm } mm a los pies
+   *[none] gire por el otro lado
+  }

@@ -92,6 +92,7 @@ keys-page-keys = esta lista de teclas
 keys-page-read = se lee la imagen en voz alta
 keys-page-zoom = la imagen más grande, más pequeña, entera
 keys-page-through = mantenida: a través del haz, los huesos en 3D
+keys-page-table = la mesa: izquierda, derecha, a la cabeza, a los pies, arriba, abajo
 keys-sliders-step = { $deg ->
     [one] { $deg } grado, el tirador va hacia donde apunta la flecha
    *[other] { $deg } grados, el tirador va hacia donde apunta la flecha
@@ -200,6 +201,7 @@ describe-off = { $across ->
        *[none] { $x } mm
       }
   }
+describe-middle = El cuerpo de { $level } está { $off } del centro de la imagen.
 describe-joint = La articulación facetaria { $level }–{ $below } está { $off } del centro del pedículo.
 describe-pedicle = { $side ->
     [left] El pedículo izquierdo de { $level } está { $off } del centro de la imagen.

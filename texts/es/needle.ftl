@@ -47,6 +47,8 @@ stage-done = hecho
 stage-left = sin terminar
 stage-marks = { $points } de 100
 stage-now = Ahora { $marks }.
+stage-list-centre-title = Diana al centro
+stage-list-centre-act = En AP mueva la mesa a lo ancho y a lo largo hasta que el cuerpo de { $level } quede en el centro de la imagen. Después mire en lateral y súbala o bájela.
 stage-list-true_ap-title = AP verdadera
 stage-list-true_ap-act = { $level ->
     [S1] Gire hasta que la cresta sacra quede a media distancia entre los pedículos de { $level }, ajuste el platillo vertebral superior con la inclinación y guarde la vista.

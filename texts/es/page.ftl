@@ -34,7 +34,7 @@ menu-language = Idioma
 menu-draft = Traducción automática, aún no revisada por una persona del oficio.
 
 welcome-what = Un arco en C sobre una columna lumbar.
-welcome-first = Haga una AP verdadera: siga la flecha en la imagen.
+welcome-first = Haga una AP verdadera: diga hacia dónde y siga después la flecha en la imagen.
 welcome-tour = Recorrido
 welcome-dismiss = Cerrar este aviso
 
@@ -82,22 +82,6 @@ window-contrast = Contraste
 window-brightness = Brillo
 window-percent = { $n } %
 window-percentLess = −{ $n } %
-
-table-name = Mover la mesa
-table-left = Izquierda
-table-right = Derecha
-table-head = A la cabeza
-table-feet = A los pies
-table-by = Mover la mesa 5 mm:
-table-isocentre = diana en el isocentro
-table-across = { $way ->
-    [left] { $mm } mm a la izquierda
-   *[right] { $mm } mm a la derecha
-  }
-table-along = { $way ->
-    [head] { $mm } mm hacia la cabeza
-   *[feet] { $mm } mm hacia los pies
-  }
 
 exposure-heading = Exposición
 exposure-source = De dónde viene la imagen

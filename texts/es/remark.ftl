@@ -3,6 +3,7 @@
 ## Why a step has its marks. Not done yet
 
 name_parts = Nombre las partes que se piden.
+centre_target = Lleve la diana al centro: a lo ancho y a lo largo en AP, la altura en lateral.
 keep_view = { $view ->
     [true_ap] Ajuste la AP verdadera y guárdela.
     [oblique] Ajuste la vista oblicua y guárdela.
@@ -17,6 +18,18 @@ nothing_met_yet = Todavía no se ha encontrado nada.
 contrast_not_yet = Inyecte contraste bajo imagen en tiempo real antes que ninguna otra cosa.
 no_exposure = Todavía no hay ninguna exposición.
 pictures_free = Aquí las imágenes no cuestan nada; con exposiciones activadas se cuentan.
+
+## The table
+
+target_centred = La diana está en el centro: a lo ancho, a lo largo y en altura.
+move_table = { $way ->
+    [left] En AP, mueva la mesa { $mm } mm a la izquierda.
+    [right] En AP, mueva la mesa { $mm } mm a la derecha.
+    [head] En AP, mueva la mesa { $mm } mm a la cabeza.
+    [feet] En AP, mueva la mesa { $mm } mm a los pies.
+    [up] En lateral, suba la mesa { $mm } mm.
+   *[down] En lateral, baje la mesa { $mm } mm.
+  }
 
 ## Kept views
 

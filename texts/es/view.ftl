@@ -37,6 +37,7 @@ case-patientSentence = { $name ->
 
 step = { $id ->
     [name_parts] Partes nombradas
+    [target_centred] Diana en el centro
     [true_ap] AP verdadera
     [oblique] Oblicua, ajustada
     [lateral] Lateral

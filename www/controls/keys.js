@@ -16,7 +16,7 @@ import { tenth } from '../base/tenth.js';
 /**
  * @typedef {{ push: (mm: number) => void, roll: (deg: number) => void, view: (view: ViewKind) => void, mark: () => void, hint: () => void }} NeedleActs
  * @typedef {{ pick: (view: ViewKind) => void, check: () => void }} ViewActs
- * @typedef {{ keys: () => void, read: () => void, zoom: (way: number) => void, through: () => void }} PageActs
+ * @typedef {{ keys: () => void, read: () => void, zoom: (way: number) => void, through: () => void, table: (way: string) => void }} PageActs
  * @typedef {{ undo: () => void, redo: () => void }} UndoActs
  */
 
@@ -61,6 +61,12 @@ export const PAGE_KEYS = [
   ['-', 'zoom', (act) => act.zoom(-1)],
   ['0', 'zoom', (act) => act.zoom(0)],
   ['x', 'through', (act) => act.through()],
+  ['a', 'table', (act) => act.table('left')],
+  ['d', 'table', (act) => act.table('right')],
+  ['w', 'table', (act) => act.table('head')],
+  ['s', 'table', (act) => act.table('feet')],
+  ['u', 'table', (act) => act.table('up')],
+  ['j', 'table', (act) => act.table('down')],
 ];
 
 /**

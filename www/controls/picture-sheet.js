@@ -1,7 +1,9 @@
 // What the picture's sheet holds besides its switches: the table and the window. Loaded after the first picture.
 
 import { make, say } from '../base/dom.js';
+import { gantryLink as t } from '../words/gantry.js';
 import { texts } from '../words/texts.js';
+import { moveTable, tableButtons, tableStart, tableWords } from './table.js';
 import { fillTrack } from './turn.js';
 
 /**
@@ -10,33 +12,29 @@ import { fillTrack } from './turn.js';
  */
 
 /**
- * Moves the table under the beam, 5 mm a press, and puts it back. Returns an update function.
+ * What the keys of the table do.
+ * @param {App} app
+ */
+export const tableKey = (app) => (/** @type {string} */ way) => moveTable(app, way);
+
+/**
+ * Moves the table under the beam and puts it back. Returns an update function.
  * @param {Element} holder
  * @param {App} app
  */
 export function tableControl(holder, app) {
-  const STEP_MM = 5;
-  const LIMIT_MM = 60;
-  const t = texts.table;
   const words = make('span', { class: 'turn-words' });
-  const move = (/** @type {string} */ text, /** @type {'table_x_mm' | 'table_z_mm'} */ key, /** @type {number} */ step) => {
-    const element = make('button', { type: 'button', class: 'nudge' }, make('span', { class: 'unseen' }, `${t.by} `), text);
-    element.addEventListener('click', () => {
-      const next = Math.min(LIMIT_MM, Math.max(-LIMIT_MM, app.state[key] + step));
-      app.change({ [key]: next });
-    });
-    return element;
-  };
-  const reset = make('button', { type: 'button', class: 'nudge', id: 'straighten' }, texts.turn.straighten);
-  reset.addEventListener('click', () => app.change({ table_x_mm: 0, table_z_mm: 0, rotation_deg: 0, contrast: 100, brightness: 0 }));
+  const reset = make('button', { type: 'button', class: 'nudge', id: 'straighten' });
+  reset.addEventListener('click', () => app.change({ ...tableStart(app), rotation_deg: 0, contrast: 100, brightness: 0 }));
   holder.append(
-    make('div', { class: 'turn', role: 'group', 'aria-label': t.name },
-      make('div', { class: 'turn-head' }, make('span', { class: 'turn-name' }, t.name), words),
-      make('div', { class: 'turn-row wrap' },
-        move(t.left, 'table_x_mm', STEP_MM), move(t.right, 'table_x_mm', -STEP_MM),
-        move(t.head, 'table_z_mm', STEP_MM), move(t.feet, 'table_z_mm', -STEP_MM), reset)),
+    make('div', { class: 'turn', role: 'group', 'aria-label': t.table.name },
+      make('div', { class: 'turn-head' }, make('span', { class: 'turn-name' }, t.table.name), words),
+      make('div', { class: 'turn-row wrap' }, ...tableButtons((way) => moveTable(app, way)), reset)),
   );
-  return (/** @type {Place} */ state) => say(words, t.words(state.table_x_mm, state.table_z_mm));
+  return (/** @type {Place} */ state) => {
+    say(words, tableWords(app, state));
+    say(reset, app.lesson?.asks.has('target_centred') ? t.table.putBack : texts.turn.straighten);
+  };
 }
 
 /**

@@ -78,6 +78,8 @@ export function turnControl(holder, key, [low, high], app, texts, { leftIsHigh =
     complaint.hidden = true;
     now = tenth(clamped);
     app.change({ [angle]: now });
+    // What stands in the way may have stopped it.
+    now = /** @type {Partial<Record<AngleKey, number>>} */ (app.state)[angle] ?? now;
   }
 
   slider.addEventListener('input', () => set(Number(slider.value)));

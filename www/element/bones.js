@@ -67,7 +67,7 @@ export function elementBones(canvas, holder, tag, { come, failed }) {
       const pixels = Math.max(1, Math.round((holder.clientWidth || 512) * devicePixelRatio));
       if (canvas.width !== pixels) canvas.width = canvas.height = pixels;
       const swing = { right_deg: 0, up_deg: 0 };
-      const { tip_mm } = there.drawing.draw(pen, { room: stand.room, report, who: stand.name, table_mm: [0, 0], needle: null, swing }, { names: there.words.names, scale: pixels / (holder.clientWidth || 512) });
+      const { tip_mm } = there.drawing.draw(pen, { room: stand.room, report, who: stand.name, table_mm: [0, 0, 0], needle: null, swing }, { names: there.words.names, scale: pixels / (holder.clientWidth || 512) });
       holder.dataset.through = 'on';
       return there.words.told(report.level, squared, tip_mm);
     },

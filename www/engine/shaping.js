@@ -102,7 +102,7 @@ export function shaping(app, film, act) {
       target = wanted;
       room.setOrientation(state.oblique_deg, state.tilt_deg);
       room.setImageRotation(state.rotation_deg);
-      room.setTableShift(state.table_x_mm, 0, state.table_z_mm);
+      room.setTableShift(state.table_x_mm, state.table_y_mm, state.table_z_mm);
       room.setWindow(state.contrast / 100, state.brightness / 100);
     },
     /**

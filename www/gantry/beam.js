@@ -15,7 +15,7 @@ import { RECEPTOR_MM, SOURCE_MM, directions, plus } from './drawing.js';
  */
 export function raysOf(state, aim) {
   const { receptor: d } = directions(state.oblique_deg, state.tilt_deg);
-  const isocentre = [-state.table_x_mm, 0, -state.table_z_mm];
+  const isocentre = [-state.table_x_mm, -state.table_y_mm, -state.table_z_mm];
   const source = plus(isocentre, -SOURCE_MM, d);
   const end = plus(isocentre, RECEPTOR_MM, d);
   if (!aim) return { isocentre, source, end, landing: null };

@@ -97,7 +97,7 @@ export function gantryDrawing(holder, from) {
   still(parts, words, see, from);
   return (/** @type {Place} */ state, /** @type {Point[] | null} */ needle) => {
     moving(parts, words, see, from, state);
-    const [x, y] = see([state.table_x_mm, 0, state.table_z_mm]);
+    const [x, y] = see([state.table_x_mm, state.table_y_mm, state.table_z_mm]);
     for (const group of lying) group.setAttribute('transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`);
     parts.needle.setAttribute('d', needle ? line(needle.map(see)) : '');
     say(title, from === 'feet' ? texts.gantry.describeFeet(state) : texts.gantry.describeSide(state));

@@ -7,6 +7,7 @@ import { VIEWERS, directions, line } from './drawing.js';
 import { byId, say, segments, within } from '../base/dom.js';
 import { keep, setting } from '../base/storage.js';
 import { gantryLink as t } from '../words/gantry.js';
+import { tableWords } from '../controls/table.js';
 import { BEAM, keyOf, sameBeam } from '../state/positioning.js';
 import { raysOf } from './beam.js';
 import { bonesSeen, linesOf, nearestPart, sameLabel } from './bones.js';
@@ -14,6 +15,9 @@ import { dragAngle, pointIn } from './drag.js';
 import { litPart } from './lit.js';
 import { adoptLook } from './look.js';
 import { nearDrawing } from './near.js';
+
+/** @type {readonly (keyof import('../state/positioning.js').Place)[]} */
+const TABLE = ['table_x_mm', 'table_y_mm', 'table_z_mm'];
 
 /**
  * @import { Marks, Shown } from '../film/picture.js'
@@ -132,7 +136,7 @@ export function gantryLink(app, act) {
     // The near drawing is of the picture; by exposure that is the last one, of this bone.
     const pictured = shown && shown.level === state.level && shown.patient === state.patient ? shown : null;
     const part = lit.now();
-    const sentences = [point ? t.ray : '', needle ? t.needle : '', part ? t.litHere(part) : ''].filter((text) => text !== '');
+    const sentences = [point ? t.ray : '', needle ? t.needle : '', part ? t.litHere(part) : '', TABLE.some((key) => state[key] !== 0) ? t.table.stands(tableWords(app, state)) : ''].filter((text) => text !== '');
     for (const one of drawings) one.update({ state, near, tells, rays: raysOf(state, point), pictured, pictureRays: pictured && raysOf(pictured, point), point, needle, sentences });
   }
 
@@ -209,7 +213,7 @@ function drawing(app, from) {
     /** @param {LitPart} part */
     listen(part) {
       const partAt = (/** @type {PointerEvent} */ event) => nearestPart(parts, pointIn(near.svg, event), behind);
-      const middle = () => /** @type {[number, number]} */ (near.svg.hasAttribute('hidden') ? [0, 0] : see([-app.state.table_x_mm, 0, -app.state.table_z_mm]));
+      const middle = () => /** @type {[number, number]} */ (near.svg.hasAttribute('hidden') ? [0, 0] : see([-app.state.table_x_mm, -app.state.table_y_mm, -app.state.table_z_mm]));
       dragAngle(svg, key, app, { seenAt, frozen, middle: () => [0, 0] });
       dragAngle(near.svg, key, app, { seenAt, frozen, middle, tap: (event) => part.take(partAt(event)) });
       /** @type {PointerEvent | null} */

@@ -17,6 +17,8 @@ const ONE_LINE_MM = 1.5;
 const ONE_LINE_DEG = 2;
 /** What an eye tells of a spacing, percent. Our choice. */
 const EYE_PERCENT = 5;
+/** A body so far off the middle of the film is not in the middle, mm on the detector: what full marks for it leave, magnified. */
+const MIDDLE_MM = 13;
 const FIELD_MM = 512 * 0.4;
 
 /**
@@ -35,6 +37,7 @@ const FIELD_MM = 512 * 0.4;
  * @property {Level} below
  * @property {boolean} judged
  * @property {boolean} naming
+ * @property {Mm | null} [middle]
  * @property {{ percent: number, way: 'left' | 'right', midway: boolean } | null} [spinous]
  * @property {Plate} [upper]
  * @property {Plate | null} [lower]
@@ -75,9 +78,11 @@ export function factsOf(report, { judged = false, naming = false, field_mm = FIE
   const pedicle = point('pedicle_centre', level, side);
   const behind = across <= FROM_BEHIND_DEG;
   const aside = across >= FROM_THE_SIDE_DEG;
+  const body = point('body_centre');
   const sides = aside ? apart(criterion('lateral')?.value) : null;
   return {
     ...facts,
+    middle: body && Math.hypot(...body) > MIDDLE_MM ? between(body, [0, 0]) : null,
     spinous: behind ? spinousOf(criterion('spinous_centred'), judged) : null,
     upper: { level, ...plateOf(criterion('squared')?.value ?? 0, aside ? null : measures.upper_rim_gap_mm, judged) },
     lower: measures.lower_plate_deg === null ? null : { level, ...plateOf(measures.lower_plate_deg, aside ? null : rimGap(report, level), judged) },
@@ -201,6 +206,7 @@ export function sentencesOf(facts, words) {
   const { level, side, below } = facts;
   /** @type {[topic: string, sentence: string | null | undefined][]} */
   const rows = [
+    ['middle', facts.middle && words.middle({ level, at_mm: facts.middle })],
     ['spinous', facts.spinous && words.spinous({ ...facts.spinous, level })],
     ['upper', facts.upper && words.plate('upper', facts.upper)],
     ['lower', facts.lower && words.plate('lower', facts.lower)],

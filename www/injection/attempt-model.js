@@ -2,6 +2,7 @@
 // One plain object, and functions over it.
 
 import { tenth } from '../base/tenth.js';
+import { tableStart } from '../controls/table.js';
 import { reason } from '../engine/room.js';
 import { CASE } from '../state/page-state.js';
 import { choiceOf, keyOf, only, PATIENT, placeOf } from '../state/positioning.js';
@@ -117,7 +118,8 @@ export function scoreOf(m) {
  */
 export function takeOver(m) {
   const { orientation } = roomOf(m).report();
-  m.app.change({ ...placeOf(orientation), rotation_deg: tenth(orientation.image_rotation), ownView: null });
+  const [table_x_mm, table_y_mm, table_z_mm] = roomOf(m).tableShift();
+  m.app.change({ ...placeOf(orientation), table_x_mm, table_y_mm, table_z_mm, rotation_deg: tenth(orientation.image_rotation), ownView: null });
 }
 
 /**
@@ -126,8 +128,12 @@ export function takeOver(m) {
  */
 export function begin(m) {
   const { app } = m;
-  if (app.lesson) roomOf(m).beginCase(app.lesson.drawn.case);
-  else roomOf(m).newAttempt({ exposures: app.state.byExposure });
+  if (app.lesson) {
+    roomOf(m).beginCase(app.lesson.drawn.case);
+    // The table goes back to where the lesson has it stand.
+    if (app.lesson.asks.has('target_centred')) app.change(tableStart(app));
+  }
+  if (!app.lesson) roomOf(m).newAttempt({ exposures: app.state.byExposure });
   if (app.state.byExposure) m.acts.fresh();
   setClock(m, 0);
   m.begunFor = caseKey(app.state);
@@ -146,12 +152,6 @@ export function begin(m) {
 export const endOf = (lines) => Number.parseInt(lines.at(-1) ?? '0', 10);
 
 /**
- * Where a log leaves the table, [left, back, head] in mm; undefined when it was not moved.
- * @param {string[]} lines
- */
-export const tableOf = (lines) => lines.findLast((line) => line.split(' ')[1] === 'move_table')?.split(' ').slice(2).map((n) => Number(n) / 10);
-
-/**
  * Takes a lesson up where its log left it.
  * @param {AttemptModel} m
  * @param {string[]} lines
@@ -163,8 +163,6 @@ function goOn(m, lines) {
     return m.acts.notice([texts.needle.file.notResumed(reason(error))]);
   }
   m.begun_ms -= endOf(lines) * TICK_MS;
-  const table = tableOf(lines);
-  if (table) m.app.change({ table_x_mm: table[0], table_z_mm: table[2] });
   takeOver(m);
   m.acts.said(texts.needle.file.opened);
 }

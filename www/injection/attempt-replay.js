@@ -1,7 +1,7 @@
 // Attempts from outside and from before: replayed in the engine, or refused in one sentence with nothing lost.
 
 import { reason } from '../engine/room.js';
-import { advanced, caseKey, endOf, isOf, isOn, patientNow, putAside, roomOf, setClock, tableOf, takeOver } from './attempt-model.js';
+import { advanced, caseKey, endOf, isOf, isOn, patientNow, putAside, roomOf, setClock, takeOver } from './attempt-model.js';
 import { choiceOf } from '../state/positioning.js';
 import { texts } from '../words/injection.js';
 
@@ -26,9 +26,8 @@ export function replay(m, trace) {
   const { target } = trace.case;
   const lines = roomOf(m).attemptLog();
   m.patient.aimedAt(target.level, target.side);
-  const [left, , head] = tableOf(lines) ?? [0, 0, 0];
   m.replaying = true;
-  app.change({ injection: true, level: target.level, side: target.side, byExposure: Boolean(trace.case.exposures), table_x_mm: left, table_z_mm: head });
+  app.change({ injection: true, level: target.level, side: target.side, byExposure: Boolean(trace.case.exposures) });
   m.begunFor = caseKey(app.state);
   m.inLesson = false;
   setClock(m, endOf(lines));

@@ -6,15 +6,17 @@ import { criteriaOf, unmetOf, viewOf } from '../views/criterion-rows.js';
 import { aspirateWords, verdictOf } from './contrast.js';
 import { needleHand } from './hand.js';
 import { nextAct } from './next.js';
+import { moveTable } from '../controls/table.js';
 import { byId, make, say, segments } from '../base/dom.js';
 import { stageList } from './stages.js';
 import { keyOf, PLACE, POSITIONING, sameBeam } from '../state/positioning.js';
+import { gantryLink } from '../words/gantry.js';
 import { texts } from '../words/injection.js';
 
 const DETECTOR_MM = 512 * 0.4;
 /** Which view a stage works towards. */
 /** @type {Partial<Record<StageId, ViewKind>>} */
-const VIEW_OF = { true_ap: 'true_ap', depth: 'lateral', lateral: 'lateral' };
+const VIEW_OF = { centre: 'true_ap', true_ap: 'true_ap', depth: 'lateral', lateral: 'lateral' };
 /** The clock is read from this depth on, mm, and within this of a plain AP, degrees. Choices, no source. */
 const [CLOCK_MM, CLOCK_DEG] = [20, 15];
 const MARK_FIELDS = /** @type {const} */ (['mark', 'area', 'hub', 'tip']);
@@ -225,8 +227,11 @@ export function injection(app, patient, record, act) {
       if (report.kept.includes(kind)) return perform({ do: 'recall', view: kind });
       if (kind === 'oblique') return act.notice([t.refuse.noOblique]);
       const oblique_tenths = kind === 'true_ap' ? 0 : app.state.side === 'left' ? 900 : -900;
+      if (!app.free({ oblique_deg: oblique_tenths / 10, tilt_deg: 0 })) return;
       if (perform({ do: 'orient', oblique: oblique_tenths, tilt: 0 })) said(t.did.orient(kind));
     },
+    /** @type {(way: string, mm?: number) => void} */
+    table: (way, mm) => moveTable(app, way, mm),
     mark: () => aim.toggle(),
     /** @param {boolean} on */
     showArea(on) {
@@ -327,6 +332,7 @@ export function injection(app, patient, record, act) {
     dimension(report, draw) {
       const seen = attempt.seen();
       if (!seen || app.state.selfTest || app.lesson?.assessment || !mayTell() || seen.finished || app.lesson?.asks.has('name_parts')) return null;
+      if (stage === 'centre') return draw.middleOf(report, app.state.byExposure ? taken() : app.state, gantryLink.table.to);
       // A stage that sets up a view has its name.
       const view = viewOf(report, stage);
       if (view) return draw.dimensionOf(report, unmetOf(report, view.criteria), draw.words, seen.needle?.tip_mm ?? null);
@@ -375,7 +381,7 @@ export function injection(app, patient, record, act) {
       byId('needle-hint').hidden = hint === '';
       say(byId('needle-hint-text'), hint);
       // Who asks for a hint is told what to do, and does it by hand.
-      next = hinted && state.guided ? nextAct(stage, report, does) : null;
+      next = hinted && state.guided ? nextAct(stage, report, does, state) : null;
       byId('needle-next').hidden = !next;
       say(byId('needle-next'), next?.text ?? '');
       byId('needle-hint-ask').hidden = state.selfTest || state.guided || report.finished;

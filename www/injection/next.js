@@ -2,12 +2,32 @@
 // buttons. Steps that have a strong button of their own keep it.
 
 import { notchHour } from './hand.js';
+import { gantryLink } from '../words/gantry.js';
 import { texts } from '../words/injection.js';
 
 /**
- * @import { Action, ProcedureReport, ViewKind } from '../pkg/values.js'
+ * @import { Action, ProcedureReport, Remark, ViewKind } from '../pkg/values.js'
  * @import { HandActs } from './hand.js'
+ *
+ * @typedef {HandActs & { do: (action: Action) => unknown, finish: () => void, table: (way: string, mm?: number) => void }} NextActs
  */
+
+/** Beyond this the C-arm stands nearer to a lateral than to an AP, degrees. */
+const SIDE_DEG = 45;
+
+/**
+ * Towards the middle: first the view that shows the way, then the move.
+ * @param {Remark} hint
+ * @param {NextActs} act
+ * @param {import('../state/positioning.js').Place} state
+ */
+function tableAct(hint, act, state) {
+  if (hint.id !== 'move_table') return null;
+  const wanted = hint.way === 'up' || hint.way === 'down' ? 'lateral' : 'true_ap';
+  const stands = Math.abs(state.oblique_deg) > SIDE_DEG ? 'lateral' : 'true_ap';
+  if (wanted !== stands) return { text: texts.needle.next.look(wanted), does: () => act.view(wanted) };
+  return { text: gantryLink.table.to(hint.way, hint.mm), does: () => act.table(hint.way, hint.mm) };
+}
 
 const STAGES = ['align', 'steer', 'depth', 'contrast'];
 /** As far as one press goes in, mm: then one looks. A choice, no source. */
@@ -24,11 +44,13 @@ const halves = (/** @type {number} */ mm) => Math.max(0.5, Math.round(2 * mm) / 
  * `{ text, does() }` for the engine's `report` in this stage, or null. `act` as the keys have it.
  * @param {string} stage
  * @param {ProcedureReport} report
- * @param {HandActs & { do: (action: Action) => unknown, finish: () => void }} act
+ * @param {NextActs} act
+ * @param {import('../state/positioning.js').Place} state
  * @returns {{ text: string, does: () => void } | null}
  */
-export function nextAct(stage, report, act) {
+export function nextAct(stage, report, act, state) {
   const { hint, needle } = report;
+  if (stage === 'centre') return tableAct(hint, act, state);
   if (!STAGES.includes(stage) || !needle) return null;
   const t = texts.needle;
   const push = (/** @type {number} */ mm) => ({ text: mm > 0 ? t.hand.advanceBy(mm) : t.hand.withdrawBy(-mm), does: () => act.push(mm) });

@@ -5,7 +5,9 @@
 import { contrastControl } from './contrast.js';
 import { gateList } from './gate-list.js';
 import { button, make, say, segments } from '../base/dom.js';
+import { tableButtons } from '../controls/table.js';
 import { markTable } from './marks-table.js';
+import { gantryLink } from '../words/gantry.js';
 import { texts } from '../words/injection.js';
 
 /**
@@ -16,7 +18,7 @@ import { texts } from '../words/injection.js';
  * The marks as the stages need them; a lesson's come with its exercise of naming parts.
  * @typedef {Pick<Score, 'steps' | 'total' | 'gates'> & { exercise?: ExerciseEntry | null }} Marks
  *
- * @typedef {'parts' | 'true_ap' | 'oblique' | 'lateral' | 'mark' | 'place' | 'align' | 'steer' | 'depth' | 'contrast' | 'finish'} StageId
+ * @typedef {'parts' | 'centre' | 'true_ap' | 'oblique' | 'lateral' | 'mark' | 'place' | 'align' | 'steer' | 'depth' | 'contrast' | 'finish'} StageId
  *
  * A stage. `done`: whether its aim is met, `result` what that came to in words; `tell`: whether readings may be told. `asked`: whether a lesson's
  * steps want it; an injection without a lesson has every stage but those for lessons only. `step`: the engine's, whose marks it has. `leads`:
@@ -41,7 +43,7 @@ import { texts } from '../words/injection.js';
  * @property {(on: boolean) => void} open
  * @property {(state: StageWords, now: 'done' | 'current' | 'left' | 'later', outcome: string) => void} show
  *
- * @typedef {SyringeActs & { keep: (view: ViewKind) => void, mark: () => void, showArea: (on: boolean) => void, finish: () => void, touch: () => void }} StageActs
+ * @typedef {SyringeActs & { table: (way: string) => void, view: (view: ViewKind) => void, keep: (view: ViewKind) => void, mark: () => void, showArea: (on: boolean) => void, finish: () => void, touch: () => void }} StageActs
  */
 
 /** @type {readonly Gauge[]} */
@@ -71,6 +73,7 @@ const FINISH = { id: 'finish', asked: () => true, done: (r) => r.finished, resul
 /** @type {readonly Stage[]} */
 const STAGES = [
   { id: 'parts', lessonsOnly: true, asked: (asks) => asks.has('name_parts'), done: (r, { exercise }) => exercise?.asks === null, result: (r, tell, marks) => marks('name_parts') },
+  { id: 'centre', step: 'target_centred', lessonsOnly: true, leads: true, asked: (asks) => asks.has('target_centred'), done: (r, { tell }) => tell && isMet(r, 'target_centred'), result: (r, tell, marks) => (tell ? marks('target_centred') : texts.needle.stage.done) },
   { id: 'true_ap', step: 'true_ap', asked: (asks) => asks.has('true_ap'), done: ended('true_ap'), result: (r, tell, marks) => (tell ? marks('true_ap') : texts.needle.stage.list.true_ap.kept) },
   { id: 'oblique', step: 'oblique', asked: (asks) => asks.has('oblique') || wantsMark(asks), done: ended('oblique'), result: (r, tell, marks) => (tell ? marks('oblique') : texts.needle.stage.list.oblique.kept) },
   { id: 'lateral', step: 'lateral', lessonsOnly: true, asked: (asks) => asks.has('lateral') && !asks.has('depth'), done: ended('lateral'), result: (r, tell, marks) => (tell ? marks('lateral') : texts.needle.stage.list.lateral.kept) },
@@ -92,6 +95,11 @@ export function stageList(holder, act) {
   const t = texts.needle.stage;
   const parts = /** @type {Record<StageId, StagePart>} */ (Object.fromEntries(STAGES.map((s) => [s.id, stage(s)])));
   holder.replaceChildren(...STAGES.map((s) => parts[s.id].item));
+
+  // The table: the two views, and under each other what is across, along and up and down.
+  parts.centre.body.append(make('div', { class: 'table-pad', role: 'group', 'aria-label': gantryLink.table.name, id: 'stage-table' },
+    .../** @type {const} */ (['true_ap', 'lateral']).map((view) => button(texts.needle.hand.view[view], () => act.view(view), { id: `look-${view}`, 'aria-label': texts.needle.next.look(view) })),
+    ...tableButtons(act.table, ['left', 'head', 'right', 'feet', 'up', 'down'])));
 
   // Views to keep.
   const keeps = /** @type {const} */ (['true_ap', 'oblique', 'lateral']).map((view) => {
@@ -184,7 +192,9 @@ export function stageList(holder, act) {
      */
     update(state, report, score, { tell, marking, showArea, viewNow, asking, lesson }) {
       const exercise = score?.exercise;
-      if (!report.needle) left.clear();
+      // What was left open stays so until it can be done anew: the table with a new attempt, the needle's steps with another needle.
+      if (report.actions === 0) left.clear();
+      else if (!report.needle) for (const id of left) if (id !== 'centre') left.delete(id);
       const wanted = STAGES.filter((s) => (lesson ? s.asked(lesson.asks) : !s.lessonsOnly));
       const isDone = (/** @type {Stage} */ s) => s.done(report, { exercise, tell });
       const isOver = (/** @type {Stage} */ s) => left.has(s.id) || isDone(s);

@@ -23,10 +23,10 @@ export const leadsToLesson = (fragment) => LINKS.test(fragment);
 
 /**
  * `needle` is from `injectionOnDemand`; `act`: `notice(sentences)`, `said(sentence)`, `leaveAddress()` when the address no longer belongs to a
- * lesson, `replays()` when an attempt comes by it.
+ * lesson, `replays(of)` when an attempt comes by it, with the lesson that it is of or null.
  * @param {App} app
  * @param {Needle & { bring: () => Promise<void> }} needle
- * @param {FlowActs & { replays: () => void }} act
+ * @param {FlowActs & { replays: (of: import('../replay/offer.js').Of | null) => void }} act
  */
 export function lessonsOnDemand(app, needle, act) {
   /** @type {LessonFlow | null} */
@@ -61,11 +61,11 @@ export function lessonsOnDemand(app, needle, act) {
     flow?.leave();
     try {
       const { attemptOf } = await late(() => import('../base/attempt-link.js'), new URL('../base/attempt-link.js', import.meta.url));
-      const attempt = await attemptOf(fragment);
+      const { of = null, ...attempt } = Object(await attemptOf(fragment));
       while (!app.room) await new Promise((resolve) => setTimeout(resolve, 50));
       await needle.bring();
       needle.attempt.open(attempt);
-      act.replays();
+      act.replays(of);
       app.touch();
     } catch (error) {
       act.notice([texts.notice.noPart(texts.activity.lessons, reason(error))]);

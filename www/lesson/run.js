@@ -1,6 +1,7 @@
 // The lesson that is open, before and while it runs: what is known of it, what the page's state becomes for it, what is kept of it and what is
 // handed in. No elements here.
 
+import { tableStart } from '../controls/table.js';
 import { choiceOf } from '../state/positioning.js';
 import { startPosition } from '../state/start.js';
 import { wantsMark } from '../injection/stages.js';
@@ -96,7 +97,8 @@ function opened(run, { json, info, desk, drawn, lines }, exercise) {
  * @param {OpenLesson} open
  * @returns {Partial<PageState>}
  */
-export function stateFor(run, { info, drawn, asks, assessment }) {
+export function stateFor(run, open) {
+  const { info, drawn, asks, assessment } = open;
   const start = 1 + (drawn.seed % 9998);
   const from = startPosition(start);
   // The parts are named from the needle's side.
@@ -104,7 +106,7 @@ export function stateFor(run, { info, drawn, asks, assessment }) {
   return {
     lessons: false, injection: true, lesson: `${info.sha256} ${drawn.learner} ${run.runs}`, ...choiceOf(drawn), level: drawn.level, side: drawn.side,
     byExposure: info.exposures, selfTest: assessment, guided: info.mode === 'guided', ownView: null, labels: false,
-    outlines: asks.has('name_parts') || (!assessment && run.app.state.outlines), start, ...from, rotation_deg: 0, table_x_mm: 0, table_z_mm: 0,
+    outlines: asks.has('name_parts') || (!assessment && run.app.state.outlines), start, ...from, rotation_deg: 0, ...tableStart({ lesson: open }),
   };
 }
 

@@ -53,7 +53,9 @@ const app = {
   report: null,
   /** The lesson that runs, or null. */
   lesson: null,
-  change: store.set,
+  change: (patch) => store.set(stops ? stops.held(patch) : patch),
+  /** Whether C-arm and table may go somewhere; says what would be hit. */
+  free: (to) => !stops || stops.free(to),
   touch,
   hold,
   check: () => (app.state.selfTest ? review.check() : void (review.keep() || ask?.want())),
@@ -74,8 +76,11 @@ let zoom = null;
 let through = null;
 /** @type {ReturnType<typeof import('../replay/offer.js').replayOffer> | null} */
 let replay = null;
+/** @type {ReturnType<typeof import('../controls/stops.js').stops> | null} */
+let stops = null;
 // An address has brought an attempt to be played back.
-let replays = false;
+/** @type {{ of: import('../replay/offer.js').Of | null } | null} */
+let replays = null;
 // What is asked before a turn, and the lines on the film that say what is off.
 /** @type {ReturnType<typeof import('../views/ask.js').askWay> | null} */
 let ask = null;
@@ -86,8 +91,10 @@ const wishes = {
   help: early(['tour-open', 'keys-open', 'read-open', 'needle-keys', 'welcome-tour', 'welcome-close']),
   file: early(['attempt-save', 'attempt-open']),
 };
+/** @type {((way: string) => void) | null} */
+let moveTable = null;
 const ofHelp = (/** @type {(own: NonNullable<typeof help>) => void} */ wish) => () => (help ? wish(help) : wishes.help.ask(() => help && wish(help)));
-const pageKeys = { keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (/** @type {number} */ way) => zoom?.by(way), through: () => through?.key() };
+const pageKeys = { table: (/** @type {string} */ way) => moveTable?.(way), keys: ofHelp((own) => own.keys()), read: ofHelp((own) => own.read()), zoom: (/** @type {number} */ way) => zoom?.by(way), through: () => through?.key() };
 
 document.documentElement.dataset.later = 'coming';
 fillPage();
@@ -110,7 +117,7 @@ const record = exposureRecord(app, images, patient, {
 });
 const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
-const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: () => (replay ? replay.open() : (replays = true)) });
+const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: (of) => (replay ? replay.open(of) : void (replays = { of })) });
 const viewKeys = { pick: (/** @type {import('../pkg/values.js').ViewKind} */ view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
@@ -179,9 +186,11 @@ function later() {
       frame();
     }).catch(without(texts.steps.whichWay)),
     import('../controls/picture-sheet.js').then((m) => {
+      moveTable = m.tableKey(app);
       updates.push(m.tableControl(byId('more-turns'), app), m.windowControl(byId('more-turns'), app));
       frame();
     }).catch(without(texts.turn.more)),
+    import('../controls/stops.js').then((m) => (stops = m.stops(app, { aim: patient.aim, whole: patient.whole, notice }))).catch(without(texts.turn.more)),
     import('./offline.js').then((m) => m.offline({ notice }), () => {}),
     needle.bring().then(() => import('../injection/attempt-file.js').then((m) => {
       m.attemptFile(needle.attempt, notice);
@@ -215,7 +224,7 @@ function later() {
     }).catch(without(texts.gantry.heading)),
     needle.bring().then(() => import('../replay/offer.js')).then((m) => {
       replay = m.replayOffer(app, needle.attempt, notice);
-      if (replays) replay.open();
+      if (replays) replay.open(replays.of);
       replay.update();
     }).catch(without(texts.activity.injection)),
     import('../through/page-button.js').then((m) => {
@@ -262,7 +271,7 @@ function touch() {
 
 /** @param {number} number */
 function startAt(number) {
-  const position = { ...startPosition(number), rotation_deg: 0, table_x_mm: 0, table_z_mm: 0, ownView: null };
+  const position = { ...startPosition(number), rotation_deg: 0, table_x_mm: 0, table_y_mm: 0, table_z_mm: 0, ownView: null };
   review.restart();
   record.begin();
   app.change({ start: number, ...position });

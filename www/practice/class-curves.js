@@ -101,7 +101,8 @@ export function classCurves(module) {
     return new Map(names.flatMap((name, i) => (found[2 * i] < 0 ? [] : [/** @type {const} */ ([name, [t.group.shares(found[2 * i + 1], names[found[2 * i]])]])])));
   }
 
-  function cell(/** @type {Curve} */ curve) {
+  /** @param {Curve} curve */
+  function cell(curve) {
     const verdict = curve.verdicts.at(-1)?.[1];
     return [t.group.cell(curve), ...(curve.reached === null ? [] : [t.group.reached(curve.reached)]), ...(verdict ? [t.verdict(verdict)] : [])].join('; ');
   }

@@ -48,7 +48,7 @@ export function replayDrawing(boneDark) {
     draw(room, { arm, table_mm, needle }, tick, ghost) {
       room.setOrientation(arm.oblique_deg, arm.tilt_deg);
       room.setImageRotation(arm.rotation_deg);
-      room.setTableShift(table_mm[0], 0, table_mm[1]);
+      room.setTableShift(...table_mm);
       room.drawRadiograph(under, boneDark, tick, FILM_PX);
       const report = room.procedure(tick);
       pen.clearRect(0, 0, OVER_PX, OVER_PX);
@@ -56,7 +56,8 @@ export function replayDrawing(boneDark) {
       if (ghost?.needle) ghostNeedle(pen, room, table_mm, ghost.needle, scale);
       const at = (/** @type {readonly number[]} */ mm) => [OVER_PX * (0.5 + mm[0] / DETECTOR_MM), OVER_PX * (0.5 - mm[1] / DETECTOR_MM)];
       drawMarks(pen, at, scale, { mark: report.mark_mm, hub: report.needle?.hub_mm, tip: report.needle?.tip_mm });
-      const state = { ...arm, table_x_mm: table_mm[0], table_z_mm: table_mm[1] };
+      const [table_x_mm, table_y_mm, table_z_mm] = table_mm;
+      const state = { ...arm, table_x_mm, table_y_mm, table_z_mm };
       for (const update of drawings) update(state, needle);
     },
   };
@@ -66,13 +67,13 @@ export function replayDrawing(boneDark) {
  * The other attempt's needle where this C-arm would show it: a dashed line with a ring at the hub and a cross at the tip.
  * @param {CanvasRenderingContext2D} pen
  * @param {TeachingRoom} room
- * @param {[number, number]} table_mm
+ * @param {[number, number, number]} table_mm
  * @param {[number[], number[]]} needle
  * @param {number} scale
  */
 function ghostNeedle(pen, room, table_mm, needle, scale) {
   const beam = beamOf(room.filmView(VIEW_PX));
-  const centre = [beam.isocentre[0] + table_mm[0], beam.isocentre[1], beam.isocentre[2] + table_mm[1]];
+  const centre = beam.isocentre.map((mm, k) => mm + table_mm[k]);
   const eye = eyeOf(beam, STRAIGHT);
   const [[hx, hy], [tx, ty]] = needle.map((point) => {
     const { x, y } = seenAt(eye, point.map((v, k) => v + centre[k]));

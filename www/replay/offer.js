@@ -11,6 +11,9 @@ import { pageSayer } from '../words/language.js';
  * @import { AttemptFile } from '../pkg/values.js'
  * @import { App } from '../state/page-state.js'
  * @import { AttemptKeeper } from '../injection/attempt.js'
+ *
+ * The lesson that an attempt is of: its file, and the learner's code.
+ * @typedef {{ lesson: string, learner: string }} Of
  */
 
 const say = pageSayer('replay', english);
@@ -22,9 +25,14 @@ const say = pageSayer('replay', english);
  * @param {(sentences: string[]) => void} notice
  */
 export function replayOffer(app, attempt, notice) {
+  // What an address has brought with its attempt: the lesson that it is of, and for which log that holds.
+  /** @type {{ of: Of, log: string } | null} */
+  let handed = null;
   const own = () => {
     const trace = attempt.trace();
-    if (trace) play(trace);
+    if (!trace) return;
+    if (handed && handed.log === '') handed.log = String(trace.log);
+    play(trace, handed?.log === String(trace.log) ? handed.of : null);
   };
   const inResult = button(say('open'), own, { id: 'replay-result', hidden: true });
   const inHistory = button(say('open'), own, { id: 'replay-history', hidden: true });
@@ -36,13 +44,17 @@ export function replayOffer(app, attempt, notice) {
     return report.finished || !(app.state.byExposure || app.state.selfTest || app.lesson?.assessment || app.lesson?.asks.has('name_parts'));
   };
 
-  /** @param {AttemptFile} trace */
-  async function play(trace) {
+  /**
+   * @param {AttemptFile} trace
+   * @param {Of | null} of
+   */
+  async function play(trace, of) {
     const { room, lesson } = app;
     if (!room) return;
     try {
       const { playBack } = await late(() => import('./player.js'), new URL('./player.js', import.meta.url));
-      const marks = lesson ? (/** @type {string[]} */ lines) => lesson.standing(lines) : null;
+      const desk = of ? new (await (await late(() => import('../lesson/desk.js'), new URL('../lesson/desk.js', import.meta.url))).lessonDesk())(of.lesson, of.learner) : null;
+      const marks = lesson || desk ? (/** @type {string[]} */ lines) => lesson?.standing(lines) ?? /** @type {NonNullable<typeof desk>} */ (desk).standing(lines) : null;
       await playBack({ trace, marks, exposures: Boolean(trace.case.exposures), Room: /** @type {typeof import('../pkg/downbeam.js').TeachingRoom} */ (room.constructor), boneDark: app.state.boneDark });
     } catch (error) {
       notice([say('bad', { why: reason(error) })]);
@@ -68,6 +80,9 @@ export function replayOffer(app, attempt, notice) {
       inHistory.hidden = !may;
     },
     /** Plays the attempt that an address brings, once it stands on the page. */
-    open: () => void (wanted = true),
+    open(/** @type {Of | null} */ of) {
+      wanted = true;
+      handed = of && { of, log: '' };
+    },
   };
 }

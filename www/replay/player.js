@@ -7,7 +7,7 @@ import { painted } from '../base/frame.js';
 import { reason } from '../engine/room.js';
 import { replay as t } from '../words/replay.js';
 import { replayDrawing } from './drawing.js';
-import { besideOf, momentAt, TICKS_PER_S, trackOf, upTo } from './track.js';
+import { besideOf, momentAt, TICKS_PER_S, trackOf } from './track.js';
 
 /**
  * @import { TeachingRoom } from '../pkg/downbeam.js'
@@ -117,7 +117,7 @@ function play(dialog, room, track, boneDark) {
     const key = [k, tick, JSON.stringify(ghost)].join();
     if (key === drawn) return;
     drawn = key;
-    if (stands !== k) upTo(room, track.trace, track.lines, k);
+    if (stands !== k) room.standAfter(k);
     stands = k;
     drawing.draw(room, moment, tick, ghost);
   }
@@ -248,6 +248,8 @@ function besidePart(room, own, found) {
       const trace = parsed(await file.text());
       if (!sameCase(own.trace, trace)) return complain(t.besideOther);
       const track = await trackOf(room, trace, { marks: null, exposures: false, share: () => {}, gone: () => !open.isConnected });
+      // The engine has stood at the other attempt meanwhile.
+      room.beginReplay(own.trace);
       off.hidden = false;
       found({ track, at: besideOf(own, track) });
     } catch (error) {

@@ -8,13 +8,13 @@ import { rest } from '../base/frame.js';
  * @import { AttemptFile, ContactReport, Gate, Score, Step } from '../pkg/values.js'
  *
  * After an action (the first: before any). `at_s` is when it is played, `tick` when it was done, `line` what was done, as the log has it; angles in
- * degrees, the table in mm to the left and to the head, hub and tip in mm from the target's centre.
+ * degrees, the table in mm to the left, up and to the head, hub and tip in mm from the target's centre.
  * @typedef {object} Moment
  * @property {number} tick
  * @property {number} at_s
  * @property {string} line
  * @property {{ oblique_deg: number, tilt_deg: number, rotation_deg: number }} arm
- * @property {[number, number]} table_mm
+ * @property {[number, number, number]} table_mm
  * @property {[number[], number[]] | null} needle
  * @property {number | null} depth_mm
  *
@@ -51,6 +51,7 @@ export async function trackOf(room, given, { marks, exposures, share, gone }) {
   room.loadAttempt(given);
   const trace = room.attemptTrace();
   const lines = room.attemptLog();
+  room.beginReplay(trace);
   /** @type {Moment[]} */
   const moments = [];
   /** @type {(Pick<Score, 'steps' | 'gates'> | null)[]} */
@@ -60,7 +61,7 @@ export async function trackOf(room, given, { marks, exposures, share, gone }) {
   let since = performance.now();
   for (let k = 0; k <= lines.length && !gone(); k++) {
     const part = lines.slice(0, k);
-    upTo(room, trace, lines, k);
+    room.standAfter(k);
     const tick = Number.parseInt(part.at(-1) ?? '0', 10);
     const before = moments.at(-1);
     const report = room.procedure(tick);
@@ -71,7 +72,7 @@ export async function trackOf(room, given, { marks, exposures, share, gone }) {
       at_s: before ? before.at_s + Math.min(PAUSE_S, (tick - before.tick) / TICKS_PER_S) : 0,
       line: part.at(-1)?.replace(/^\d+ /, '') ?? '',
       arm: { oblique_deg: oblique, tilt_deg: tilt, rotation_deg: image_rotation },
-      table_mm: tableAfter(part),
+      table_mm: /** @type {[number, number, number]} */ ([...room.tableShift()]),
       needle: report.needle ? [report.needle.hub_patient_mm, report.needle.tip_patient_mm] : null,
       depth_mm: report.needle?.depth_mm ?? null,
     });
@@ -88,25 +89,6 @@ export async function trackOf(room, given, { marks, exposures, share, gone }) {
     lost: last ? lostMarks(/** @type {Pick<Score, 'steps' | 'gates'>[]} */ (scores), met, moments, exposures) : [],
     undone: last?.steps.filter((step) => step.score === null && (exposures || step.id !== 'radiation')) ?? [],
   };
-}
-
-/**
- * Brings the engine to where an attempt stood after its first `count` actions.
- * @param {TeachingRoom} room
- * @param {AttemptFile} trace
- * @param {string[]} lines
- * @param {number} count
- */
-export const upTo = (room, trace, lines, count) => room.loadAttempt({ ...trace, log: lines.slice(0, count) });
-
-/**
- * Where a log leaves the table: to the left and to the head, mm.
- * @param {string[]} lines
- * @returns {[number, number]}
- */
-function tableAfter(lines) {
-  const [left, , head] = lines.findLast((line) => line.split(' ')[1] === 'move_table')?.split(' ').slice(2).map((n) => Number(n) / 10) ?? [0, 0, 0];
-  return [left, head];
 }
 
 /**

@@ -8,7 +8,7 @@ import { endsOwnView, PATIENT, PLACE, TARGET } from './positioning.js';
  * @import { Angles } from '../base/tenth.js'
  * @import { TeachingRoom } from '../pkg/downbeam.js'
  * @import { BeamChoices, DrawnEntry, ExerciseEntry, Label, LessonEntry, Level, PatientEntry, Ranges, Report, Standing, ViewKind } from '../pkg/values.js'
- * @import { Positioning } from './positioning.js'
+ * @import { Place, Positioning } from './positioning.js'
  * @import { Store } from './store.js'
  *
  * What can be chosen: the engine's own lists, or before it is there the page's.
@@ -36,7 +36,7 @@ import { endsOwnView, PATIENT, PLACE, TARGET } from './positioning.js';
  * What the parts of the page share. `room` and `report` are null while there is no engine.
  * @typedef {{
  *   catalogue: Catalogue, state: PageState, subscribe: Store<PageState>['subscribe'], room: TeachingRoom | null, report: Report | null,
- *   lesson: RunningLesson | null, change: (patch: Partial<PageState>) => void, touch: () => void, hold: (on: boolean) => void, check: () => void,
+ *   lesson: RunningLesson | null, change: (patch: Partial<PageState>) => void, free: (to: Partial<Place>) => boolean, touch: () => void, hold: (on: boolean) => void, check: () => void,
  *   toggleBest: () => void,
  * }} App
  */
@@ -52,7 +52,7 @@ export function pageStore(kept) {
   /** @type {PageState} */
   const first = {
     patient: 'average', seed: null, changed: '', level: 'L4', side: 'left', lesson: '', lessons: false, start: 1, ...startPosition(1),
-    rotation_deg: 0, table_x_mm: 0, table_z_mm: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
+    rotation_deg: 0, table_x_mm: 0, table_y_mm: 0, table_z_mm: 0, contrast: 100, brightness: 0, view: 'true_ap', selfTest: false, ownView: null,
     labels: false, byExposure: false, injection: false, guided: true, ...kept,
   };
   return createStore(first, endsOwnView([...CASE, ...PLACE]));

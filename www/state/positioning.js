@@ -10,8 +10,8 @@ import { tenth } from '../base/tenth.js';
  * A patient: a name may stand for many, by seed and by what is changed (JSON, or nothing).
  * @typedef {{ patient: string, seed: number | null, changed: string }} PatientChoice
  *
- * All to a tenth; rotation of the picture > 0 clockwise. The table's x moves the patient to its own left, z to the head.
- * @typedef {Angles & { rotation_deg: number, table_x_mm: number, table_z_mm: number }} Place
+ * All to a tenth; rotation of the picture > 0 clockwise. The table's x moves the patient to its own left, y up, z to the head.
+ * @typedef {Angles & { rotation_deg: number, table_x_mm: number, table_y_mm: number, table_z_mm: number }} Place
  *
  * @typedef {PatientChoice & Target & Place} Positioning
  */
@@ -21,7 +21,7 @@ export const PATIENT = ['patient', 'seed', 'changed'];
 /** @type {readonly (keyof Target)[]} */
 export const TARGET = ['level', 'side'];
 /** @type {readonly (keyof Place)[]} */
-export const PLACE = ['oblique_deg', 'tilt_deg', 'rotation_deg', 'table_x_mm', 'table_z_mm'];
+export const PLACE = ['oblique_deg', 'tilt_deg', 'rotation_deg', 'table_x_mm', 'table_y_mm', 'table_z_mm'];
 /** @type {readonly (keyof Positioning)[]} */
 export const POSITIONING = [...PATIENT, ...TARGET, ...PLACE];
 /**

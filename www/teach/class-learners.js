@@ -139,10 +139,14 @@ export function learners({ room, afterwards, titleOf, listed }) {
    * @param {number} number
    */
   function replayLink(number) {
-    const attempt = room()?.attempt(number);
-    if (!attempt) return [];
+    const desk = room();
+    const attempt = desk?.attempt(number);
+    if (!desk || !attempt) return [];
     const link = make('a', { target: '_blank', rel: 'noopener', 'aria-label': t.replayOf(number) }, t.replay);
-    attemptFragment(attempt).then((fragment) => (link.href = `index.html${fragment}`));
+    // With its lesson, whose marks are the learner's; without, those of a whole injection.
+    const lesson = desk.lessonOf(number);
+    const of = lesson === undefined ? null : { lesson, learner: desk.learnerOf(number) ?? '' };
+    attemptFragment(of ? { ...attempt, of } : attempt).then((fragment) => (link.href = `index.html${fragment}`));
     return [link];
   }
 

@@ -112,8 +112,8 @@ export function throughButton(app, act) {
     try {
       room.setOrientation(shown.oblique_deg, shown.tilt_deg);
       room.setImageRotation(shown.rotation_deg);
-      room.setTableShift(shown.table_x_mm, 0, shown.table_z_mm);
-      const told = drawing.draw(pen, { room, report, who: keyOf(shown, PATIENT), table_mm: [shown.table_x_mm, shown.table_z_mm], needle, magnification: shown.magnification, swing }, { names: t.names, scale: pixels / byId('film-image').clientWidth });
+      room.setTableShift(shown.table_x_mm, shown.table_y_mm, shown.table_z_mm);
+      const told = drawing.draw(pen, { room, report, who: keyOf(shown, PATIENT), table_mm: [shown.table_x_mm, shown.table_y_mm, shown.table_z_mm], needle, magnification: shown.magnification, swing }, { names: t.names, scale: pixels / byId('film-image').clientWidth });
       act.said([t.told(report.level, squaredOf(report), told.tip_mm), swing === STRAIGHT ? '' : t.swung(swing)].filter(Boolean).join(' '));
     } catch (error) {
       act.notice([t.failed(reason(error))]);

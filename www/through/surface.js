@@ -20,8 +20,8 @@ const BONE = [238, 222, 192];
 const GLASS = [150, 196, 224];
 /** Bone so far beyond what is looked at, towards the receptor, is drawn lightest, and from there so much nearer to the eye darkest: about a vertebra's depth, mm. Choices, no source. */
 const [LIGHT_MM, DIM_MM] = [35, 110];
-/** What lies farther beyond, such as the wing of the ilium in a lateral view, is glass too, mm: a lumbar spine's arch ends before. A choice, no source. */
-const BEYOND_MM = 80;
+/** What lies farther beyond, such as the wing of the ilium in a lateral view, goes over into glass from here to there, mm: a lumbar spine's arch ends before. Choices, no source. */
+const [BEYOND_MM, GLASS_FROM_MM] = [72, 128];
 /** How dark it then is, how light what the lamp does not reach, how much of the glass is seen straight on and at its edge. Choices, no source. */
 const [DIMMEST, SHADE, GLASS_FACE, GLASS_EDGE] = [0.3, 0.28, 0.05, 0.42];
 
@@ -109,15 +109,18 @@ function corners({ places, normals }, eye, size) {
 }
 
 /**
- * The farthest and the nearest surface in each pixel.
+ * The farthest surface in each pixel up to where bone begins to go over into glass, the farthest of those that go over, and the nearest.
  * @param {Surface} surface
  * @param {ReturnType<typeof corners>} at
  * @param {number} size
- * @param {number} most_mm the solid surface's greatest distance
+ * @param {number} solid_mm the solid surface's greatest distance
+ * @param {number} most_mm from where on all is glass
  */
-function depths({ triangles }, at, size, most_mm) {
+function depths({ triangles }, at, size, solid_mm, most_mm) {
   const all = size * size;
-  const [farthest, nearest, light, glass] = [new Float32Array(all).fill(-Infinity), new Float32Array(all).fill(Infinity), new Float32Array(all), new Float32Array(all)];
+  const none = () => new Float32Array(all).fill(-Infinity);
+  const [farthest, going, nearest] = [none(), none(), new Float32Array(all).fill(Infinity)];
+  const [light, goingLight, glass] = [new Float32Array(all), new Float32Array(all), new Float32Array(all)];
   for (let i = 0; i < triangles.length; i += 3) {
     const [a, b, c] = [triangles[i], triangles[i + 1], triangles[i + 2]];
     const [ax, ay, bx, by, cx, cy] = [at.x[a], at.y[a], at.x[b], at.y[b], at.x[c], at.y[c]];
@@ -136,9 +139,10 @@ function depths({ triangles }, at, size, most_mm) {
         if (u < 0 || v < 0 || w < 0) continue;
         const far = u * at.far[a] + v * at.far[b] + w * at.far[c];
         const k = y * size + x;
-        if (far > farthest[k] && far < most_mm) {
-          farthest[k] = far;
-          light[k] = u * at.light[a] + v * at.light[b] + w * at.light[c];
+        if (far < solid_mm ? far > farthest[k] : far > going[k] && far < most_mm) {
+          const lit = u * at.light[a] + v * at.light[b] + w * at.light[c];
+          if (far < solid_mm) [farthest[k], light[k]] = [far, lit];
+          else [going[k], goingLight[k]] = [far, lit];
         }
         if (far < nearest[k] || far >= most_mm) {
           nearest[k] = Math.min(nearest[k], far);
@@ -147,7 +151,7 @@ function depths({ triangles }, at, size, most_mm) {
       }
     }
   }
-  return { farthest, nearest, light, glass };
+  return { farthest, going, nearest, light, goingLight, glass };
 }
 
 /**
@@ -157,14 +161,18 @@ function depths({ triangles }, at, size, most_mm) {
  * @param {number} size
  */
 export function drawBones(surface, eye, size) {
-  const { farthest, nearest, light, glass } = depths(surface, corners(surface, eye, size), size, eye.about_mm + BEYOND_MM);
+  const [solid_mm, most_mm] = [eye.about_mm + BEYOND_MM, eye.about_mm + GLASS_FROM_MM];
+  const { farthest, going, nearest, light, goingLight, glass } = depths(surface, corners(surface, eye, size), size, solid_mm, most_mm);
   const pixels = new Uint8ClampedArray(4 * size * size);
   for (let k = 0; k < farthest.length; k++) {
     pixels[4 * k + 3] = 255;
     if (nearest[k] === Infinity) continue;
     const deep = Math.min(1, Math.max(0, (eye.about_mm + LIGHT_MM - farthest[k]) / DIM_MM));
     const solid = farthest[k] > -Infinity;
-    const lit = solid ? (1 - (1 - DIMMEST) * deep) * (SHADE + (1 - SHADE) * light[k]) : 0;
+    const under = solid ? (1 - (1 - DIMMEST) * deep) * (SHADE + (1 - SHADE) * light[k]) : 0;
+    // Nowhere an edge: what goes over fades from bone to nothing over what lies under it.
+    const left = going[k] > -Infinity ? (most_mm - going[k]) / (most_mm - solid_mm) : 0;
+    const lit = under + (SHADE + (1 - SHADE) * goingLight[k] - under) * left * left * (3 - 2 * left);
     // One wall alone, such as a rim, is no glass before itself.
     const share = Math.abs(farthest[k] - nearest[k]) > 0.5 ? Math.max(glass[k], GLASS_FACE) : 0;
     for (const c of [0, 1, 2]) pixels[4 * k + c] = (1 - share) * BONE[c] * lit + share * GLASS[c];

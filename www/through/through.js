@@ -12,9 +12,9 @@ import { bonesOf, drawBones } from './surface.js';
  * @import { Ray, RayName } from './rays.js'
  * @import { Surface } from './surface.js'
  *
- * What is drawn: the engine turned to the view, its report on it, a text for the patient, table (mm to the left and to the head), the needle's hub and tip (mm
+ * What is drawn: the engine turned to the view, its report on it, a text for the patient, table (mm to the left, up and to the head), the needle's hub and tip (mm
  * from the target's centre) or null, the film's magnification, and how far the eye is swung.
- * @typedef {{ room: TeachingRoom, report: Report, who: string, table_mm: [number, number], needle: readonly (readonly number[])[] | null, magnification?: number, swing: Swing }} Seen
+ * @typedef {{ room: TeachingRoom, report: Report, who: string, table_mm: [number, number, number], needle: readonly (readonly number[])[] | null, magnification?: number, swing: Swing }} Seen
  *
  * What came of it, for words: how far the tip's ray passes from the pedicle's at the patient, mm; null without a tip.
  * @typedef {{ tip_mm: number | null }} Told
@@ -51,7 +51,7 @@ export function throughDrawing() {
       pen.imageSmoothingQuality = 'high';
       pen.drawImage(bones, 0, 0, size, size);
       // The table has moved the patient, so the isocentre lies the other way from the target's centre.
-      const centre = [beam.isocentre[0] + table_mm[0], beam.isocentre[1], beam.isocentre[2] + table_mm[1]];
+      const centre = beam.isocentre.map((mm, k) => mm + table_mm[k]);
       const rays = raysThrough(report, needle?.[1] ?? null);
       drawRays(pen, rays, { beam, eye, centre, names, scale, needle });
       const [pedicle, tip] = ['pedicle', 'tip'].map((name) => rays.find((ray) => ray.name === name));

@@ -5,7 +5,7 @@ import { gantry as english } from '../pkg/texts/en/gantry.js';
 import { view } from './view-page.js';
 
 /**
- * @import { Label, Level } from '../pkg/values.js'
+ * @import { Hit, Label, Level } from '../pkg/values.js'
  * @import { Angles } from '../base/tenth.js'
  */
 
@@ -23,6 +23,21 @@ function of({ part, side, level }) {
 const name = (/** @type {Label} */ label) => say('name', of(label));
 
 export const gantryLink = say.tree({
+  table: {
+    /** Where it stands against the start. @type {(x: number, y: number, z: number, off: boolean) => string} */
+    words: (x, y, z, off) =>
+      x === 0 && y === 0 && z === 0
+        ? say(off ? 'table-asItStood' : 'table-isocentre')
+        : [
+            x !== 0 && say('table-across', { mm: Math.abs(x), way: x > 0 ? 'left' : 'right' }),
+            z !== 0 && say('table-along', { mm: Math.abs(z), way: z > 0 ? 'head' : 'feet' }),
+            y !== 0 && say('table-height', { mm: Math.abs(y), way: y > 0 ? 'up' : 'down' }),
+          ].filter(Boolean).join(', '),
+    stands: (/** @type {string} */ where) => say('table-stands', { where }),
+    to: (/** @type {string} */ way, /** @type {number} */ mm) => say('table-to', { way, mm: Math.round(mm) }),
+  },
+  /** What stopped a turn and what to move. */
+  hit: (/** @type {Hit} */ { housing, obstacle, table, by_mm }) => say(`hit-${housing}-${obstacle}`, { way: say('hit-way', { way: table ?? 'none', mm: by_mm }) }),
   name,
   lit: (/** @type {Label} */ label) => say('lit', { name: name(label) }),
   notInPicture: (/** @type {Label} */ label) => say('notInPicture', { name: name(label) }),

@@ -100,6 +100,7 @@ export const help = say.tree({
     spinous: (/** @type {{ midway: boolean, level: string, percent: number, way: string }} */ f) => say(f.midway ? 'describe-spinousMidway' : 'describe-spinousOff', { level: f.level, percent: f.percent, way: f.way }),
     plate,
     process: articularProcess,
+    middle: (/** @type {{ level: string, at_mm: [number, number] }} */ f) => say('describe-middle', { level: f.level, off: off(f.at_mm) }),
     joint: (/** @type {{ level: string, below: Level, at_mm: [number, number] }} */ f) => say('describe-joint', { level: f.level, below: f.below, off: off(f.at_mm) }),
     pedicle: (/** @type {{ side: string, level: string, at_mm: [number, number] }} */ f) => say('describe-pedicle', { side: f.side, level: f.level, off: off(f.at_mm) }),
     foramen: (/** @type {{ apart_mm: number }} */ f) => say('describe-foramen', { apart: Math.abs(f.apart_mm) }),

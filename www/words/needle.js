@@ -52,6 +52,7 @@ export const needle = say.tree({
     marks,
     now: (/** @type {number} */ score) => say('stage-now', { marks: marks(score) }),
     list: {
+      centre: { act: (/** @type {{ level: string }} */ s) => say('stage-list-centre-act', { level: s.level }) },
       true_ap: { act: (/** @type {{ level: string }} */ s) => say('stage-list-true_ap-act', { level: s.level }) },
       oblique: { act: (/** @type {{ level: string, approach: string, side: string }} */ s) => say(`stage-list-oblique-act${s.level === 'S1' ? 'S1' : s.approach === 'infraneural' ? 'Root' : 'Lumbar'}`, { side: s.side }) },
       lateral: { act: (/** @type {{ side: string }} */ s) => say('stage-list-lateral-act', { side: s.side }) },

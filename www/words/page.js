@@ -46,15 +46,6 @@ const own = say.tree({
     spoken: (/** @type {number} */ deg) => (upright(deg) ? say('rotation-zeroSpoken') : say('rotation-turnedSpoken', turned(deg))),
   },
   window: { percent: (/** @type {number} */ n) => say(n < 0 ? 'window-percentLess' : 'window-percent', { n: Math.abs(n) }) },
-  table: {
-    words: (/** @type {number} */ x, /** @type {number} */ z) =>
-      x === 0 && z === 0
-        ? say('table-isocentre')
-        : [
-            x !== 0 && say('table-across', { mm: Math.abs(x), way: x > 0 ? 'left' : 'right' }),
-            z !== 0 && say('table-along', { mm: Math.abs(z), way: z > 0 ? 'head' : 'feet' }),
-          ].filter(Boolean).join(', '),
-  },
   exposure: {
     rate: (/** @type {number} */ n) => say('exposure-rate', { n }),
     magnified: (/** @type {number} */ times) => say('exposure-magnified', { times }),

@@ -24,6 +24,7 @@ const COUNTS = ['pictures', 'par_pictures', 'par_beam_s', 'all', 'left', 'blind'
  * @type {{ [Id in Remark['id']]?: (r: Extract<Remark, { id: Id }>) => Record<string, string | number> }}
  */
 const OWN = {
+  move_table: (r) => ({ mm: whole(r.mm) }),
   view_off: (r) => ({ criterion: view.checks.criterion({ id: r.criterion, name: r.criterion }), finding: view.checks.sentence(r) }),
   mark_outside: (r) => ({ off: say(`off-${r.along}-${r.across}`) }),
   mark_behind_bone: (r) => ({ level: r.level ?? 'none' }),

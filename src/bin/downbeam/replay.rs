@@ -41,7 +41,8 @@ pub(crate) const COMMAND: Command = Command {
             --outlines     Draw the outlines of the bones' parts too\n\
             --lesson L     For a receipt: its lesson's file, a folder of them, or a homework link. Default: the lessons that\n\
             \x20              come with the project.\n\
-            --force        Write over files that are there already; never over FILE\n\n\
+            --force        Write over files that are there already, never over FILE, and remove frame-NNNN.png of a longer\n\
+            \x20              run before\n\n\
             A teaching model: not for planning or guiding a procedure.\n",
     run,
 };
@@ -127,16 +128,48 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     // What cannot be replayed is told before anything is written.
     Attempt::replay(file.case, &patient.interior, &file.log)
         .with_context(|| format!("{} cannot be replayed", asked.file.display()))?;
+    let older = frames_beyond(&asked.out, frames.len());
+    if let Some(first) = older.first().filter(|_| !asked.force) {
+        bail!(
+            "{} is there already, of a longer run: give another folder, or --force to remove it",
+            first.display()
+        );
+    }
     fs::create_dir_all(&asked.out).with_context(|| format!("cannot make {}", asked.out.display()))?;
     let rows = draw(&asked, &file, &patient, &frames, &names)?;
     out_file::write(&table, rows.as_bytes())?;
+    // What a longer run has left behind would be taken for the end of this one.
+    for path in &older {
+        fs::remove_file(path).with_context(|| format!("cannot remove {}", path.display()))?;
+    }
     let long_s = frames.len() as f64 / f64::from(asked.rate);
     print(&format!(
-        "{} frames in {}, {long_s:.1} s at {} a second\nA teaching model: not for planning or guiding a procedure.\n",
+        "{} frames in {}, {long_s:.1} s at {} a second{}\nA teaching model: not for planning or guiding a procedure.\n",
         frames.len(),
         asked.out.display(),
-        asked.rate
+        asked.rate,
+        if older.is_empty() {
+            String::new()
+        } else {
+            format!("; {} frames of a longer run removed", older.len())
+        }
     ))
+}
+
+/// Frames in a folder beyond the last that is to be written, by their names: `frame-` and four digits.
+fn frames_beyond(folder: &Path, count: usize) -> Vec<PathBuf> {
+    let number = |name: &str| -> Option<usize> {
+        let digits = name.strip_prefix("frame-")?.strip_suffix(".png")?;
+        (digits.len() == 4 && digits.bytes().all(|b| b.is_ascii_digit())).then(|| digits.parse().ok())?
+    };
+    let files = fs::read_dir(folder).into_iter().flatten().flatten();
+    let mut found: Vec<PathBuf> = files
+        .filter(|file| file.file_name().to_str().and_then(number).is_some_and(|n| n > count))
+        .map(|file| file.path())
+        .filter(|path| path.is_file())
+        .collect();
+    found.sort();
+    found
 }
 
 /// Draws the frames; returns the table.

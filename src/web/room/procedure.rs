@@ -11,6 +11,7 @@ use crate::procedure::attempt::Attempt;
 use crate::procedure::attempt_file::AttemptFile;
 use crate::procedure::case::Case;
 use crate::procedure::log_line;
+use crate::procedure::time_line::TimeLine;
 use crate::score::report::procedure_report;
 use crate::score::rubric::score;
 use crate::view::criteria::Target;
@@ -24,6 +25,8 @@ pub(super) struct Procedure {
     /// Needle and contrast as of `drawn_tick`.
     scene: Vec<Inclusion>,
     drawn_tick: Option<u32>,
+    /// What is played back.
+    time_line: Option<TimeLine>,
 }
 
 impl Procedure {
@@ -32,7 +35,7 @@ impl Procedure {
     }
 
     fn of(attempt: Attempt) -> Self {
-        Self { attempt, needle: Vec::new(), scene: Vec::new(), drawn_tick: None }
+        Self { attempt, needle: Vec::new(), scene: Vec::new(), drawn_tick: None, time_line: None }
     }
 
     /// Needle and contrast as of the tick they were last brought up to.
@@ -193,19 +196,58 @@ impl TeachingRoom {
         to_js(&AttemptFile::of_attempt(&self.patient.spec, attempt))
     }
 
+    /// Takes an attempt on the present patient up to be played back, at its beginning; on an error nothing has changed. Returns how many
+    /// actions it has.
+    #[wasm_bindgen(js_name = beginReplay)]
+    pub fn begin_replay(
+        &mut self,
+        #[wasm_bindgen(unchecked_param_type = "values.AttemptFile")] trace: JsValue,
+    ) -> Result<usize, JsValue> {
+        let trace = self.own_trace(&trace)?;
+        let line = TimeLine::new(trace.case, &self.patient.interior, &trace.log).map_err(JsError::from)?;
+        let actions = line.actions();
+        self.stand(line, 0)?;
+        Ok(actions)
+    }
+
+    /// Where what is played back stood after so many actions; without [`Self::begin_replay`] nothing happens.
+    #[wasm_bindgen(js_name = standAfter)]
+    pub fn stand_after(&mut self, done: usize) -> Result<(), JsValue> {
+        self.procedure.time_line.take().map_or(Ok(()), |line| self.stand(line, done))
+    }
+
     /// Replays an attempt on the present patient; on an error nothing has changed.
     #[wasm_bindgen(js_name = loadAttempt)]
     pub fn load_attempt(
         &mut self,
         #[wasm_bindgen(unchecked_param_type = "values.AttemptFile")] trace: JsValue,
     ) -> Result<(), JsValue> {
-        let trace: AttemptFile = understood("attempt", &trace)?;
+        let trace = self.own_trace(&trace)?;
+        Ok(self.take_up(trace.case, &trace.log)?)
+    }
+}
+
+impl TeachingRoom {
+    /// An attempt, if it is of the present patient.
+    fn own_trace(&self, trace: &JsValue) -> Result<AttemptFile, JsValue> {
+        let trace: AttemptFile = understood("attempt", trace)?;
         if trace.spec().is_none_or(|spec| spec.key() != self.patient.spec.key()) {
             let other = trace.spec().map_or(trace.patient, |spec| spec.title());
             let text =
                 format!("the attempt is of the patient '{other}', not of '{}'", self.patient.spec.title());
             return Err(JsError::new(&text).into());
         }
-        Ok(self.take_up(trace.case, &trace.log)?)
+        Ok(trace)
+    }
+
+    /// Stands at a moment of what is played back.
+    fn stand(&mut self, line: TimeLine, done: usize) -> Result<(), JsValue> {
+        let attempt = line.at(&self.patient.interior, done).map_err(JsError::from)?;
+        self.target = attempt.case.target;
+        self.arm = attempt.state.arm;
+        self.procedure = Procedure::of(attempt);
+        self.procedure.time_line = Some(line);
+        self.procedure.changed();
+        Ok(())
     }
 }
