@@ -8,7 +8,7 @@
 //!
 //! Not asked: stop without contrast under the root, since a tip up to 4 mm medial of 6 o'clock may still go on there and the film does not
 //! show which way in was meant; stop without contrast at S1, where the pedicle's 6 o'clock decides nothing; stop for the sac at S1, which no
-//! straight needle through the first posterior opening reached in any of the patients tried.
+//! straight needle from its side reached in 400 tries on 20 patients (a test below).
 
 use super::ask::{Draft, Setting, between, one_of, shuffle};
 use super::needle_question::down_the_beam;
