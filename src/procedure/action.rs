@@ -5,7 +5,8 @@ use crate::anatomy::names::{Level, Part, Side};
 use crate::needle::compartment::Pattern;
 use crate::needle::device::Gauge;
 use crate::view::best_view::ViewKind;
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Serialize, de};
+use serde_json::{Map, Value};
 
 /// Ticks a second of an attempt's clock.
 pub const TICKS_PER_S: u32 = 20;
@@ -15,12 +16,13 @@ pub fn seconds(tick: u32) -> f64 {
     f64::from(tick) / f64::from(TICKS_PER_S)
 }
 
-/// One action. Angles in tenths of a degree, lengths in tenths of a millimetre unless their name says otherwise.
+/// One action. Angles in tenths of a degree, lengths in tenths of a millimetre unless their name says otherwise. Serde has the name around the
+/// fields; a page writes them in one object ([`Action::from_object`]), as the declarations say.
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, strum::IntoStaticStr, strum::VariantNames,
 )]
-#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
-#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[cfg_attr(feature = "cli", derive(ts_rs::TS), ts(tag = "do"))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 #[strum(serialize_all = "snake_case")]
 pub enum Action {
     /// The C-arm goes to an orientation.
@@ -149,9 +151,28 @@ pub enum Action {
     Finish,
 }
 
-/// An action and when it was done: `[tick, action]`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
+impl Action {
+    /// From one object: the name under `do`, the fields beside it.
+    ///
+    /// # Errors
+    /// When it is no action: a name or field that there is none of, or a value out of its type.
+    pub fn from_object(mut object: Value) -> Result<Self, serde_json::Error> {
+        let name = object.as_object_mut().and_then(|fields| fields.remove("do"));
+        let Some(Value::String(name)) = name else { return Err(de::Error::missing_field("do")) };
+        Self::of(name, object)
+    }
+
+    /// Of a name and an object of its fields.
+    pub(super) fn of(name: String, fields: Value) -> Result<Self, serde_json::Error> {
+        let bare = fields.as_object().is_some_and(Map::is_empty);
+        // An action without fields is its name alone.
+        let whole = if bare { Value::String(name) } else { Value::Object(Map::from_iter([(name, fields)])) };
+        Self::deserialize(whole)
+    }
+}
+
+/// An action and when it was done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Event(pub u32, pub Action);
 
 /// Why an action could not be done.

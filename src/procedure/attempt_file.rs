@@ -1,17 +1,15 @@
 //! An attempt as a file: the patient, what is set, and the log, which is the whole of what a replay needs.
 //!
-//! The log is written as receipts have it, a line an action. Files of earlier versions have it as pairs of a tick and an action
-//! in JSON, `[120, {"do": "spot"}]`; those are read too.
+//! The log is written as receipts have it, a line an action.
 
 use super::action::Event;
 use super::attempt::Attempt;
 use super::case::Case;
 use super::log_line;
 use crate::anatomy::patient::PatientSpec;
-use serde::de::{self, Deserializer, SeqAccess, Visitor, value};
+use serde::de::{self, Deserializer};
 use serde::{Deserialize, Serialize, Serializer};
 use std::collections::BTreeMap;
-use std::fmt;
 
 /// An attempt as it is handed on.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -66,34 +64,8 @@ fn written<S: Serializer>(log: &[Event], to: S) -> Result<S::Ok, S::Error> {
 }
 
 fn read<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Event>, D::Error> {
-    let entries = Vec::<Entry>::deserialize(from)?;
-    Ok(entries.into_iter().map(|Entry(event)| event).collect())
-}
-
-/// An entry of a log: a line, or a pair as earlier versions wrote it.
-struct Entry(Event);
-
-impl<'de> Deserialize<'de> for Entry {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        struct LineOrPair;
-
-        impl<'de> Visitor<'de> for LineOrPair {
-            type Value = Entry;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a line such as \"120 spot\"")
-            }
-
-            fn visit_str<E: de::Error>(self, line: &str) -> Result<Entry, E> {
-                log_line::read(line).map(Entry).map_err(E::custom)
-            }
-
-            fn visit_seq<A: SeqAccess<'de>>(self, pair: A) -> Result<Entry, A::Error> {
-                Event::deserialize(value::SeqAccessDeserializer::new(pair)).map(Entry)
-            }
-        }
-        from.deserialize_any(LineOrPair)
-    }
+    let lines = Vec::<String>::deserialize(from)?;
+    lines.iter().map(|line| log_line::read(line).map_err(de::Error::custom)).collect()
 }
 
 #[cfg(test)]
@@ -104,7 +76,7 @@ mod tests {
     use crate::view::criteria::Target;
 
     #[test]
-    fn files_of_both_forms_are_read_and_one_is_written() {
+    fn what_is_written_is_read_back_and_what_is_no_log_is_told() {
         let case = Case::new(Target { level: Level::L4, side: Side::Left });
         let log =
             vec![Event(3, Action::Orient { oblique_tenths: -250, tilt_tenths: 57 }), Event(9, Action::Spot)];
@@ -112,17 +84,13 @@ mod tests {
         let written = serde_json::to_value(&file).unwrap();
         assert_eq!(written["log"], serde_json::json!(["3 orient -250 57", "9 spot"]));
         assert_eq!(serde_json::from_value::<AttemptFile>(written.clone()).unwrap(), file);
-        let mut earlier = written;
-        earlier["log"] =
-            serde_json::json!([[3, { "do": "orient", "oblique": -250, "tilt": 57 }], [9, { "do": "spot" }]]);
-        assert_eq!(serde_json::from_value::<AttemptFile>(earlier.clone()).unwrap(), file);
-        for (bad, said) in [
+        let mut bad = written;
+        for (log, said) in [
             (serde_json::json!(["9 fly"]), "unknown action 'fly'"),
-            (serde_json::json!([[9, { "do": "fly" }]]), "unknown variant `fly`"),
-            (serde_json::json!([9]), "expected a line such as \"120 spot\""),
+            (serde_json::json!([9]), "expected a string"),
         ] {
-            earlier["log"] = bad;
-            let error = serde_json::from_value::<AttemptFile>(earlier.clone()).unwrap_err().to_string();
+            bad["log"] = log;
+            let error = serde_json::from_value::<AttemptFile>(bad.clone()).unwrap_err().to_string();
             assert!(error.contains(said), "{error}");
         }
     }

@@ -5,7 +5,6 @@
 
 use super::action::{Action, Event};
 use crate::anatomy::names::shown;
-use serde::Deserialize;
 use serde_json::{Map, Value};
 
 /// Each action and the fields after its name. The table is the form of receipts in the wild, so it is written out and does not follow
@@ -63,7 +62,7 @@ pub(crate) fn pattern() -> String {
 pub fn write(event: &Event) -> String {
     let Event(tick, action) = event;
     let mut line = format!("{tick} {}", action.name());
-    let values = serde_json::to_value(action).unwrap_or_default();
+    let values = &serde_json::to_value(action).unwrap_or_default()[action.name()];
     for field in fields_of(action.name()).unwrap_or_default() {
         line.push(' ');
         match &values[*field] {
@@ -106,7 +105,6 @@ fn parsed(line: &str) -> Result<Event, String> {
         format!("unknown action '{}': allowed are {}", shown(name), known.join(", "))
     })?;
     let mut map = Map::new();
-    map.insert("do".to_owned(), Value::from(name));
     for field in fields {
         let word = words.next().ok_or_else(|| format!("'{name}' wants {}", fields.join(", ")))?;
         let value = if word == "-" {
@@ -123,7 +121,8 @@ fn parsed(line: &str) -> Result<Event, String> {
     if let Some(more) = words.next() {
         return Err(format!("'{}' after '{name}' is too much", shown(more)));
     }
-    let action = Action::deserialize(Value::Object(map)).map_err(|e| format!("{e} in '{}'", shown(line)))?;
+    let action =
+        Action::of(name.to_owned(), Value::Object(map)).map_err(|e| format!("{e} in '{}'", shown(line)))?;
     Ok(Event(tick, action))
 }
 
@@ -182,7 +181,7 @@ mod tests {
         // Every field of the JSON is in the line.
         for (action, _) in all {
             let json = serde_json::to_value(action).unwrap();
-            let keys = json.as_object().unwrap().keys().filter(|key| *key != "do").count();
+            let keys = json[action.name()].as_object().map_or(0, serde_json::Map::len);
             assert_eq!(Some(keys), fields_of(action.name()).map(<[&str]>::len), "{}", action.name());
         }
     }

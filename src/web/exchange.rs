@@ -22,12 +22,18 @@ fn start() {
 /// What the page passed in as an object, or a sentence on what is wrong with it.
 #[cfg(feature = "room")]
 pub(super) fn understood<T: serde::de::DeserializeOwned>(what: &str, value: &JsValue) -> Result<T, JsValue> {
-    let refuse = |error| JsError::new(&format!("{what} not understood: {}", sentence(&error))).into();
+    let refuse = |error| refusal(what, &error);
     let text = js_sys::JSON::stringify(value)?;
     // A value without JSON, such as a function, gives no text.
     let text = text.as_string().unwrap_or_else(|| "null".to_owned());
     let value: serde_json::Value = serde_json::from_str(&text).map_err(refuse)?;
     serde_json::from_value(value).map_err(refuse)
+}
+
+/// A sentence on what is wrong with something that the page passed in.
+#[cfg(feature = "room")]
+pub(super) fn refusal(what: &str, error: &serde_json::Error) -> JsValue {
+    JsError::new(&format!("{what} not understood: {}", sentence(error))).into()
 }
 
 /// Plain JS objects with `null`, as JSON would give them.

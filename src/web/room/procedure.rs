@@ -3,6 +3,7 @@
 //! The C-arm may be turned freely while a picture is being looked for; before any action where it stands is written to the log, in
 //! tenths of a degree and of a millimetre, so that the log alone leads to the same state.
 
+use super::super::exchange::refusal;
 use super::super::values::CaseOptions;
 use super::{TeachingRoom, to_js, understood};
 use crate::imaging::inclusion::Inclusion;
@@ -148,7 +149,8 @@ impl TeachingRoom {
         tick: u32,
         #[wasm_bindgen(unchecked_param_type = "values.Action")] action: JsValue,
     ) -> Result<JsValue, JsValue> {
-        let action: Action = understood("action", &action)?;
+        let action =
+            Action::from_object(understood("action", &action)?).map_err(|error| refusal("action", &error))?;
         self.do_action(tick, action)?;
         self.procedure(tick)
     }
