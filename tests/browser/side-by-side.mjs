@@ -109,10 +109,12 @@ async function sheet(rows) {
 
 /** A lesson of views, begun. */
 async function viewsLesson(page) {
-  await page.click('#activity-lessons');
-  await page.click('#lesson-true-ap');
+  await page.locator('#activity-lessons').press('Space');
+  await page.waitForSelector('#lesson-true-ap');
+  await page.locator('#lesson-true-ap').press('Enter');
+  await page.waitForSelector('#lesson-begin');
   await page.fill('#lesson-code', 'anna').catch(() => {});
-  await page.click('#lesson-begin');
+  await page.locator('#lesson-begin').press('Enter');
   await lessonStands(page);
 }
 

@@ -19,7 +19,7 @@ const PATIENTS = ['average', 'small', 'large', 'worn'];
 const LEVELS = ['L1', 'L2', 'L3', 'L4', 'L5', 'S1'];
 
 const site = await setUp({ direct: true });
-const { page, errors } = await open(site);
+const { page, errors } = await open(site, { ownPace: true });
 const course = await serveFolder('www', { pages: { '/course.html': '<!doctype html><html lang="en"><meta charset="utf-8"><link rel="icon" href="data:,"><title>Course</title><script type="module" src="element/downbeam-view.js"></script><main></main></html>' } });
 const second = await site.browser.newPage();
 second.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
