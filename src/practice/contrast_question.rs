@@ -28,11 +28,11 @@ use crate::view::best_view::{Orientation, ViewKind};
 use glam::DVec3;
 
 /// Ball about the tip that must lie in spaces of one pattern, mm: more than a 22 G bevel's half width.
-pub const BALL_MM: f64 = 0.4;
+const BALL_MM: f64 = 0.4;
 /// Balls that are tried, mm.
 const BALLS_MM: [f64; 6] = [0.1, 0.2, 0.3, 0.4, 0.6, 0.8];
 /// Least distance from the 6 o'clock line where that decides, mm.
-pub const MEDIAL_LEAST_MM: f64 = 1.5;
+const MEDIAL_LEAST_MM: f64 = 1.5;
 /// The tip comes this near to where it was sent, mm.
 const REACHED_MM: f64 = 0.25;
 /// Ways that are tried to a point.
@@ -154,7 +154,7 @@ fn reach(setting: &Setting<'_>, numbers: &mut Numbers, aim: DVec3, ways: [[f64; 
 }
 
 /// The largest ball about a tip in spaces of its own pattern, mm.
-pub fn clear_mm(interior: &crate::anatomy::interior::Interior, tip: DVec3) -> f64 {
+fn clear_mm(interior: &crate::anatomy::interior::Interior, tip: DVec3) -> f64 {
     let own = compartment_at(interior, tip).pattern();
     let mut clear = 0.0;
     for radius in BALLS_MM {

@@ -102,7 +102,7 @@ impl Kind {
 }
 
 /// Levels that are asked about.
-pub const LEVELS: [Level; 6] = [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5, Level::S1];
+const LEVELS: [Level; 6] = [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5, Level::S1];
 
 impl Kind {
     /// The levels at which it is asked. The clock is not asked at S1: the way in there is the posterior opening, and the hours of the pedicle above it

@@ -22,7 +22,7 @@ pub fn question(round_seed: u64, index: usize, card: Card, stage: u8) -> Option<
 }
 
 /// The seed of a round's question.
-pub fn seed_of(round_seed: u64, index: usize) -> u64 {
+fn seed_of(round_seed: u64, index: usize) -> u64 {
     (Numbers::stream(round_seed, 0x5eed + index as u64).unit() * 9_007_199_254_740_992.0) as u64
 }
 

@@ -15,7 +15,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Chance of a right answer at which a card comes back: the model's usual 90 %.
-pub const WANTED_RETENTION: f32 = 0.9;
+const WANTED_RETENTION: f32 = 0.9;
 /// Longest interval, days: half a year, since a skill of the hand is wanted at any time. A choice, no source.
 pub const LONGEST_DAYS: u32 = 180;
 /// Most of one kind in a day's round, so that no round is all of one thing.

@@ -321,7 +321,8 @@ test('axe finds nothing and nothing goes sideways, whole and near, in both theme
       await page.locator(`label[for=gantry-show-${show}]`).click();
       await page.locator('#lit-part').selectOption('L4 pedicle left');
       for (const theme of ['dark', 'light']) {
-        await page.evaluate((name) => (document.documentElement.dataset.theme = name), theme);
+        // What stands half under the film that stays is no smaller for that.
+        await page.evaluate((name) => ((document.documentElement.dataset.theme = name), scrollTo(0, 0)), theme);
         assert.deepEqual((await axeFinds(page)).violations, [], `${width} ${show} ${theme}`);
       }
       assert.ok((await sideways(page)) <= 0, `${width} ${show}`);

@@ -343,7 +343,7 @@ test('a class round: ten learners answer, codes come back, counts stand over the
     const answers = [];
     for (let i = 0; i < 8; i += 1) {
       desk.begin(room, i);
-      answers.push(room.told(255).answer);
+      answers.push(room.answerReport(255).answer);
     }
     const of = (n) => Uint8Array.from(answers, (a, i) => (n < 3 || (n < 6 && i % 2 === 0) ? a : (a + 1 + (n % 3)) % 4));
     return { codes: Array.from({ length: 9 }, (_, n) => desk.code(n + 1, of(n))), key: answers };

@@ -66,12 +66,14 @@ export async function trackOf(room, given, { marks, exposures, share, gone }) {
     const before = moments.at(-1);
     const report = room.procedure(tick);
     met = report.met;
-    const { oblique, tilt, image_rotation } = room.report().orientation;
+    const line = part.at(-1)?.replace(/^\d+ /, '') ?? '';
+    // A report on the view takes longer than all else, and where nothing turned it is known.
+    const arm = before && !TURNS.test(line) ? before.arm : armOf(room);
     moments.push({
       tick,
       at_s: before ? before.at_s + Math.min(PAUSE_S, (tick - before.tick) / TICKS_PER_S) : 0,
-      line: part.at(-1)?.replace(/^\d+ /, '') ?? '',
-      arm: { oblique_deg: oblique, tilt_deg: tilt, rotation_deg: image_rotation },
+      line,
+      arm,
       table_mm: /** @type {[number, number, number]} */ ([...room.tableShift()]),
       needle: report.needle ? [report.needle.hub_patient_mm, report.needle.tip_patient_mm] : null,
       depth_mm: report.needle?.depth_mm ?? null,
@@ -89,6 +91,19 @@ export async function trackOf(room, given, { marks, exposures, share, gone }) {
     lost: last ? lostMarks(/** @type {Pick<Score, 'steps' | 'gates'>[]} */ (scores), met, moments, exposures) : [],
     undone: last?.steps.filter((step) => step.score === null && (exposures || step.id !== 'radiation')) ?? [],
   };
+}
+
+/** Actions that the C-arm or the picture turns by. */
+const TURNS = /^(orient|rotate_image|recall)\b/;
+
+/**
+ * How the C-arm and the picture stand.
+ * @param {TeachingRoom} room
+ * @returns {Moment['arm']}
+ */
+function armOf(room) {
+  const { oblique, tilt, image_rotation } = room.report().orientation;
+  return { oblique_deg: oblique, tilt_deg: tilt, rotation_deg: image_rotation };
 }
 
 /**
@@ -128,7 +143,9 @@ export function lostMarks(scores, met, moments, exposures) {
     if (!whole || gate.passed) return;
     // A step that lacks marks for the same reason has its place already.
     const same = lost.find((one) => 'step' in one && one.step.reasons.some((r) => JSON.stringify(r) === JSON.stringify(gate.reason)));
-    lost.push({ moment: same?.moment ?? lastChange(scores.map(({ gates }) => [gates[i].passed, gates[i].reason])), gate });
+    // What stood so from the beginning is lost at the end, when nothing more is done about it.
+    const changed = lastChange(scores.map(({ gates }) => [gates[i].passed, gates[i].reason])) || scores.length - 1;
+    lost.push({ moment: same?.moment ?? changed, gate });
   });
   return lost.sort((a, b) => a.moment - b.moment);
 }
