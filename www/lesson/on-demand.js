@@ -26,7 +26,7 @@ export const leadsToLesson = (fragment) => LINKS.test(fragment);
  * lesson, `replays(of)` when an attempt comes by it, with the lesson that it is of or null.
  * @param {App} app
  * @param {Needle & { bring: () => Promise<void> }} needle
- * @param {FlowActs & { replays: (of: import('../replay/offer.js').Of | null) => void }} act
+ * @param {FlowActs & { replays: (of: import('../base/attempt-link.js').Of | null) => void }} act
  */
 export function lessonsOnDemand(app, needle, act) {
   /** @type {LessonFlow | null} */

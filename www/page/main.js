@@ -79,7 +79,7 @@ let replay = null;
 /** @type {ReturnType<typeof import('../controls/stops.js').stops> | null} */
 let stops = null;
 // An address has brought an attempt to be played back.
-/** @type {{ of: import('../replay/offer.js').Of | null } | null} */
+/** @type {{ of: import('../base/attempt-link.js').Of | null } | null} */
 let replays = null;
 // What is asked before a turn, and the lines on the film that say what is off.
 /** @type {ReturnType<typeof import('../views/ask.js').askWay> | null} */

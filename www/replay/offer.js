@@ -11,9 +11,7 @@ import { pageSayer } from '../words/language.js';
  * @import { AttemptFile } from '../pkg/values.js'
  * @import { App } from '../state/page-state.js'
  * @import { AttemptKeeper } from '../injection/attempt.js'
- *
- * The lesson that an attempt is of: its file, and the learner's code.
- * @typedef {{ lesson: string, learner: string }} Of
+ * @import { Of } from '../base/attempt-link.js'
  */
 
 const say = pageSayer('replay', english);
