@@ -69,6 +69,12 @@ fn a_file_that_is_there_is_written_over_only_when_told_to() {
     }
     let (said, code) = refused(&["grade", &handed, "--csv", "-"]);
     assert!(said.contains("'-' is none") && code == 2, "{said}");
+    fs::write(&table, b"M\xfcller\n").unwrap();
+    let (said, code) = refused(&["codes", &table]);
+    assert!(
+        said.contains("is not UTF-8 text: save it from the spreadsheet as 'CSV UTF-8'") && code == 1,
+        "{said}"
+    );
     for command in ["grade", "check", "codes", "replay"] {
         let (said, code) = refused(&[command, "-"]);
         assert!(said.contains("'-' is no file: write what is to be read into one") && code == 2, "{said}");

@@ -36,9 +36,40 @@ fn limits_of_published_charts() {
         // A rate between the two neither rises nor falls at s: s lies between them.
         assert!(found.s > p0 && found.s < p1, "{found:?}");
     }
-    // With 10 % and 20 %, α = β = 0.1 the papers print s = 0.15 and h = 2.71 (from memory).
+    // With 10 % and 20 %, α = β = 0.1 that is ln(9/8) / ln(9/4) = 0.1452 and ln 9 / ln(9/4) = 2.7095: the usual charts' 0.15 and 2.71.
     let usual = limits(&rates(0.10, 0.20));
-    assert!((usual.s - 0.145).abs() < 0.006 && (usual.h0 - 2.71).abs() < 0.005, "{usual:?}");
+    assert!((usual.s - 0.1452).abs() < 5e-5 && (usual.h0 - 2.7095).abs() < 5e-5, "{usual:?}");
+}
+
+/// Step and limits against what they stand for: the chart meets a limit at that answer at which the likelihoods of all answers since it began, multiplied
+/// out under either rate, are (1-β)/α times or β/(1-α) times each other. No logarithm and none of the formulas.
+#[test]
+fn the_chart_meets_its_limits_where_the_likelihoods_do() {
+    let mut chance = Chance(3);
+    let mut met = [0, 0];
+    for (p0, p1) in [(0.10, 0.20), (0.20, 0.35), (RATES.acceptable, RATES.unacceptable)] {
+        for failing in [p0, p1] {
+            let row: Vec<bool> = (0..4_000).map(|_| chance.next() >= failing).collect();
+            let found = curve(row.iter().copied(), &rates(p0, p1)).verdicts;
+            let mut ratio = 1.0;
+            let mut by_hand = Vec::new();
+            for (i, right) in row.iter().enumerate() {
+                ratio *= if *right { (1.0 - p1) / (1.0 - p0) } else { p1 / p0 };
+                let verdict = if ratio <= 1.0 / 9.0 {
+                    Verdict::Acceptable
+                } else if ratio >= 9.0 {
+                    Verdict::Unacceptable
+                } else {
+                    continue;
+                };
+                by_hand.push((i + 1, verdict));
+                met[usize::from(verdict == Verdict::Unacceptable)] += 1;
+                ratio = 1.0;
+            }
+            assert_eq!(found, by_hand, "{p0} {p1}");
+        }
+    }
+    assert!(met.iter().all(|n| *n > 50), "{met:?}");
 }
 
 /// LC-CUSUM of oocyte retrievals (bio-protocol 9325945: read): p0 = 0.4, deviance 0.15, h = 6; success ln(0.6/0.45), failure ln(0.4/0.55).

@@ -492,6 +492,15 @@ fn spread(q: &Question, interior: &Interior, place: &str) {
 fn stop(q: &Question, interior: &Interior, contrast: bool, place: &str) {
     let Choice::Decide { decision } = q.right() else { panic!("{place}") };
     assert_eq!(contrast, q.injection.is_some());
+    if q.target.level == Level::S1 {
+        // The contrast alone decides there.
+        assert!(contrast, "{place}");
+        return match decision {
+            Decision::GoOn => pattern_is(q, interior, Pattern::Perineural, place),
+            Decision::StopVessel => pattern_is(q, interior, Pattern::Venous, place),
+            other => panic!("{place}: {other:?}"),
+        };
+    }
     let level = interior.level(q.target.level);
     let eye = Pinhole::new(q.view, level.centre);
     let tip = q.needle.as_ref().unwrap().tip().position;

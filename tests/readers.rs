@@ -85,7 +85,7 @@ static PRACTICE_RECEIPT: LazyLock<String> = LazyLock::new(|| {
     };
     PracticeReceipt::of(&Progress::of((0..4).map(answer)), "anna").unwrap().to_json()
 });
-static ROUND: LazyLock<String> = LazyLock::new(|| "2.48213.2.8".to_owned());
+static ROUND: LazyLock<String> = LazyLock::new(|| "3.48213.2.8".to_owned());
 static CODES: LazyLock<String> = LazyLock::new(|| {
     let round: ClassRound = ROUND.parse().unwrap();
     let code = |tag| {

@@ -23,7 +23,7 @@ pub const PEDICLE_GAP_MM: f64 = 1.75;
 /// How far the wall of the whole pedicle stands out past its ring under the root, L1 … L5, mm. Measured (`examples/interior.rs`).
 const WALL_BULGE_MM: [f64; 5] = [1.2, 0.2, 0.8, 0.8, 0.9];
 /// Dura from the pedicle's medial wall. Within the two published means, at their upper end: the joints narrow the canal too.
-pub const DURA_GAP_MM: f64 = 2.9;
+const DURA_GAP_MM: f64 = 2.9;
 /// Half the sac's depth, share of the bony canal's, and half its width, share of the distance between the pedicles. Derived: fills the front of
 /// a canal that is a triangle under two laminae.
 const SAC_HALF_DEPTH: f64 = 0.32;

@@ -12,7 +12,7 @@ use super::dimensions::{Pelvis, Vertebra};
 use super::seeded::Numbers;
 
 /// How far out a draw may lie, standard deviations.
-pub const MOST_SD: f64 = 2.0;
+const MOST_SD: f64 = 2.0;
 
 /// A patient's own share of the population's spread. Factors multiply, degrees and millimetres are added.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 /// less than half of its runs.
 pub const ALIKE: f64 = 0.4;
 /// A log of fewer actions is not compared: honest ones may well be alike.
-pub const LONG_LOG: usize = 24;
+const LONG_LOG: usize = 24;
 /// Actions in a run.
 const RUN: usize = 4;
 /// Of a run that more logs have, the first so many are compared.

@@ -24,7 +24,7 @@ pub const FORMAT: u32 = 1;
 /// Longest receipt, bytes.
 pub const MOST_BYTES: usize = 512 * 1024;
 /// Most events in a log: an hour of two a second.
-pub const MOST_EVENTS: usize = 7200;
+const MOST_EVENTS: usize = 7200;
 
 /// A receipt.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

@@ -8,7 +8,7 @@ use serde_json::Value;
 use std::borrow::Cow;
 
 /// The extension of an xAPI statement's result that holds a receipt.
-pub const EXTENSION: &str = "urn:downbeam:receipt";
+const EXTENSION: &str = "urn:downbeam:receipt";
 /// How much of a plain text is looked at to see whether it may hold receipts, bytes.
 pub const GLANCE_BYTES: usize = 256;
 

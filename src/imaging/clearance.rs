@@ -28,9 +28,9 @@ pub const TABLE_THICK_MM: f64 = 45.0;
 /// How far the table reaches from the target to the feet and to the head, mm.
 pub const TABLE_REACH_MM: (f64, f64) = (1050.0, 900.0);
 /// How far the trunk reaches from the target to the feet and to the head, mm.
-pub const TRUNK_REACH_MM: (f64, f64) = (330.0, 520.0);
+const TRUNK_REACH_MM: (f64, f64) = (330.0, 520.0);
 /// Room that must stay between a housing and table or patient, mm.
-pub const ROOM_MM: f64 = 20.0;
+const ROOM_MM: f64 = 20.0;
 
 /// A step of a turn that is looked at, degrees, and of a move of the table, mm. Less than the room that must stay.
 const STEP_DEG: f64 = 1.0;

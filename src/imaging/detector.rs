@@ -74,7 +74,7 @@ static NORMAL: LazyLock<Vec<f32>> = LazyLock::new(|| {
 });
 
 /// A Poisson number of mean `mean`: by adding up below 30, above it by the normal distribution with the same mean and variance.
-pub fn poisson(mean: f32, random: &mut Random) -> f32 {
+fn poisson(mean: f32, random: &mut Random) -> f32 {
     if mean < 30.0 {
         let mut u = random.uniform();
         let mut p = libm::expf(-mean.max(0.0));
@@ -162,7 +162,7 @@ pub fn transfer(taps: &Taps, cycles: f64) -> f64 {
 }
 
 /// Scatter over primary behind the grid, where the measuring field's attenuation is `attenuation`.
-pub fn scatter_share(attenuation: f32, open_share: f32) -> f32 {
+fn scatter_share(attenuation: f32, open_share: f32) -> f32 {
     SCATTER_PER_ATTENUATION_SQUARED * attenuation * attenuation * open_share
 }
 

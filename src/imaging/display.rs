@@ -197,7 +197,7 @@ fn around(means: &[f32], i: usize, j: usize, reach: usize) -> f32 {
 
 /// Grey values above black over which the thin end of the window bends: what lies beyond fades instead of clipping, so that the
 /// processes at the back of a lateral view stay to be seen.
-pub const KNEE: f32 = 32.0;
+const KNEE: f32 = 32.0;
 
 /// The window's characteristic: straight, with a soft foot and a hard top, 0 to 255.
 #[inline]

@@ -8,7 +8,7 @@ use super::c_arm::CArm;
 use serde::Serialize;
 
 /// Reference point from the isocentre towards the source, mm.
-pub const REFERENCE_FROM_ISOCENTRE_MM: f64 = 150.0;
+const REFERENCE_FROM_ISOCENTRE_MM: f64 = 150.0;
 
 /// Distance of the reference point from the source, mm.
 pub fn reference_distance_mm(arm: &CArm) -> f64 {

@@ -15,7 +15,7 @@ use crate::view::criteria::Target;
 use std::collections::BTreeMap;
 
 /// Longest code of a learner, characters.
-pub const MOST_CODE: usize = 64;
+const MOST_CODE: usize = 64;
 
 /// A learner's code that cannot be used.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]

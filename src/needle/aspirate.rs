@@ -10,9 +10,9 @@ use crate::anatomy::seeded::Numbers;
 use glam::DVec3;
 
 /// Share of tips in a vessel that give blood (Furman 2000: read).
-pub const BLOOD_IN_VESSEL: f64 = 0.447;
+const BLOOD_IN_VESSEL: f64 = 0.447;
 /// Share of tips outside a vessel that give blood all the same: 1 - 0.979 (Furman 2000: read).
-pub const BLOOD_OUTSIDE: f64 = 0.021;
+const BLOOD_OUTSIDE: f64 = 0.021;
 /// Places nearer to each other than this answer alike, mm.
 const GRAIN_MM: f64 = 0.1;
 

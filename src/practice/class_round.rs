@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 /// Most learners that a page takes in.
 pub const MOST_LEARNERS: usize = 500;
 /// Choices of a question.
-pub const CHOICES: usize = 4;
+const CHOICES: usize = 4;
 
 /// What came in.
 #[derive(Clone, Debug, Default)]

@@ -2,13 +2,19 @@
 //! pedicle's 6 o'clock it stands.
 //!
 //! Margins: *spread*: all of a small ball about the tip lies in spaces of the same pattern, and of patterns that look alike only one is offered.
-//! At S1 the root's space is the tunnel in front of the posterior opening; the sac, the disc and the joint are not filled there, but offered.
-//! *stop*: the same, and the tip is at least 1.5 mm to one side of the 6 o'clock line where that decides. A choice, no source.
+//! One root's space in three is filled from the way under the root. At S1 that space is the tunnel in front of the posterior opening; the sac, the
+//! disc and the joint are not filled there, but offered. *stop*: the same, and the tip is at least 1.5 mm to one side of the 6 o'clock line where that
+//! decides. A choice, no source.
+//!
+//! Not asked: stop without contrast under the root, since a tip up to 4 mm medial of 6 o'clock may still go on there and the film does not
+//! show which way in was meant; stop without contrast at S1, where the pedicle's 6 o'clock decides nothing; stop for the sac at S1, which no
+//! straight needle from its side reached in 400 tries on 20 patients (a test below).
 
 use super::ask::{Draft, Setting, between, one_of, shuffle};
 use super::needle_question::down_the_beam;
 use super::question::{Asked, Choice, Decision, Fact, Injection, Margin};
 use super::view_question::{best, moved, view_at};
+use crate::anatomy::foramen::Approach;
 use crate::anatomy::names::{Level, Side};
 use crate::anatomy::seeded::Numbers;
 use crate::anatomy::vessels::VesselKind;
@@ -18,15 +24,15 @@ use crate::needle::compartment::{Compartment, Pattern, compartment_at};
 use crate::needle::contrast::Bolus;
 use crate::needle::reading;
 use crate::needle::shaft::Needle;
-use crate::view::best_view::ViewKind;
+use crate::view::best_view::{Orientation, ViewKind};
 use glam::DVec3;
 
 /// Ball about the tip that must lie in spaces of one pattern, mm: more than a 22 G bevel's half width.
-pub const BALL_MM: f64 = 0.4;
+const BALL_MM: f64 = 0.4;
 /// Balls that are tried, mm.
 const BALLS_MM: [f64; 6] = [0.1, 0.2, 0.3, 0.4, 0.6, 0.8];
 /// Least distance from the 6 o'clock line where that decides, mm.
-pub const MEDIAL_LEAST_MM: f64 = 1.5;
+const MEDIAL_LEAST_MM: f64 = 1.5;
 /// The tip comes this near to where it was sent, mm.
 const REACHED_MM: f64 = 0.25;
 /// Ways that are tried to a point.
@@ -56,7 +62,12 @@ fn place(setting: &Setting<'_>, numbers: &mut Numbers, pattern: Pattern) -> Opti
         return sacral_place(setting, numbers, pattern);
     }
     match pattern {
-        Pattern::Perineural => Some(foramen.subpedicular.centre() + about(2.0)),
+        Pattern::Perineural => {
+            let off = about(2.0);
+            let approach =
+                one_of(numbers, &[Approach::Subpedicular, Approach::Subpedicular, Approach::Infraneural]);
+            Some(foramen.area(approach).centre() + off)
+        }
         Pattern::Arterial | Pattern::Venous => {
             let wanted = |kind: VesselKind| match pattern {
                 Pattern::Venous => kind == VesselKind::ForaminalVein,
@@ -143,7 +154,7 @@ fn reach(setting: &Setting<'_>, numbers: &mut Numbers, aim: DVec3, ways: [[f64; 
 }
 
 /// The largest ball about a tip in spaces of its own pattern, mm.
-pub fn clear_mm(interior: &crate::anatomy::interior::Interior, tip: DVec3) -> f64 {
+fn clear_mm(interior: &crate::anatomy::interior::Interior, tip: DVec3) -> f64 {
     let own = compartment_at(interior, tip).pattern();
     let mut clear = 0.0;
     for radius in BALLS_MM {
@@ -190,23 +201,42 @@ const LUMBAR_PATTERNS: [Pattern; 8] = [
 /// At S1.
 const SACRAL_PATTERNS: [Pattern; 3] = [Pattern::Perineural, Pattern::Venous, Pattern::Muscular];
 
+/// A needle whose tip lies where contrast shows a pattern.
+fn needle_in(setting: &Setting<'_>, numbers: &mut Numbers, pattern: Pattern) -> Option<Needle> {
+    let aim = place(setting, numbers, pattern)?;
+    let needle = reach(setting, numbers, aim, ways(pattern))?;
+    let found = compartment_at(setting.interior, needle.tip().position).pattern();
+    (found == pattern).then_some(needle)
+}
+
+/// A film on which contrast alone decides.
+fn with_contrast(
+    setting: &Setting<'_>,
+    view: Orientation,
+    asked: Asked,
+    needle: Needle,
+    pattern: Pattern,
+) -> Draft {
+    let tip = needle.tip().position;
+    let margin = Margin { has: clear_mm(setting.interior, tip), least: BALL_MM, unit: "mm" };
+    let mut draft = Draft::new(view, asked, margin);
+    draft.injection = Some(injected(setting, tip));
+    draft.needle = Some(needle);
+    draft.seen = vec![Fact::Contrast { pattern }];
+    draft.reason = draft.seen.clone();
+    draft
+}
+
 /// What did the contrast fill?
 pub(super) fn spread(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft> {
-    let wanted = if setting.target.level == Level::S1 {
+    let pattern = if setting.target.level == Level::S1 {
         setting.wished(&SACRAL_PATTERNS)
     } else {
         setting.wished(&LUMBAR_PATTERNS)
     };
-    let aim = place(setting, numbers, wanted)?;
-    let needle = reach(setting, numbers, aim, ways(wanted))?;
-    let tip = needle.tip().position;
-    let pattern = compartment_at(setting.interior, tip).pattern();
-    if pattern != wanted {
-        return None;
-    }
+    let needle = needle_in(setting, numbers, pattern)?;
     let ap = best(setting, ViewKind::TrueAp)?;
     let view = moved(ap, between(numbers, [-2.0, 2.0]), between(numbers, [-2.0, 2.0]))?;
-    let margin = Margin { has: clear_mm(setting.interior, tip), least: BALL_MM, unit: "mm" };
     let mut rows: Vec<&[Pattern]> = ALIKE.into_iter().filter(|row| !row.contains(&pattern)).collect();
     shuffle(numbers, &mut rows);
     let mut choices: Vec<Choice> = rows
@@ -216,26 +246,39 @@ pub(super) fn spread(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Dra
         .chain([Choice::Pattern { pattern }])
         .collect();
     shuffle(numbers, &mut choices);
-    let mut draft = Draft::new(view, Asked::Spread, margin);
-    draft.injection = Some(injected(setting, tip));
-    draft.needle = Some(needle);
-    draft.seen = vec![Fact::Contrast { pattern }];
-    draft.reason = draft.seen.clone();
+    let mut draft = with_contrast(setting, view, Asked::Spread, needle, pattern);
     draft.truth = best(setting, ViewKind::Lateral)?;
     draft.answered(choices, Choice::Pattern { pattern })
+}
+
+/// Stop or go on at S1, by the contrast alone.
+fn sacral_stop(setting: &Setting<'_>, numbers: &mut Numbers, all: &[Decision]) -> Option<Draft> {
+    let decision = setting.wished(&[Decision::GoOn, Decision::StopVessel]);
+    let pattern = if decision == Decision::GoOn { Pattern::Perineural } else { Pattern::Venous };
+    let needle = needle_in(setting, numbers, pattern)?;
+    let ap = best(setting, ViewKind::TrueAp)?;
+    let view = moved(ap, between(numbers, [-0.6, 0.6]), between(numbers, [-1.5, 1.5]))?;
+    let draft = with_contrast(setting, view, Asked::Stop { contrast: true }, needle, pattern);
+    draft.answered(
+        all.iter().map(|&decision| Choice::Decide { decision }).collect(),
+        Choice::Decide { decision },
+    )
 }
 
 /// Stop or go on?
 pub(super) fn stop(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft> {
     let all = [Decision::GoOn, Decision::StopMedial, Decision::StopVessel, Decision::StopSac];
+    let (interior, target) = (setting.interior, setting.target);
+    let level = interior.level(target.level);
+    if target.level == Level::S1 {
+        return sacral_stop(setting, numbers, &all);
+    }
     let decision = setting.wished(&all);
     let contrast = match decision {
         Decision::GoOn => numbers.unit() < 0.5,
         Decision::StopMedial => false,
         _ => true,
     };
-    let (interior, target) = (setting.interior, setting.target);
-    let level = interior.level(target.level);
     let plate = &level.upper_plate;
     let aim = match (decision, contrast) {
         (Decision::GoOn | Decision::StopMedial, false) => {
@@ -295,4 +338,43 @@ pub(super) fn stop(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
         all.map(|decision| Choice::Decide { decision }).to_vec(),
         Choice::Decide { decision: found },
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::stage::{STAGES, patient};
+    use super::*;
+    use crate::anatomy::patient::PatientBuilder;
+    use crate::view::criteria::Target;
+
+    /// Why stop for the sac is not asked at S1.
+    #[test]
+    fn the_sac_is_not_reached_at_s1() {
+        let (mut tried, mut reached, mut inside) = (0, 0, 0);
+        for seed in 0..20 {
+            let mut numbers = Numbers::stream(seed, 0x5ac);
+            let stage = &STAGES[seed as usize % STAGES.len()];
+            let builder = PatientBuilder::new(&patient(stage, &mut numbers));
+            let interior = builder.interior();
+            let target = Target { level: Level::S1, side: Side::BOTH[seed as usize % 2] };
+            let setting = Setting { stage, interior, target, wish: 0.0 };
+            let opening = interior.foramen(Level::S1, target.side).unwrap().subpedicular.centre();
+            let near = interior
+                .nerves
+                .sac
+                .iter()
+                .min_by(|a, b| a.point.distance(opening).total_cmp(&b.point.distance(opening)))
+                .unwrap();
+            let out = interior.level(Level::S1).upper_plate.left * target.side.sign();
+            for _ in 0..20 {
+                tried += 1;
+                let aim = near.point + out * (near.half_width_mm * between(&mut numbers, [0.0, 0.8]));
+                inside += u32::from(compartment_at(interior, aim).pattern() == Pattern::Intrathecal);
+                reached +=
+                    u32::from(reach(&setting, &mut numbers, aim, [[0.0, 60.0], [-35.0, 35.0]]).is_some());
+            }
+        }
+        println!("{tried} tried, {inside} in the sac, {reached} reached");
+        assert!(reached * 20 < tried, "{reached} of {tried}");
+    }
 }

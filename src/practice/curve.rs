@@ -9,7 +9,8 @@
 //!   2008, Br J Surg 95:925: abstract read; the weights as a paper that uses it states them: read): `S = max(0, S + W)`, `W = ln((1-p0)/(1-p1))` for a
 //!   right answer, `W = ln(p0/p1)` for a wrong one; it says "reached" at S ≥ h. The null hypothesis is that the learner is *not* competent.
 //!
-//! Run lengths of both are held to Markov chains, and those to published run lengths, by `tests/reference/test_curves.py`.
+//! Step and limits are held to the likelihoods that they stand for, multiplied out, by `tests/practice_curve.rs`; run lengths of both to Markov
+//! chains, and those to published run lengths, by `tests/reference/test_curves.py`.
 //!
 //! What it shows: whether a run of answers is more like one rate or like the other. What it cannot: whether the questions are the right ones, how
 //! somebody does at the table, or, after the signal, that the skill stays. With four choices who guesses fails three times in four. Brachial plexus

@@ -102,14 +102,14 @@ impl Kind {
 }
 
 /// Levels that are asked about.
-pub const LEVELS: [Level; 6] = [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5, Level::S1];
+const LEVELS: [Level; 6] = [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5, Level::S1];
 
 impl Kind {
-    /// The levels at which it is asked. What rests on the pedicle's 6 o'clock or on the parts of a lumbar arch is not asked at S1, which is entered through
-    /// its posterior opening.
+    /// The levels at which it is asked. The clock is not asked at S1: the way in there is the posterior opening, and the hours of the pedicle above it
+    /// say nothing of where in the opening a tip stands.
     pub fn levels(self) -> &'static [Level] {
         match self {
-            Self::Part | Self::Clock | Self::Stop => &LEVELS[..5],
+            Self::Clock => &LEVELS[..5],
             _ => &LEVELS,
         }
     }

@@ -3,6 +3,9 @@
 //!
 //! Margins: *clock*: the reading is nearer to its hour than to any other that is offered by at least 1.3 hours, so within 21 minutes of it. *notch*: the tip goes within 25
 //! degrees of the direction, where the next begins at 45, and at least a millimetre. A choice, no source.
+//!
+//! The clock is not asked of a tip under the root: 20 mm and more below the pedicle's centre (a test below) it is off the clock's
+//! reach, and five millimetres aside are half an hour, so that every place there reads about 6. At S1: see [`super::kind::Kind::levels`].
 
 use super::ask::{Draft, Setting, between, one_of, sign};
 use super::question::{Asked, Choice, Fact, Margin, OnScreen};
@@ -202,4 +205,30 @@ pub(super) fn notch(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draf
     draft.seen = vec![Fact::Notch { looks: nearest_way(stands).0 }];
     draft.reason = vec![Fact::Notch { looks }, Fact::Drifted { to, mm }];
     draft.answered(choices, Choice::Screen { to: looks })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::stage::STAGES;
+    use super::*;
+    use crate::anatomy::names::Side;
+    use crate::anatomy::patient::PatientBuilder;
+    use crate::anatomy::patient_spec::PatientSpec;
+    use crate::view::criteria::Target;
+
+    /// Why the clock is not asked under the root.
+    #[test]
+    fn under_the_root_the_clock_says_little() {
+        let builder = PatientBuilder::new(&PatientSpec::all()[0]);
+        let interior = builder.interior();
+        for level in [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5] {
+            let target = Target { level, side: Side::Left };
+            let setting = Setting { stage: &STAGES[0], interior, target, wish: 0.0 };
+            let view = view_at(&setting, best(&setting, ViewKind::TrueAp).unwrap());
+            let pedicle = interior.level(level).side(Side::Left).pedicle.centre;
+            let aim = interior.foramen(level, Side::Left).unwrap().area(Approach::Infraneural).centre();
+            let off = (view.project(aim) - view.project(pedicle)) / view.magnification_at(pedicle);
+            assert!(off.length() > CLOCK_REACH_MM[1], "{level}: {}", off.length());
+        }
+    }
 }

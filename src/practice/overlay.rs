@@ -178,7 +178,8 @@ fn reason(question: &Question, interior: &Interior, view: &Projection, list: &mu
             }
         }
     }
-    if matches!(question.asked, Asked::Clock | Asked::Stop { .. }) {
+    // At S1 the pedicle's clock decides nothing.
+    if matches!(question.asked, Asked::Clock | Asked::Stop { .. }) && target.level != Level::S1 {
         add(What::Pedicle, ring(view, &pedicle));
         let six = view.project(pedicle.centre - pedicle.up);
         let centre = view.project(pedicle.centre);

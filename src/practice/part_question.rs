@@ -29,8 +29,44 @@ const STEP_MM: f64 = 0.6;
 /// A place on a bone that can be pointed at.
 type Place = (Part, Level, Option<Side>, DVec3);
 
-/// The places of a target: its dog, its spinous process, and the ear of the level below.
+/// The places of a target: its dog, its spinous process, and the ear of the level below; at S1 those of the sacrum and the dog of L5 over it.
 fn places(interior: &Interior, target: Target) -> Vec<Place> {
+    if target.level == Level::S1 {
+        let mut list = sacral_places(interior, target.side);
+        list.extend(lumbar_places(interior, Target { level: Level::L5, ..target }));
+        return list;
+    }
+    let mut list = lumbar_places(interior, target);
+    if let Some(below) = target.level.below() {
+        let b = interior.level(below).side(target.side);
+        let at = b.superior_process_tip.lerp(b.superior_facet, 0.4);
+        list.push((Part::SuperiorArticularProcess, below, Some(target.side), at));
+    }
+    list
+}
+
+/// Out from the S1 pedicle to the middle of the ala, mm at average size.
+const ALA_OUT_MM: f64 = 18.0;
+
+/// The sacrum's own parts. Its pedicle is no part of its own: it melts into body and ala.
+fn sacral_places(interior: &Interior, side: Side) -> Vec<Place> {
+    let own = interior.level(Level::S1);
+    let s = own.side(side);
+    let out = own.upper_plate.left * (side.sign() * ALA_OUT_MM * interior.scale);
+    vec![
+        (
+            Part::SuperiorArticularProcess,
+            Level::S1,
+            Some(side),
+            s.superior_process_tip.lerp(s.superior_facet, 0.4),
+        ),
+        (Part::Ala, Level::S1, Some(side), s.pedicle.centre + out),
+        (Part::MedianCrest, Level::S1, None, own.spinous_tip.lerp(own.posterior_wall, 0.15)),
+    ]
+}
+
+/// The parts of a lumbar vertebra.
+fn lumbar_places(interior: &Interior, target: Target) -> Vec<Place> {
     let (own, side) = (interior.level(target.level), target.side);
     let s = own.side(side);
     let mut list: Vec<Place> = vec![
@@ -53,11 +89,6 @@ fn places(interior: &Interior, target: Target) -> Vec<Place> {
         ),
     ];
     list.extend(others.into_iter().filter_map(|(part, at)| Some((part, target.level, Some(side), at?))));
-    if let Some(below) = target.level.below() {
-        let b = interior.level(below).side(side);
-        let at = b.superior_process_tip.lerp(b.superior_facet, 0.4);
-        list.push((Part::SuperiorArticularProcess, below, Some(side), at));
-    }
     list
 }
 

@@ -19,7 +19,7 @@ use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Name of the format.
-pub const FORMAT: &str = "downbeam-practice-receipt-1";
+pub const FORMAT: &str = "downbeam-practice-receipt-2";
 /// Most answers of one, the newest: at nine a day seven months. So it stays under the size of receipts, and is asked again in seconds.
 pub const MOST_ANSWERS: usize = 2_000;
 
@@ -358,7 +358,7 @@ mod tests {
     fn broken_receipts_are_refused_in_one_sentence() {
         let good = PracticeReceipt::of(&practised(), "anna").unwrap().to_json();
         for (from, to) in [
-            ("receipt-1", "receipt-2"),
+            ("receipt-2", "receipt-1"),
             ("\"L2\"", "\"S1\""),
             ("\"clock\"", "\"why\""),
             ("\"stage\":1", "\"stage\":9"),

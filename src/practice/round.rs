@@ -22,11 +22,11 @@ pub fn question(round_seed: u64, index: usize, card: Card, stage: u8) -> Option<
 }
 
 /// The seed of a round's question.
-pub fn seed_of(round_seed: u64, index: usize) -> u64 {
+fn seed_of(round_seed: u64, index: usize) -> u64 {
     (Numbers::stream(round_seed, 0x5eed + index as u64).unit() * 9_007_199_254_740_992.0) as u64
 }
 
-/// A round that a class does together, as its link names it: `2.SEED.STAGE.COUNT`, the first number being the form's.
+/// A round that a class does together, as its link names it: `3.SEED.STAGE.COUNT`, the first number being the form's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ClassRound {
     /// From which everything is drawn.
@@ -38,7 +38,7 @@ pub struct ClassRound {
 }
 
 /// The form of the name, and of what is drawn from it.
-const FORM: u32 = 2;
+const FORM: u32 = 3;
 
 impl ClassRound {
     /// What is asked: every kind once before one comes twice, in an order of the seed's.
@@ -71,7 +71,7 @@ impl fmt::Display for ClassRound {
 /// A round's name that cannot be read.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error(
-    "'{found}' names no round: allowed is 2.SEED.STAGE.COUNT, such as 2.48213.2.8, with stage 0 to {most_stage} and {fewest} to {most} questions"
+    "'{found}' names no round: allowed is 3.SEED.STAGE.COUNT, such as 3.48213.2.8, with stage 0 to {most_stage} and {fewest} to {most} questions"
 )]
 pub struct RoundNameError {
     found: String,
@@ -110,22 +110,22 @@ mod tests {
     #[test]
     fn names_read_back_and_wrong_ones_say_what_is_allowed() {
         let round = ClassRound { seed: 48213, stage: 2, count: 8 };
-        assert_eq!(round.to_string(), "2.48213.2.8");
-        assert_eq!("2.48213.2.8".parse(), Ok(round));
+        assert_eq!(round.to_string(), "3.48213.2.8");
+        assert_eq!("3.48213.2.8".parse(), Ok(round));
         for wrong in [
             "",
             "2.2.3",
             "1.1.1.8",
-            "2.1.6.8",
-            "2.1.1.2",
-            "2.1.1.11",
+            "3.1.6.8",
+            "3.1.1.2",
+            "3.1.1.11",
             "2.-1.1.8",
-            "2.1.1.8.9",
-            "2.4294967296.1.8",
+            "3.1.1.8.9",
+            "3.4294967296.1.8",
             "x",
         ] {
             let said = wrong.parse::<ClassRound>().unwrap_err().to_string();
-            assert!(said.contains("allowed is 2.SEED.STAGE.COUNT"), "{said}");
+            assert!(said.contains("allowed is 3.SEED.STAGE.COUNT"), "{said}");
         }
     }
 

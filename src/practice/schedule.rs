@@ -15,7 +15,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Chance of a right answer at which a card comes back: the model's usual 90 %.
-pub const WANTED_RETENTION: f32 = 0.9;
+const WANTED_RETENTION: f32 = 0.9;
 /// Longest interval, days: half a year, since a skill of the hand is wanted at any time. A choice, no source.
 pub const LONGEST_DAYS: u32 = 180;
 /// Most of one kind in a day's round, so that no round is all of one thing.
@@ -177,7 +177,7 @@ mod tests {
         for card in &first {
             schedule.answer(*card, 10, card.kind != Kind::Clock);
         }
-        assert_eq!((schedule.due(10), schedule.due(11), schedule.begun()), (0, 1, (9, 102)));
+        assert_eq!((schedule.due(10), schedule.due(11), schedule.begun()), (0, 1, (9, 106)));
         let next = schedule.round(11, 9, 2);
         let clock = first.iter().find(|c| c.kind == Kind::Clock).unwrap();
         assert!(next.contains(clock) && next.iter().filter(|c| first.contains(c)).count() == 1);
@@ -186,6 +186,6 @@ mod tests {
         for card in fresh_first(&mut Numbers::stream(1, 1)) {
             all.answer(card, 10, true);
         }
-        assert_eq!((all.due(10), all.round(10, 9, 3).len(), all.begun()), (0, 9, (102, 102)));
+        assert_eq!((all.due(10), all.round(10, 9, 3).len(), all.begun()), (0, 9, (106, 106)));
     }
 }

@@ -1,7 +1,6 @@
 //! How hard a question is: six stages, each a row of a table. Which order teaches best: a choice, no source; that the difficulty should
 //! follow the learner: common practice.
 
-use crate::anatomy::patient_field::field;
 use crate::anatomy::patient_spec::PatientSpec;
 use crate::anatomy::seeded::Numbers;
 
@@ -93,14 +92,15 @@ fn hundredths(value: f64) -> f64 {
     libm::round(value * 100.0) / 100.0
 }
 
-/// Whether a patient of a stage is one that can be asked for by its fields.
-pub fn within_fields(spec: &PatientSpec) -> bool {
-    spec.differences().iter().all(|(name, value)| field(name).is_ok_and(|f| f.check(*value).is_ok()))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::anatomy::patient_field::field;
+
+    /// Whether a patient of a stage is one that can be asked for by its fields.
+    fn within_fields(spec: &PatientSpec) -> bool {
+        spec.differences().iter().all(|(name, value)| field(name).is_ok_and(|f| f.check(*value).is_ok()))
+    }
 
     #[test]
     fn patients_of_all_stages_are_within_the_fields_ranges() {

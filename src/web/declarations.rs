@@ -75,9 +75,9 @@ pub fn declarations() -> String {
         use super::practice_values;
         all.visit::<practice_values::AskedCard>();
         all.visit::<practice_values::Shown<'static>>();
-        all.visit::<practice_values::Told<'static>>();
+        all.visit::<practice_values::AnswerReport<'static>>();
         all.visit::<practice_values::Overview>();
-        all.visit::<practice_values::Taken<'static>>();
+        all.visit::<practice_values::CodesReport<'static>>();
         all.visit::<practice_values::Counts>();
         all.visit::<practice_values::Picture>();
         all.visit::<practice_values::CheckedPractice<'static>>();

@@ -5,7 +5,7 @@ mod receipt_check;
 
 use super::canvas::put_grey;
 use super::exchange::to_js;
-use super::practice_values::{AskedCard, Overview, Shown, SkillCurve, Told};
+use super::practice_values::{AnswerReport, AskedCard, Overview, Shown, SkillCurve};
 use crate::anatomy::patient::{Patient, PatientBuilder};
 use crate::imaging::outline::OutlineTracer;
 use crate::imaging::projection::Projection;
@@ -202,10 +202,10 @@ impl PracticeRoom {
     }
 
     /// What an answer is worth: `{right, answer, reason, margin, truth}`. Nothing is kept.
-    #[wasm_bindgen(unchecked_return_type = "values.ToldAnswer")]
-    pub fn told(&self, choice: usize) -> Result<JsValue, JsError> {
+    #[wasm_bindgen(js_name = answerReport, unchecked_return_type = "values.AnswerReport")]
+    pub fn answer_report(&self, choice: usize) -> Result<JsValue, JsError> {
         let q = &self.open.as_ref().ok_or_else(no_question)?.question;
-        to_js(&Told {
+        to_js(&AnswerReport {
             right: choice == q.answer,
             answer: q.answer,
             reason: &q.reason,

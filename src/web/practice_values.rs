@@ -53,8 +53,8 @@ pub struct Shown<'a> {
 
 /// What an answer was worth.
 #[derive(Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(ts_rs::TS), ts(rename = "ToldAnswer"))]
-pub struct Told<'a> {
+#[cfg_attr(feature = "cli", derive(ts_rs::TS), ts(rename = "AnswerReport"))]
+pub struct AnswerReport<'a> {
     /// Whether it was right.
     pub right: bool,
     /// Place of the right choice, from 0.
@@ -103,8 +103,8 @@ pub struct Overview {
 
 /// After codes were taken in.
 #[derive(Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(ts_rs::TS), ts(rename = "TakenCodes"))]
-pub struct Taken<'a> {
+#[cfg_attr(feature = "cli", derive(ts_rs::TS), ts(rename = "CodesReport"))]
+pub struct CodesReport<'a> {
     /// Learners so far.
     pub learners: usize,
     /// A sentence for each code that was not taken.

@@ -1,10 +1,11 @@
 // A plain xAPI launch against a learning record store that is not ours: Ralph (PyPI: ralph-malph, MIT), which keeps statements, and neither
-// attachments nor documents of state. `tests/run` installs it into tests/.venv-lrs.
+// attachments nor documents of state; by itself, behind a slow and behind a broken proxy. `tests/run` installs it into tests/.venv-lrs.
 
 import assert from 'node:assert/strict';
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { createServer as createProxy, request as ask } from 'node:http';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -70,6 +71,50 @@ async function statements() {
   return (await response.json()).statements;
 }
 
+/** The store behind a proxy that answers after so long, and drops so many requests before one comes through: with an error, or without a word. */
+async function proxied({ slow_ms = 0, drops = 0 }) {
+  let left = drops;
+  const server = createProxy(async (request, response) => {
+    const parts = [];
+    for await (const part of request) parts.push(part);
+    if (request.method !== 'OPTIONS' && left > 0) {
+      left -= 1;
+      return void (left % 2 ? request.socket.destroy() : response.writeHead(503).end());
+    }
+    await new Promise((done) => setTimeout(done, slow_ms));
+    const { hostname, port } = new URL(address);
+    const passed = ask({ hostname, port, path: request.url, method: request.method, headers: request.headers }, (answer) => {
+      response.writeHead(answer.statusCode, answer.headers);
+      answer.pipe(response);
+    });
+    passed.on('error', () => response.destroy());
+    passed.end(Buffer.concat(parts));
+  });
+  await new Promise((ready) => server.listen(0, '127.0.0.1', ready));
+  return { endpoint: `http://127.0.0.1:${server.address().port}/xAPI`, dropped: () => drops - left, close: () => new Promise((done) => (server.closeAllConnections(), server.close(done))) };
+}
+
+/** The page of a lesson, launched for a learner of its own at an address of the store. */
+async function launched(name, endpoint) {
+  const actor = { account: { homePage: 'https://course.example.org', name } };
+  const query = new URLSearchParams({ endpoint, auth: AUTH, actor: JSON.stringify(actor), activity_id: 'https://course.example.org/l4' });
+  const page = await browser.newPage();
+  await page.goto(`${site.address}/lesson?${query}`);
+  await page.waitForSelector('html[data-connected=xapi]');
+  return page;
+}
+
+/** What the store has of a learner, once it has as much. */
+async function keptOf(name, verbs) {
+  for (let tries = 0; tries < 120; tries += 1) {
+    const own = (await statements()).filter((s) => s.actor.account?.name === name);
+    if (own.length >= verbs.length) return own;
+    await new Promise((done) => setTimeout(done, 250));
+  }
+  return (await statements()).filter((s) => s.actor.account?.name === name);
+}
+const verbsOf = (kept) => kept.map((s) => s.verb.display.en).sort();
+
 test('a record store keeps what a lesson tells, with the receipt in the statement', async () => {
   const lines = await recorded('few-pictures-fixed');
   const actor = { account: { homePage: 'https://course.example.org', name: 'learner-42' } };
@@ -89,4 +134,38 @@ test('a record store keeps what a lesson tells, with the receipt in the statemen
   assert.equal(passed.result.duration, 'PT2M13.4S');
   assert.equal(passed.result.extensions['urn:downbeam:receipt'], result.receipt);
   assert.deepEqual(passed.actor.account, actor.account);
+});
+
+test('behind a proxy that takes 3 s, with the page closed 0.7 s after the pass, the pass and its receipt are there', async () => {
+  const proxy = await proxied({ slow_ms: 3000 });
+  const page = await launched('slow', proxy.endpoint);
+  const result = resultOf(await recorded('few-pictures-fixed'));
+  // The lesson takes its minutes; by then what was said at its beginning is there.
+  assert.deepEqual(verbsOf(await keptOf('slow', ['initialized'])), ['initialized']);
+  await page.evaluate((r) => void delivery.finish(r), result);
+  await page.waitForTimeout(700);
+  await page.goto('about:blank');
+  await page.waitForTimeout(300);
+  await page.close();
+  const kept = await keptOf('slow', ['completed', 'initialized', 'passed', 'terminated']);
+  await proxy.close();
+  assert.deepEqual(verbsOf(kept), ['completed', 'initialized', 'passed', 'terminated']);
+  assert.equal(kept.find((s) => s.verb.display.en === 'passed').result.extensions['urn:downbeam:receipt'], result.receipt);
+});
+
+test('behind a proxy that drops requests all is told in the end, and once', async () => {
+  const proxy = await proxied({ drops: 5 });
+  const page = await launched('broken', proxy.endpoint);
+  const result = resultOf(await recorded('few-pictures-fixed'));
+  await page.evaluate((r) => void delivery.finish(r), result);
+  const wanted = ['completed', 'initialized', 'passed'];
+  assert.deepEqual(verbsOf(await keptOf('broken', wanted)), wanted);
+  await page.goto('about:blank');
+  await page.waitForTimeout(500);
+  await page.close();
+  const kept = await keptOf('broken', [...wanted, 'terminated']);
+  await proxy.close();
+  assert.ok(proxy.dropped() === 5, 'it was broken');
+  assert.deepEqual(verbsOf(kept), [...wanted, 'terminated']);
+  assert.equal(kept.find((s) => s.verb.display.en === 'passed').result.extensions['urn:downbeam:receipt'], result.receipt);
 });

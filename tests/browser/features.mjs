@@ -16,7 +16,6 @@ export const FEATURES = {
   'the length dvh': { bcd: 'css.types.length.viewport_percentage_units_dynamic', use: '100dvh' },
   'Element.checkVisibility': { bcd: 'api.Element.checkVisibility', use: '.checkVisibility()' },
   'rounded rectangles on a canvas': { bcd: 'api.CanvasRenderingContext2D.roundRect', use: '.roundRect(' },
-  'Array.findLast': { bcd: 'javascript.builtins.Array.findLast', use: '.findLast(' },
   'Object.hasOwn': { bcd: 'javascript.builtins.Object.hasOwn', use: 'Object.hasOwn(' },
   structuredClone: { bcd: 'api.structuredClone', use: 'structuredClone(' },
   'compressed streams': { bcd: 'api.CompressionStream', use: 'new CompressionStream(' },

@@ -76,15 +76,48 @@ async function launchFirefox() {
 export const BROWSERS = Object.keys(LAUNCHERS);
 
 const launched = new Set();
+/** Ends all browsers that were launched. */
+export const closeBrowsers = () => Promise.all([...launched].map((browser) => browser.close()));
 // However a file of tests ends, its browsers end with it.
-if (process.env.NODE_TEST_CONTEXT) after(() => Promise.all([...launched].map((browser) => browser.close())));
+if (process.env.NODE_TEST_CONTEXT) after(closeBrowsers);
 
-/** The browser, with a fresh user data directory each time. `kind`: another than BROWSER; `direct`: see webkit.mjs. */
+/** The browser, with a fresh user data directory each time. `kind`: another than BROWSER; `direct`: see webkit.mjs. Where several files share a process they share its browser. */
 export async function launch({ kind = BROWSER, ...options } = {}) {
   if (!LAUNCHERS[kind]) throw new Error(`no browser '${kind}': allowed are ${BROWSERS.join(', ')}`);
+  if (process.env.CHECKS_ONE_BROWSER) return shared(kind, options);
   const browser = await LAUNCHERS[kind](options);
   launched.add(browser);
   return browser;
+}
+
+/** The browsers of this process that are shared, by kind and options. */
+const browsers = new Map();
+
+/** A file's share in a browser: its own contexts, with nothing kept from others, which closing it closes. A browser that has gone is replaced. */
+async function shared(kind, options) {
+  const key = JSON.stringify([kind, options]);
+  let browser = await browsers.get(key);
+  if (!browser || browser.isConnected?.() === false) {
+    browsers.set(key, LAUNCHERS[kind](options));
+    browser = await browsers.get(key);
+    launched.add(browser);
+  }
+  const own = new Set();
+  const share = {
+    newContext: async (how) => {
+      const context = await browser.newContext(how);
+      own.add(context);
+      return context;
+    },
+    newPage: async (how) => {
+      const page = await browser.newPage(how);
+      own.add(page.context());
+      return page;
+    },
+    contexts: () => browser.contexts().filter((context) => own.has(context)),
+    close: () => Promise.all([...own].map((context) => context.close().catch(() => {}))),
+  };
+  return new Proxy(browser, { get: (target, name) => share[name] ?? (typeof target[name] === 'function' ? target[name].bind(target) : target[name]) });
 }
 
 /** For a test that only some browsers can do, as its option `skip`: `skip: only('chromium', 'touch by CDP')`. */

@@ -1,7 +1,9 @@
 // A browser that lacks something is told so in a sentence: each feature is taken away before the page begins.
 
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
+import { FEATURES } from './features.mjs';
 import { open, setUp } from './harness.mjs';
 
 let site;
@@ -24,7 +26,6 @@ const AWAY = {
   },
   'Element.checkVisibility': () => delete Element.prototype.checkVisibility,
   'rounded rectangles on a canvas': () => delete CanvasRenderingContext2D.prototype.roundRect,
-  'Array.findLast': () => delete Array.prototype.findLast,
   'Object.hasOwn': () => delete Object.hasOwn,
   structuredClone: () => delete globalThis.structuredClone,
   'transform streams': () => delete globalThis.TransformStream,
@@ -44,6 +45,27 @@ test('the page names what is missing, and the browsers that have it', async () =
     assert.match(await page.textContent('#lacking'), new RegExp(`what this page needs: ${name.replace(/[()]/g, '\\$&')}\\. Downbeam runs in Chrome and Edge \\d+, Firefox \\d+, Safari [\\d.]+ and newer ones\\.$`));
   }
   await close();
+});
+
+test('in German and Spanish too, each feature by a name of its own, and the same versions', async () => {
+  const prepare = (p) => p.route(/^(?!.*needed\.js).*\.(js|wasm)$/, (route) => route.fulfill({ contentType: 'text/javascript', body: '' }));
+  const withoutAll = () => Object.assign(globalThis, { WebAssembly: undefined, structuredClone: undefined });
+  const { page, close } = await open(site, { ready: false, prepare: async (p) => (await p.addInitScript(withoutAll), prepare(p)) });
+  const seen = {};
+  for (const tag of ['en', 'de', 'es']) {
+    await page.goto(`${site.server.address}?lang=${tag}`);
+    await page.waitForSelector('#lacking');
+    seen[tag] = await page.textContent('#lacking');
+  }
+  const versions = (text) => text.match(/\d[\d.]*/g).map((n) => n.replace(/\.$/, ''));
+  assert.match(seen.de, /braucht: WebAssembly mit Referenztypen, structuredClone\. Downbeam läuft in Chrome und Edge/);
+  assert.match(seen.es, /necesita: WebAssembly con tipos de referencia, structuredClone\. Downbeam funciona en Chrome y Edge/);
+  for (const tag of ['de', 'es']) assert.deepEqual(versions(seen[tag]), versions(seen.en), tag);
+  assert.equal(await page.getAttribute('#lacking', 'lang'), 'es');
+  await close();
+  // As many names in each language as there are features.
+  const source = readFileSync(new URL('../../www/page/needed.js', import.meta.url), 'utf8');
+  for (const names of source.match(/names: \[[^\]]*\]/g)) assert.equal(names.match(/'[^']+'/g).length, Object.keys(FEATURES).length);
 });
 
 test('a browser that has all of it is told nothing', async () => {

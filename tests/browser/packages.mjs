@@ -1,13 +1,16 @@
 // What `downbeam pack` makes, made once for a file of tests and unpacked.
 
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { inflateRawSync } from 'node:zlib';
 import { ROOT } from './harness.mjs';
 
-/** A folder for packages; `pack(form, name, ...lessons)` gives the path of one, made of what was built before. */
+/**
+ * A folder for packages; `pack(form, name, ...lessons)` gives the path of one, made of what was built before. Where a run of many files names a
+ * folder for it, what another file has packed of the same is copied from there.
+ */
 export function packer() {
   const folder = mkdtempSync(join(tmpdir(), 'downbeam-pack-'));
   return {
@@ -15,11 +18,26 @@ export function packer() {
     pack(form, name, ...lessons) {
       const out = join(folder, name);
       const chosen = lessons.flatMap((id) => ['--lesson', join(ROOT, 'www', 'lessons', `${id}.json`)]);
-      tool('pack', '--no-build', `--${form}`, ...chosen, ...(lessons.length > 1 ? ['--title', 'A course'] : []), '--out', out);
+      const made = () => tool('pack', '--no-build', `--${form}`, ...chosen, ...(lessons.length > 1 ? ['--title', 'A course'] : []), '--out', out);
+      const kept = process.env.CHECKS_PACKED && join(process.env.CHECKS_PACKED, [form, ...lessons].join('+'));
+      if (kept && existsSync(kept)) cpSync(kept, out, { recursive: true });
+      else made();
+      if (kept && !existsSync(kept)) keep(out, kept);
       return out;
     },
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };
+}
+
+/** Keeps a copy for other files, whole or not at all: another process may be about to do the same. */
+function keep(out, kept) {
+  const mine = `${kept}.${process.pid}`;
+  cpSync(out, mine, { recursive: true });
+  try {
+    renameSync(mine, kept);
+  } catch {
+    rmSync(mine, { recursive: true, force: true });
+  }
 }
 
 /** What the host tool says of a receipt: its row. */

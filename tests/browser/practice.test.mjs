@@ -68,7 +68,7 @@ test('a day’s round by keyboard alone, kept and taken up again', async () => {
   assert.equal(rows.filter((text) => text === 'right').length, right);
   await page.reload();
   await ready(page);
-  assert.match(await page.locator('#begun').textContent(), /^9 of 102 decisions begun/);
+  assert.match(await page.locator('#begun').textContent(), /^9 of 106 decisions begun/);
   assert.deepEqual(errors, []);
   await close();
 });
@@ -200,7 +200,7 @@ test('answers go out as a file and come in again; what cannot be read is told an
   await two.page.setInputFiles('#keep-file', join(folder, 'good.json'));
   await two.page.waitForFunction(() => document.getElementById('keep-said').textContent !== '');
   assert.equal(await two.page.locator('#keep-said').textContent(), '9 answers added.');
-  assert.match(await two.page.locator('#begun').textContent(), /^9 of 102/);
+  assert.match(await two.page.locator('#begun').textContent(), /^9 of 106/);
   await two.page.setInputFiles('#keep-file', join(folder, 'bad.json'));
   await two.page.waitForFunction(() => /format/.test(document.getElementById('keep-said').textContent));
   await two.close();
@@ -309,10 +309,10 @@ test('a class round: ten learners answer, codes come back, counts stand over the
   await page.click('#open-round');
   await filmThere(page);
   const link = await page.inputValue('#link');
-  assert.match(link, /practice\.html#round=2\.48213\.1\.8$/);
+  assert.match(link, /practice\.html#round=3\.48213\.1\.8$/);
   assert.ok((await page.locator('#picture-path').getAttribute('d')).length > 2000, 'a picture code');
   // One learner by hand, on a phone.
-  const learner = await open(site, { path: 'practice.html', hash: '#round=2.48213.1.8', ready: false, options: { viewport: { width: 390, height: 844 }, hasTouch: true, reducedMotion: 'reduce' } });
+  const learner = await open(site, { path: 'practice.html', hash: '#round=3.48213.1.8', ready: false, options: { viewport: { width: 390, height: 844 }, hasTouch: true, reducedMotion: 'reduce' } });
   await ready(learner.page);
   await learner.page.click('#class-begin');
   const mine = [];
@@ -338,12 +338,12 @@ test('a class round: ten learners answer, codes come back, counts stand over the
   const { codes, key } = await page.evaluate(async () => {
     const module = await import(new URL('pkg/practice.js', location.href).href);
     await module.default();
-    const desk = new module.ClassDesk('2.48213.1.8');
+    const desk = new module.ClassDesk('3.48213.1.8');
     const room = new module.PracticeRoom();
     const answers = [];
     for (let i = 0; i < 8; i += 1) {
       desk.begin(room, i);
-      answers.push(room.told(255).answer);
+      answers.push(room.answerReport(255).answer);
     }
     const of = (n) => Uint8Array.from(answers, (a, i) => (n < 3 || (n < 6 && i % 2 === 0) ? a : (a + 1 + (n % 3)) % 4));
     return { codes: Array.from({ length: 9 }, (_, n) => desk.code(n + 1, of(n))), key: answers };
@@ -379,7 +379,7 @@ test('a class round: ten learners answer, codes come back, counts stand over the
   assert.deepEqual(rows[0], ['round', 'question', 'kind', 'place', 'stage', 'answered', 'right', 'difficulty', 'discrimination']);
   assert.equal(rows.length, 1 + 8 + 8);
   rows.slice(1, 9).forEach((row, i) => {
-    assert.equal(row[0], '2.48213.1.8');
+    assert.equal(row[0], '3.48213.1.8');
     const right = 3 + (i % 2 === 0 ? 3 : 0) + (mine[i] === key[i] ? 1 : 0);
     assert.deepEqual([row[1], row[5], row[6], row[7]], [String(i + 1), '10', String(right), (right / 10).toFixed(3)]);
     assert.ok(Number(row[8]) > 0.3, `question ${i + 1} tells strong from weak: ${row[8]}`);
@@ -393,7 +393,7 @@ test('a class round: ten learners answer, codes come back, counts stand over the
 test('a link that names no round says what is allowed, and the page of practice is reached from the menu', async () => {
   const wrong = await open(site, { path: 'practice.html', hash: '#round=9.9', ready: false });
   await ready(wrong.page);
-  assert.match(await wrong.page.locator('#notice-text').textContent(), /names no round: .*2\.SEED\.STAGE\.COUNT/);
+  assert.match(await wrong.page.locator('#notice-text').textContent(), /names no round: .*3\.SEED\.STAGE\.COUNT/);
   await wrong.close();
   const { page, close } = await open(site);
   await page.click('#menu-button');

@@ -67,7 +67,7 @@ test('no connection, and glue that is missing', async () => {
 });
 
 test('what comes after the picture and is missing: a sentence that names it, and a usable page', async () => {
-  for (const [pattern, name] of [['**/injection/attempt-file.js', 'Save attempt.json, Open an attempt'], ['**/help/on-demand.js', 'Menu'], ['**/history/keepsake.js', 'Views so far, comparing and saving'], ['**/gantry/link.js', 'C-arm and patient']]) {
+  for (const [pattern, name] of [['**/injection/attempt-file.js', 'Save attempt.json, Open an attempt'], ['**/help/on-demand.js', 'Menu'], ['**/history/tools.js', 'Views so far, comparing and saving'], ['**/gantry/link.js', 'C-arm and patient']]) {
     const { page, close } = await open(site, { prepare: (p) => p.route(pattern, (route) => route.abort()) });
     await page.waitForSelector('#notice:not([hidden])');
     assert.match(await page.textContent('#notice-text'), new RegExp(`“${name}” could not be loaded .*load the page again`));

@@ -1,17 +1,24 @@
-// The main states of the page in every browser at three widths, side by side, into shots/side-by-side (not kept in git), and how many
-// cells (looks.mjs) differ from Chromium's: `npm run side-by-side [-- STATE…]`. Open them: they should differ by typeface only.
+// The main states of the page in every browser at three widths, a sheet a state (a row a width, a column a browser), into shots/side-by-side
+// (not kept in git), and how many cells (looks.mjs) differ from Chromium's: `npm run side-by-side [-- STATE…]`. Open them: they should differ
+// by typeface only.
 
 import { mkdir, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { BROWSERS, failed, launch, open, serve, settled } from './harness.mjs';
+import { BROWSERS, failed, launch, lessonStands, open, serve, settled } from './harness.mjs';
 import { drawn } from './keyboard.mjs';
 import { cells, difference, STATES } from './looks.mjs';
+import { contrast, scored } from './states.mjs';
 
 const OUT = fileURLToPath(new URL('./shots/side-by-side/', import.meta.url));
 const SIZES = [[1280, 800], [768, 1024], [390, 844]];
+const NEEDLE = '#injection=on&patient=average&level=L4&side=left';
 const MORE = [
   { name: 'focus', stay: true, hash: '#patient=average&level=L4&side=left', act: (page) => page.press('#turn-oblique', 'ArrowRight') },
   { name: 'model', path: 'model.html', away: true, act: (page) => page.waitForSelector('.plot, figure svg, figure canvas') },
+  { name: 'lesson', act: (page) => viewsLesson(page) },
+  { name: 'practice', path: 'practice.html', away: true, act: (page) => firstQuestion(page) },
+  { name: 'contrast', hash: NEEDLE, act: contrast },
+  { name: 'result', hash: NEEDLE, act: scored },
 ];
 
 const only = process.argv.slice(2);
@@ -26,15 +33,20 @@ for (const kind of BROWSERS) {
   for (const state of [...STATES, ...MORE].filter(({ name }) => only.length === 0 || only.includes(name))) {
     for (const size of SIZES) {
       const name = `${state.name}-${size[0]}`;
-      const png = await taken(site, state, size).catch((error) => console.log(`${name} in ${kind}: ${String(error).split('\n')[0]}`));
+      const png = await shot(site, state, size).catch((error) => console.log(`${name} in ${kind}: ${String(error).split('\n')[0]}`));
       if (png) shots.set(name, { ...shots.get(name), [kind]: png });
     }
   }
   await site.browser.close();
 }
 
+const states = new Map();
 for (const [name, pictures] of shots) {
-  await writeFile(`${OUT}${name}.png`, await beside(pictures));
+  const state = name.replace(/-\d+$/, '');
+  states.set(state, [...(states.get(state) ?? []), { name, pictures }]);
+}
+for (const [state, rows] of states) await writeFile(`${OUT}${state}.png`, await sheet(rows));
+for (const [name, pictures] of shots) {
   const small = {};
   for (const [kind, png] of Object.entries(pictures)) small[kind] = await cells(blank, png);
   const shares = [];
@@ -45,7 +57,7 @@ await browser.close();
 await server.close();
 
 /** The window of a state at a size, in the same typeface everywhere. */
-async function taken(site, state, [width, height]) {
+async function shot(site, state, [width, height]) {
   const { page, close } = await open(site, {
     hash: state.hash,
     path: state.path,
@@ -86,10 +98,31 @@ async function cropped(png, width, height) {
   return Buffer.from(url.split(',')[1], 'base64');
 }
 
-/** Pictures beside each other under their names. */
-async function beside(pictures) {
-  const columns = Object.entries(pictures).map(([kind, png]) => `<figure style="margin:0"><figcaption>${kind}</figcaption><img src="data:image/png;base64,${png.toString('base64')}"></figure>`);
+/** The pictures of a state: a row a width, each picture under its browser's name. */
+async function sheet(rows) {
+  const figure = ([kind, png], name) => `<figure style="margin:0"><figcaption>${kind} · ${name}</figcaption><img src="data:image/png;base64,${png.toString('base64')}"></figure>`;
+  const row = ({ name, pictures }) => `<div style="display:flex;gap:8px">${Object.entries(pictures).map((one) => figure(one, name)).join('')}</div>`;
   await blank.setViewportSize({ width: 800, height: 600 });
-  await blank.setContent(`<body style="margin:8px;font:16px sans-serif;background:#fff"><div id="row" style="display:flex;gap:8px;width:max-content">${columns.join('')}</div>`);
-  return blank.locator('#row').screenshot();
+  await blank.setContent(`<body style="margin:8px;font:16px sans-serif;background:#fff"><div id="sheet" style="display:grid;gap:16px;width:max-content">${rows.map(row).join('')}</div>`);
+  return blank.locator('#sheet').screenshot();
+}
+
+/** A lesson of views, begun. */
+async function viewsLesson(page) {
+  await page.click('#activity-lessons');
+  await page.click('#lesson-true-ap');
+  await page.fill('#lesson-code', 'anna').catch(() => {});
+  await page.click('#lesson-begin');
+  await lessonStands(page);
+}
+
+/** Practice at its first question, the same in every browser: the seed is fixed. */
+async function firstQuestion(page) {
+  await page.evaluate(() => {
+    const draw = crypto.getRandomValues.bind(crypto);
+    crypto.getRandomValues = (list) => (list instanceof Uint32Array ? list.fill(7) : draw(list));
+  });
+  await page.waitForSelector('#begin:not([disabled])');
+  await page.click('#begin');
+  await page.waitForSelector('#film[data-ready=yes]');
 }

@@ -22,8 +22,8 @@ ask-end = { $way ->
     [cephalad] Zum Kopf
    *[caudad] Zu den Füßen
   }
-ask-yes = Ja. { $told }. { $advice }
-ask-no = In die andere Richtung. { $told }. { $advice }
+ask-yes = Ja. { $measured }. { $advice }
+ask-no = In die andere Richtung. { $measured }. { $advice }
 
 close = Schließen
 

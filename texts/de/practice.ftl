@@ -122,6 +122,8 @@ part = { $part ->
     [superior_articular_process] Oberer Gelenkfortsatz
     [inferior_articular_process] Unterer Gelenkfortsatz
     [transverse_process] Querfortsatz
+    [ala] Kreuzbeinflügel
+    [median_crest] Mittlerer Kreuzbeinkamm
    *[spinous_process] Dornfortsatz
   } von { $level }
 view = { $view ->

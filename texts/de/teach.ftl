@@ -132,6 +132,7 @@ check-learners-state = { $n ->
    *[other] { $n } Personen auf der Liste.
   }
 check-learners-tooLarge = ist größer als 1 MB, das Höchste für eine Klassenliste
+check-learners-notText = ist kein UTF-8-Text: Speichern Sie die Liste im Tabellenprogramm als „CSV UTF-8“
 check-learners-heading = Person für Person
 check-learners-separator = Für eine Tabelle mit
 check-learners-comma = Dezimalpunkt (Komma dazwischen)

@@ -6,7 +6,7 @@ front = Vorderrand
 back = Hinterrand
 pedicle = Pedikel
 tip = Spitze
-told = Knochen von { $level } und die Nachbarn in 3D, wie die Röhre sie sieht, mit Strahlen durch beide Ränder der oberen Deckplatte und den Pedikel. { $squared }. { $tip }
+sentence = Knochen von { $level } und die Nachbarn in 3D, wie die Röhre sie sieht, mit Strahlen durch beide Ränder der oberen Deckplatte und den Pedikel. { $squared }. { $tip }
 apart = Der Strahl durch die Spitze liegt { $mm } mm neben dem Strahl durch die Mitte des Pedikels.
 swung = Das Auge steht im Bild { $right }° { $side ->
     [left] links

@@ -202,7 +202,7 @@ checks-within = { $of ->
     [half_plate] volle Punkte bis { $n } % der halben Endplatte
    *[percent] volle Punkte bis { $n } %
   }
-checks-told = { $criterion }: { $value }, { $tolerance }
+checks-measured = { $criterion }: { $value }, { $tolerance }
 checks-score = { $points } von 100
 checks-scoreLabel = Wertung dieser Einstellung
 checks-word-full = volle Punkte

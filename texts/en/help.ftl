@@ -22,9 +22,9 @@ ask-end = { $way ->
     [cephalad] To the head
    *[caudad] To the feet
   }
-# $told is a value of the checks, $advice the sentence that says what to move.
-ask-yes = Yes. { $told }. { $advice }
-ask-no = The other way. { $told }. { $advice }
+# $measured is a value of the checks, $advice the sentence that says what to move.
+ask-yes = Yes. { $measured }. { $advice }
+ask-no = The other way. { $measured }. { $advice }
 
 ## Tour, list of keys and description
 

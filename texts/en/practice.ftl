@@ -122,6 +122,8 @@ part = { $part ->
     [superior_articular_process] Superior articular process
     [inferior_articular_process] Inferior articular process
     [transverse_process] Transverse process
+    [ala] Ala
+    [median_crest] Median crest
    *[spinous_process] Spinous process
   } of { $level }
 view = { $view ->

@@ -134,6 +134,7 @@ check-learners-state = { $n ->
    *[other] { $n } learners on the list.
   }
 check-learners-tooLarge = is larger than 1 MB, the most for a class list
+check-learners-notText = is not UTF-8 text: save it from the spreadsheet as “CSV UTF-8”
 check-learners-heading = Learner by learner
 check-learners-separator = For a spreadsheet with
 check-learners-comma = decimal points (comma between)

@@ -7,7 +7,7 @@ back = back rim
 pedicle = pedicle
 tip = tip
 # The whole said to who cannot see it: $tip is the next one, or nothing; $squared is a value of the checks.
-told = Bones of { $level } and its neighbours in 3D, as the source sees them, with rays through both rims of the upper end plate and the pedicle. { $squared }. { $tip }
+sentence = Bones of { $level } and its neighbours in 3D, as the source sees them, with rays through both rims of the upper end plate and the pedicle. { $squared }. { $tip }
 apart = The ray through the tip passes { $mm } mm from the ray through the middle of the pedicle.
 swung = The eye stands { $right }° to the picture’s { $side ->
     [left] left

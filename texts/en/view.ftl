@@ -225,7 +225,7 @@ checks-within = { $of ->
     [half_plate] full marks within { $n } % of half the end plate
    *[percent] full marks within { $n } %
   }
-checks-told = { $criterion }: { $value }, { $tolerance }
+checks-measured = { $criterion }: { $value }, { $tolerance }
 checks-score = { $points } of 100
 checks-scoreLabel = Score of this view
 checks-word-full = full marks

@@ -22,8 +22,8 @@ ask-end = { $way ->
     [cephalad] A la cabeza
    *[caudad] A los pies
   }
-ask-yes = Sí. { $told }. { $advice }
-ask-no = Al otro lado. { $told }. { $advice }
+ask-yes = Sí. { $measured }. { $advice }
+ask-no = Al otro lado. { $measured }. { $advice }
 
 close = Cerrar
 

@@ -122,6 +122,8 @@ part = { $part ->
     [superior_articular_process] Apófisis articular superior
     [inferior_articular_process] Apófisis articular inferior
     [transverse_process] Apófisis transversa
+    [ala] Ala del sacro
+    [median_crest] Cresta media del sacro
    *[spinous_process] Apófisis espinosa
   } de { $level }
 view = { $view ->

@@ -132,6 +132,7 @@ check-learners-state = { $n ->
    *[other] { $n } estudiantes en la lista.
   }
 check-learners-tooLarge = supera 1 MB, el máximo para una lista de clase
+check-learners-notText = no es texto UTF-8: guárdelo en la hoja de cálculo como «CSV UTF-8»
 check-learners-heading = Estudiante por estudiante
 check-learners-separator = Para una hoja de cálculo con
 check-learners-comma = punto decimal (comas entre celdas)

@@ -6,7 +6,7 @@ front = borde anterior
 back = borde posterior
 pedicle = pedículo
 tip = punta
-told = Huesos de { $level } y sus vecinos en 3D, como los ve el tubo, con rayos por los dos bordes del platillo superior y el pedículo. { $squared }. { $tip }
+sentence = Huesos de { $level } y sus vecinos en 3D, como los ve el tubo, con rayos por los dos bordes del platillo superior y el pedículo. { $squared }. { $tip }
 apart = El rayo por la punta pasa a { $mm } mm del rayo por el centro del pedículo.
 swung = El ojo está { $right }° a la { $side ->
     [left] izquierda

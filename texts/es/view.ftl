@@ -218,7 +218,7 @@ checks-within = { $of ->
     [half_plate] puntuación plena hasta el { $n } % de medio platillo
    *[percent] puntuación plena hasta el { $n } %
   }
-checks-told = { $criterion }: { $value }, { $tolerance }
+checks-measured = { $criterion }: { $value }, { $tolerance }
 checks-score = { $points } de 100
 checks-scoreLabel = Puntuación de esta vista
 checks-word-full = puntuación plena

@@ -1,10 +1,5 @@
 // An attempt in an address: `#attempt=` and its file, deflated (RFC 1951), in base64url. A fragment is never sent to a server.
 
-/**
- * The lesson that an attempt is of, which may come with it under `of`: its file, and the learner's code.
- * @typedef {{ lesson: string, learner: string }} Of
- */
-
 const KEY = '#attempt=';
 /** Longest attempt that is opened, bytes of its file. */
 const MOST_BYTES = 2_000_000;

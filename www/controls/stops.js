@@ -19,7 +19,7 @@ const MOVES = ['oblique_deg', 'tilt_deg', 'table_x_mm', 'table_y_mm', 'table_z_m
  * @param {{ aim: () => void, whole: () => boolean, notice: (sentences: string[]) => void }} act
  */
 export function stops(app, act) {
-  let told = '';
+  let said = '';
 
   /**
    * How far the way to a place goes, or null where nothing stops it.
@@ -31,13 +31,13 @@ export function stops(app, act) {
     const { oblique_deg, tilt_deg, table_x_mm, table_y_mm, table_z_mm } = { ...app.state, ...to };
     const way = app.room.reach(oblique_deg, tilt_deg, table_x_mm, table_y_mm, table_z_mm);
     if (way.hit) {
-      told = t.hit(way.hit);
-      act.notice([told]);
+      said = t.hit(way.hit);
+      act.notice([said]);
       return way;
     }
     // What was said of the last stop no longer holds.
-    if (told !== '' && byId('notice-text').textContent === told) byId('notice').hidden = true;
-    told = '';
+    if (said !== '' && byId('notice-text').textContent === said) byId('notice').hidden = true;
+    said = '';
     return null;
   }
 

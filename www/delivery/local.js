@@ -14,11 +14,11 @@ import { lesson as t } from '../words/lesson.js';
  */
 export async function connect({ notice }) {
   let at = { sha256: '', learner: '' };
-  let told = false;
+  let said = false;
   /** @param {boolean} ok */
   const kept = (ok) => {
-    if (ok || told) return;
-    told = true;
+    if (ok || said) return;
+    said = true;
     notice([t.notKept]);
   };
   return {

@@ -45,11 +45,12 @@ export function recordStore({ endpoint, authorization, notice }) {
   const headers = (/** @type {Record<string, string>} */ more = {}) => ({ Authorization: authorization, 'X-Experience-API-Version': VERSION, ...more });
 
   /**
-   * A request to the store. Throws when the network fails.
+   * A request to the store. Throws when the network fails. Only what is read is kept out of the cache: told so of what is written, a browser asks the
+   * store again before each request whether it may send one, and a page that closes has no time for that.
    * @param {string} path
    * @param {RequestInit & { headers?: Record<string, string> }} options
    */
-  const ask = (path, options = {}) => fetch(base + path, { ...options, credentials: 'omit', cache: 'no-store', headers: headers(options.headers) });
+  const ask = (path, options = {}) => fetch(base + path, { ...options, credentials: 'omit', cache: options.method ? 'default' : 'no-store', headers: headers(options.headers) });
 
   async function drain() {
     if (busy || over) return;

@@ -69,7 +69,7 @@ export function elementBones(canvas, holder, tag, { come, failed }) {
       const swing = { right_deg: 0, up_deg: 0 };
       const { tip_mm } = there.drawing.draw(pen, { room: stand.room, report, who: stand.name, table_mm: [0, 0, 0], needle: null, swing }, { names: there.words.names, scale: pixels / (holder.clientWidth || 512) });
       holder.dataset.through = 'on';
-      return there.words.told(report.level, squared, tip_mm);
+      return there.words.sentence(report.level, squared, tip_mm);
     },
   };
 }

@@ -81,7 +81,7 @@ export function filmCanvases(holder, texts, bones) {
      */
     through(stand, state, report) {
       const plate = report.criteria.find((c) => c.id === 'squared');
-      return through.show(state.through, stand, report, plate ? texts.checks.told(plate) : '');
+      return through.show(state.through, stand, report, plate ? texts.checks.measured(plate) : '');
     },
     /** Nothing is drawn any more. */
     forget: () => (drawn = ''),

@@ -3,7 +3,7 @@
 import { only } from '../state/positioning.js';
 import { criteriaOf, viewOf } from '../views/criterion-rows.js';
 
-const TOLD = /** @type {const} */ (['patient', 'level', 'side', 'view']);
+const FIELDS = /** @type {const} */ (['patient', 'level', 'side', 'view']);
 
 /**
  * @import { Report } from '../pkg/values.js'
@@ -23,7 +23,7 @@ export function stateOf(state, report, settled) {
   const shown = Boolean(state.ownView);
   const score = view?.score ?? null;
   return {
-    ...only(state, TOLD),
+    ...only(state, FIELDS),
     oblique: state.oblique_deg,
     tilt: state.tilt_deg,
     rotation: state.rotation_deg,

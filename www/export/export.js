@@ -6,7 +6,7 @@ import { drawOver, shownIn } from '../film/picture.js';
 import { reason } from '../engine/room.js';
 import { saveBlob, saveText } from '../base/save.js';
 import { texts } from '../words/texts.js';
-import { picture as t } from '../words/keepsake.js';
+import { picture as t } from '../words/tools.js';
 import { outlineDrawing } from './outline-drawing.js';
 import { outlineLines } from './outline-lines.js';
 import { square } from '../film/shown.js';
@@ -44,7 +44,7 @@ export function exporting(app, patient, needle, record, act) {
   function shownNow() {
     const { room, report } = app;
     if (!room || !report || !patient.ready()) return void act.notice([t.noEngine]);
-    const shown = shownIn(app.state, report, record.taken());
+    const shown = shownIn(app.state, report, record.exposure());
     if (!shown) return void act.notice([t.noPicture]);
     return { room, shown };
   }
@@ -117,7 +117,7 @@ export function exporting(app, patient, needle, record, act) {
 
   return {
     after() {
-      const shown = shownIn(app.state, app.report, record.taken());
+      const shown = shownIn(app.state, app.report, record.exposure());
       say(about, shown ? aboutOf(shown) : t.noPicture);
       const views = !app.state.injection && !app.state.lessons;
       checked.hidden = !views || !byId('check-total').hidden;

@@ -2,7 +2,7 @@
 
 import { spread } from '../film/labels.js';
 import { texts } from '../words/texts.js';
-import { picture as t } from '../words/keepsake.js';
+import { picture as t } from '../words/tools.js';
 
 /**
  * @import { Shown } from '../film/picture.js'

@@ -26,7 +26,7 @@ import { texts } from '../words/texts.js';
  */
 export function exposureRecord(app, images, patient, act) {
   /** @type {Exposure | null} */
-  let taken = null;
+  let exposure = null;
   /** @type {DoseReadout | null} */
   let dose = null;
   let number = 0;
@@ -50,26 +50,26 @@ export function exposureRecord(app, images, patient, act) {
       patient.aim();
       app.report = room.report();
       images.expose(room, { ...state.beam, kind }, pulses, state, next, act.tick());
-      taken = { ...next, dog: app.report.dog, report: app.report };
+      exposure = { ...next, dog: app.report.dog, report: app.report };
       number += 1;
       dose = room.dose();
       act.exposed();
-      images.mark(room, state, shownIn(state, app.report, taken), act.marks());
+      images.mark(room, state, shownIn(state, app.report, exposure), act.marks());
     } catch (error) {
       act.fail(texts.loading.failedRun(reason(error)));
       return false;
     }
     act.words();
-    if (kind === 'spot') if (dose) say(byId('status'), texts.exposure.said(taken, dose));
+    if (kind === 'spot') if (dose) say(byId('status'), texts.exposure.said(exposure, dose));
     return true;
   }
 
   /** The pedal is up: the last picture stays. */
   function release() {
-    if (!app.room || !taken) return;
+    if (!app.room || !exposure) return;
     app.room.release();
     act.words();
-    if (dose) say(byId('status'), texts.exposure.said(taken, dose));
+    if (dose) say(byId('status'), texts.exposure.said(exposure, dose));
   }
 
   function reset() {
@@ -83,7 +83,7 @@ export function exposureRecord(app, images, patient, act) {
   /** Another patient or start: no picture yet, and nothing spent. */
   function begin() {
     panel.stop();
-    taken = null;
+    exposure = null;
     app.room?.resetDose();
     dose = app.room?.dose() ?? null;
   }
@@ -93,7 +93,7 @@ export function exposureRecord(app, images, patient, act) {
 
   return {
     /** The last exposure (where it was taken, with what, its number, its dog, the engine's report of it), or null. */
-    taken: () => taken,
+    exposure: () => exposure,
     /** Whether the beam is on. */
     on: panel.on,
     /** Shows the panel for the state. */
@@ -103,7 +103,7 @@ export function exposureRecord(app, images, patient, act) {
     connect: () => void (dose = app.room?.dose() ?? null),
     /** The engine is gone. */
     forget() {
-      taken = dose = null;
+      exposure = dose = null;
       panel.stop();
     },
   };

@@ -37,11 +37,11 @@ const WHOLE = { magnification: 1, open: [1, 1] };
  * Live that is the state itself; by exposure the last one taken, and null before there is any.
  * @param {PageState} state
  * @param {Report | null} report
- * @param {Exposure | null} taken
+ * @param {Exposure | null} exposure
  * @returns {Shown | null}
  */
-export function shownIn(state, report, taken) {
-  const from = state.byExposure ? taken : { ...WHOLE, dog: report?.dog };
+export function shownIn(state, report, exposure) {
+  const from = state.byExposure ? exposure : { ...WHOLE, dog: report?.dog };
   return from && { ...state, ...from, field_mm: DETECTOR_MM / from.magnification };
 }
 
@@ -86,16 +86,16 @@ export function picture(onResize) {
      * Radiograph, live or the last exposure, only if something that shows in it changed.
      * @param {TeachingRoom} room
      * @param {PageState} state
-     * @param {Exposure | null} taken
+     * @param {Exposure | null} exposure
      * @param {NeedleInPicture | null} [needle]
      */
-    draw(room, state, taken, needle) {
-      const shown = state.byExposure ? heldKey(state, taken) : [keyOf(state, BEAM), greys(state), needle?.key].join();
+    draw(room, state, exposure, needle) {
+      const shown = state.byExposure ? heldKey(state, exposure) : [keyOf(state, BEAM), greys(state), needle?.key].join();
       if (shown === drawn) return;
       live?.stop();
       if (!state.byExposure && live) live.draw(room, radiograph, { who: keyOf(state, PATIENT), boneDark: state.boneDark, tick: needle?.tick });
       else if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark, needle?.tick);
-      else if (taken) room.showHeld(radiograph, state.boneDark);
+      else if (exposure) room.showHeld(radiograph, state.boneDark);
       else radiograph.fillRect(0, 0, radiograph.canvas.width, radiograph.canvas.height);
       drawn = shown;
     },
@@ -109,13 +109,13 @@ export function picture(onResize) {
      * @param {BeamSettings} settings
      * @param {number} pulses
      * @param {PageState} state
-     * @param {{ number: number }} taken
+     * @param {{ number: number }} exposure
      * @param {number} [tick]
      */
-    expose(room, settings, pulses, state, taken, tick) {
+    expose(room, settings, pulses, state, exposure, tick) {
       live?.stop();
       room.expose(radiograph, settings, pulses, state.boneDark, tick);
-      drawn = heldKey(state, taken);
+      drawn = heldKey(state, exposure);
     },
     /**
      * Outlines, edge letters and names of what is shown, and where the shutters stand for the next exposure.
@@ -178,9 +178,9 @@ const fieldOf = (shown) => shown?.field_mm ?? DETECTOR_MM;
 /**
  * Names the picture on the canvas: the number of an exposure, and its look.
  * @param {PageState} state
- * @param {{ number: number } | null} taken
+ * @param {{ number: number } | null} exposure
  */
-const heldKey = (state, taken) => `exposure ${taken?.number} ${greys(state)}`;
+const heldKey = (state, exposure) => `exposure ${exposure?.number} ${greys(state)}`;
 
 /**
  * What of the state changes the grey values alone.

@@ -59,10 +59,10 @@ export function description(app, page) {
   function now() {
     const { state, lesson } = app;
     const { attempt } = page.needle;
-    const taken = page.record().taken();
+    const exposure = page.record().exposure();
     const finished = Boolean(attempt.report()?.finished);
-    const report = state.byExposure ? (taken?.report ?? null) : app.report;
-    const shown = shownIn(state, report, taken);
+    const report = state.byExposure ? (exposure?.report ?? null) : app.report;
+    const shown = shownIn(state, report, exposure);
     // What is judged by the learner is told as the eye sees it, until it has been.
     const judged = !finished && (state.byExposure || (state.selfTest && !page.review.test.revealed) || Boolean(lesson?.assessment));
     const naming = Boolean(lesson?.asks.has('name_parts'));

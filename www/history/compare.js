@@ -2,7 +2,7 @@
 
 import { viewOf } from '../views/criterion-rows.js';
 import { button, byId, make, say } from '../base/dom.js';
-import { compare as t } from '../words/keepsake.js';
+import { compare as t } from '../words/tools.js';
 import { frozen } from '../film/shown.js';
 import { keyOf, placeOf, POSITIONING } from '../state/positioning.js';
 import { tenth } from '../base/tenth.js';
@@ -10,7 +10,7 @@ import { tenth } from '../base/tenth.js';
 /**
  * @import { Shaping } from '../engine/shaping.js'
  * @import { App, PageState } from '../state/page-state.js'
- * @import { Needle } from './keepsake.js'
+ * @import { Needle } from './tools.js'
  */
 
 /** What ends a comparison when it changes: the case, the C-arm, and how the picture is shown. */

@@ -4,14 +4,14 @@
 import { byId, make, penOf, say, within } from '../base/dom.js';
 import { CASE } from '../state/page-state.js';
 import { keyOf, only, PLACE } from '../state/positioning.js';
-import { history as t } from '../words/keepsake.js';
+import { history as t } from '../words/tools.js';
 
 /**
  * @import { Shaping } from '../engine/shaping.js'
  * @import { Record } from '../exposure/record.js'
  * @import { App, PageState } from '../state/page-state.js'
  * @import { Place } from '../state/positioning.js'
- * @import { Acts, Needle } from './keepsake.js'
+ * @import { Acts, Needle } from './tools.js'
  *
  * A view of the strip: what tells it from others, the number of its exposure (0 live), its own number, and its small picture.
  * @typedef {Place & { key: string, picture: number, number: number, canvas: HTMLCanvasElement }} Entry
@@ -70,12 +70,12 @@ export function viewHistory(app, patient, needle, record, act) {
     }
     // The best view is not one of the learner's; an assessment keeps to its own rules.
     if (state.ownView || state.lessons || app.lesson?.assessment || !patient.ready()) return show();
-    const taken = record.taken();
-    const from = state.byExposure ? taken : state;
+    const exposure = record.exposure();
+    const from = state.byExposure ? exposure : state;
     // By exposure only pictures that were taken.
     if (!from) return show();
     const key = entryOf(from);
-    const picture = (state.byExposure && taken?.number) || 0;
+    const picture = (state.byExposure && exposure?.number) || 0;
     const known = entries.findIndex((e) => e.key === key && e.picture === picture);
     if (known >= 0) at = known;
     else if (!state.byExposure || entries.at(-1)?.picture !== picture) {

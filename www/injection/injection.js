@@ -67,10 +67,10 @@ export function injection(app, patient, record, act) {
   const asking = () => (asked.at === armAt() ? asked.view : '');
   /** Whether keeping this view now would earn nothing, where that may be said. */
   const worthNothing = (/** @type {ViewKind} */ view) => mayRead() && (viewOf(app.report, view)?.score ?? 1) <= 0;
-  const taken = () => record().taken();
-  const field_mm = () => (app.state.byExposure ? DETECTOR_MM / (taken()?.magnification ?? 1) : DETECTOR_MM);
+  const exposure = () => record().exposure();
+  const field_mm = () => (app.state.byExposure ? DETECTOR_MM / (exposure()?.magnification ?? 1) : DETECTOR_MM);
   const moved = () => {
-    const shown = taken();
+    const shown = exposure();
     return !shown || !sameBeam(shown, app.state);
   };
 
@@ -332,11 +332,11 @@ export function injection(app, patient, record, act) {
     dimension(report, draw) {
       const seen = attempt.seen();
       if (!seen || app.state.selfTest || app.lesson?.assessment || !mayTell() || seen.finished || app.lesson?.asks.has('name_parts')) return null;
-      if (stage === 'centre') return draw.middleOf(report, app.state.byExposure ? taken() : app.state, gantryLink.table.to);
+      if (stage === 'centre') return draw.middleOf(report, app.state.byExposure ? exposure() : app.state, gantryLink.table.to);
       // A stage that sets up a view has its name.
       const view = viewOf(report, stage);
       if (view) return draw.dimensionOf(report, unmetOf(report, view.criteria), draw.words, seen.needle?.tip_mm ?? null);
-      const from = app.state.byExposure ? taken() : app.state;
+      const from = app.state.byExposure ? exposure() : app.state;
       return from && seen.needle && seen.needle.depth_mm > CLOCK_MM && Math.abs(from.oblique_deg) < CLOCK_DEG ? draw.clockOf(report, seen.needle, draw.words) : null;
     },
     /** Panel, hand and key of the marks. */
@@ -346,7 +346,7 @@ export function injection(app, patient, record, act) {
       const report = attempt.report();
       const seen = attempt.seen();
       if (!state.injection) aim.leave();
-      const shown = state.byExposure ? taken() : state;
+      const shown = state.byExposure ? exposure() : state;
       hand.update(report?.needle, mayRead() ? seen?.needle : null, shown, state.byExposure);
       byId('needle-key').hidden = !state.injection;
       const marks = this.marks();

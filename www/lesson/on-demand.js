@@ -13,6 +13,9 @@ const ATTEMPT = /^#attempt=/;
 /**
  * @import { App } from '../state/page-state.js'
  * @import { FlowActs, LessonFlow, Needle } from './flow.js'
+ *
+ * The lesson that an attempt is of: its file, and the learner's code.
+ * @typedef {{ lesson: string, learner: string }} AttemptOf
  */
 
 /**
@@ -26,7 +29,7 @@ export const leadsToLesson = (fragment) => LINKS.test(fragment);
  * lesson, `replays(of)` when an attempt comes by it, with the lesson that it is of or null.
  * @param {App} app
  * @param {Needle & { bring: () => Promise<void> }} needle
- * @param {FlowActs & { replays: (of: import('../base/attempt-link.js').Of | null) => void }} act
+ * @param {FlowActs & { replays: (of: AttemptOf | null) => void }} act
  */
 export function lessonsOnDemand(app, needle, act) {
   /** @type {LessonFlow | null} */

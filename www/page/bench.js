@@ -52,8 +52,8 @@ async function run() {
       room.drawOutlines(pen, style);
     });
     const report = timed(() => room.report());
-    const taken = { radiograph, outlines, report, frame: radiograph + outlines + report };
-    if (i >= 0) for (const key of keysOf(times)) times[key].push(taken[key]);
+    const times_ms = { radiograph, outlines, report, frame: radiograph + outlines + report };
+    if (i >= 0) for (const key of keysOf(times)) times[key].push(times_ms[key]);
     if (i % 4 === 0) await pause();
   }
   const lists = { ...times, patient: patients };

@@ -33,11 +33,14 @@ import { texts } from '../words/texts.js';
 
 const SETTLE_MS = 350;
 /**
- * @import { App } from '../state/page-state.js'
+ * @import { App, PageState } from '../state/page-state.js'
+ * @import { ViewKind } from '../pkg/values.js'
  * @import { Activity } from '../controls/activity.js'
+ * @import { AttemptOf } from '../lesson/on-demand.js'
  * @import { Dimension } from '../film/dimensions.js'
  * @import { Place } from '../state/positioning.js'
  * @import { Point } from '../gantry/drawing.js'
+ * @import { ViewKind } from '../pkg/values.js'
  */
 
 const TOGGLES = /** @type {const} */ ([['bone-dark', 'boneDark'], ['outlines', 'outlines'], ['labels', 'labels']]);
@@ -66,8 +69,8 @@ let asked = false;
 // Tour, keys and description; comparing, going back, taking away; the drawings joined with the picture: see `later`.
 /** @type {ReturnType<typeof import('../help/on-demand.js').helpOnDemand> | null} */
 let help = null;
-/** @type {ReturnType<typeof import('../history/keepsake.js').keepsakes> | null} */
-let keepsakes = null;
+/** @type {ReturnType<typeof import('../history/tools.js').viewTools> | null} */
+let tools = null;
 /** @type {ReturnType<typeof import('../gantry/link.js').gantryLink> | null} */
 let link = null;
 /** @type {ReturnType<typeof import('../film/zoom.js').filmZoom> | null} */
@@ -79,7 +82,7 @@ let replay = null;
 /** @type {ReturnType<typeof import('../controls/stops.js').stops> | null} */
 let stops = null;
 // An address has brought an attempt to be played back.
-/** @type {{ of: import('../base/attempt-link.js').Of | null } | null} */
+/** @type {{ of: AttemptOf | null } | null} */
 let replays = null;
 // What is asked before a turn, and the lines on the film that say what is off.
 /** @type {ReturnType<typeof import('../views/ask.js').askWay> | null} */
@@ -118,7 +121,7 @@ const record = exposureRecord(app, images, patient, {
 const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
 const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: (of) => (replay ? replay.open(of) : void (replays = { of })) });
-const viewKeys = { pick: (/** @type {import('../pkg/values.js').ViewKind} */ view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
+const viewKeys = { pick: (/** @type {ViewKind} */ view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
 listen(keyTables, () => (needle.attempt.on() ? needle.does : null));
 arrowsTurn(byId('picture'), app, () => !app.state.injection || !(needle.attempt.report()?.needle || app.lesson?.asks.has('name_parts')));
 let showCase = caseControls(app);
@@ -205,11 +208,11 @@ function later() {
       wishes.help.come();
     }).catch(without(texts.menu.name)),
     import('../help/terms.js').then((m) => m.explainTerms(() => !app.lesson?.asks.has('name_parts'))).catch(without(texts.menu.name)),
-    import('../history/keepsake.js').then((m) => {
-      keepsakes = m.keepsakes(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
-      keepsakes.after();
-      if (document.documentElement.dataset.settled === 'yes') keepsakes.settled();
-    }).catch(without(texts.notice.keepsakes)),
+    import('../history/tools.js').then((m) => {
+      tools = m.viewTools(app, patient, needle, record, { notice, said: (text) => say(byId('status'), text) });
+      tools.after();
+      if (document.documentElement.dataset.settled === 'yes') tools.settled();
+    }).catch(without(texts.notice.tools)),
     import('../gantry/drawing.js').then((m) => {
       updates.push(m.gantryDrawing(byId('gantry-feet'), 'feet'), m.gantryDrawing(byId('gantry-side'), 'side'));
       frame();
@@ -230,7 +233,7 @@ function later() {
     import('../through/page-button.js').then((m) => {
       through = m.throughButton(app, {
         whole: patient.whole, shown, tells, needle: () => needle.inGantry(), revision: () => needle.attempt.revision(), aim: patient.aim, notice,
-        report: () => (app.state.byExposure ? record.taken()?.report : app.report) ?? null, said: (text) => say(byId('status'), text),
+        report: () => (app.state.byExposure ? record.exposure()?.report : app.report) ?? null, said: (text) => say(byId('status'), text),
       });
       through.update();
     }).catch(without(texts.picture.heading)),
@@ -296,7 +299,7 @@ function draw() {
     if (app.room && patient.whole()) {
       patient.aim();
       needle.refresh();
-      images.draw(app.room, state, record.taken(), needle.inPicture());
+      images.draw(app.room, state, record.exposure(), needle.inPicture());
       app.report = app.room.report();
       images.mark(app.room, state, shown(), marks());
       // Contrast runs on by itself.
@@ -314,7 +317,7 @@ function draw() {
   lessons.after();
 }
 
-/** @param {import('../state/page-state.js').PageState} state */
+/** @param {PageState} state */
 function showControls(state) {
   for (const update of updates) update(state, needle.inGantry());
   showCase(state);
@@ -336,7 +339,7 @@ function showWords() {
   ask?.update();
   say(byId('film-said'), (app.room && dimension()?.label) || '');
   help?.words();
-  keepsakes?.after();
+  tools?.after();
   link?.update();
   through?.update();
   replay?.update();
@@ -348,7 +351,7 @@ function tells() {
 }
 
 function shown() {
-  return shownIn(app.state, app.report, record.taken());
+  return shownIn(app.state, app.report, record.exposure());
 }
 
 function marks() {
@@ -360,7 +363,7 @@ function marks() {
 function dimension() {
   const { state } = app;
   const lines = dimensions;
-  const report = state.byExposure ? record.taken()?.report : app.report;
+  const report = state.byExposure ? record.exposure()?.report : app.report;
   if (!lines || !report || state.ownView || state.lessons) return undefined;
   /** @param {Dimension | null} d */
   const draw = (d) => d && Object.assign(
@@ -382,7 +385,7 @@ function settled() {
     lessons.after();
   }
   address.write();
-  keepsakes?.settled();
+  tools?.settled();
   document.documentElement.dataset.settled = 'yes';
 }
 

@@ -4,7 +4,7 @@ import { button, byId, make, say } from '../base/dom.js';
 import { practice as t } from '../words/practice.js';
 
 /**
- * @import { ShownQuestion, ToldAnswer } from '../pkg/values.js'
+ * @import { ShownQuestion, AnswerReport } from '../pkg/values.js'
  *
  * @typedef {ReturnType<typeof asking>} Asking
  */
@@ -63,7 +63,7 @@ export function asking(choose, leaveOut) {
     /**
      * Marks the answers; nobody may have picked one.
      * @param {number | null} picked
-     * @param {ToldAnswer} verdict as the engine gives it
+     * @param {AnswerReport} verdict as the engine gives it
      */
     tell(picked, verdict) {
       if (!open) return;

@@ -72,7 +72,7 @@ export function classCurves(module) {
       await rest();
       until = performance.now() + SLICE_MS;
     }
-    const { learner, status, note } = check.told();
+    const { learner, status, note } = check.finding();
     const room = check.room();
     // The newest receipt of a learner holds the ones before.
     rows.set(learner, { status, note, overview: room.overview(today()) });

@@ -100,7 +100,7 @@ function daily(room, film, notice) {
   /** @param {number} choice */
   function answered(choice) {
     if (!round) return;
-    const verdict = room.told(choice);
+    const verdict = room.answerReport(choice);
     room.record(choice, Date.now(), today());
     if (!kept.write() && !kept.problem) notice(t.noKeep);
     round.results.push({ ...round.cards[round.at], right: verdict.right });

@@ -17,7 +17,7 @@ const chosen = { stage: 1, count: 8 };
 
 /**
  * @import { ClassDesk } from '../pkg/practice.js'
- * @import { ShownQuestion, TakenCodes } from '../pkg/values.js'
+ * @import { ShownQuestion, CodesReport } from '../pkg/values.js'
  */
 
 practicePage(t.classTitle, ({ module, room, film }) => {
@@ -101,7 +101,7 @@ practicePage(t.classTitle, ({ module, room, film }) => {
 
   turn.addEventListener('click', async () => {
     // Nobody's own answer: the truth is all that is wanted.
-    const verdict = room.told(NO_CHOICE);
+    const verdict = room.answerReport(NO_CHOICE);
     turn.disabled = true;
     page.tell(null, verdict);
     showCounts(verdict.answer);

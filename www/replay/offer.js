@@ -11,7 +11,7 @@ import { pageSayer } from '../words/language.js';
  * @import { AttemptFile } from '../pkg/values.js'
  * @import { App } from '../state/page-state.js'
  * @import { AttemptKeeper } from '../injection/attempt.js'
- * @import { Of } from '../base/attempt-link.js'
+ * @import { AttemptOf } from '../lesson/on-demand.js'
  */
 
 const say = pageSayer('replay', english);
@@ -24,7 +24,7 @@ const say = pageSayer('replay', english);
  */
 export function replayOffer(app, attempt, notice) {
   // What an address has brought with its attempt: the lesson that it is of, and for which log that holds.
-  /** @type {{ of: Of, log: string } | null} */
+  /** @type {{ of: AttemptOf, log: string } | null} */
   let handed = null;
   const own = () => {
     const trace = attempt.trace();
@@ -44,7 +44,7 @@ export function replayOffer(app, attempt, notice) {
 
   /**
    * @param {AttemptFile} trace
-   * @param {Of | null} of
+   * @param {AttemptOf | null} of
    */
   async function play(trace, of) {
     const { room, lesson } = app;
@@ -78,7 +78,7 @@ export function replayOffer(app, attempt, notice) {
       inHistory.hidden = !may;
     },
     /** Plays the attempt that an address brings, once it stands on the page. */
-    open(/** @type {Of | null} */ of) {
+    open(/** @type {AttemptOf | null} */ of) {
       wanted = true;
       handed = of && { of, log: '' };
     },

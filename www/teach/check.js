@@ -343,7 +343,7 @@ function show() {
 
 /** How a learner of a code is called: by name too where the class list has one. */
 function names() {
-  const listed = new Map(there().room.learners().learners.filter(({ name }) => name !== null).map(({ code, name }) => [code, t.learners.named(name ?? '', code)]));
+  const listed = new Map(there().room.learners().learners.map(({ code, name }) => [code, t.learners.named(name ?? '', code)]));
   return (/** @type {string} */ code) => listed.get(code) ?? code;
 }
 

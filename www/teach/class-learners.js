@@ -43,7 +43,7 @@ export function learners({ room, afterwards, titleOf, listed }) {
       act(new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer()), there);
       listed();
     } catch (error) {
-      complain(teach.shelf.bad(file.name, error instanceof TypeError ? teach.check.notText : complaint(error)));
+      complain(teach.shelf.bad(file.name, error instanceof TypeError ? t.notText : complaint(error)));
     }
   }
   chooser(byId('choose-list'), byId('list-file', HTMLInputElement), ([file]) => afterwards(() => take(file, (text, there) => say(byId('list-state'), t.state(there.setList(text))))));

@@ -13,7 +13,7 @@ const STATUS = /** @type {const} */ (['verified', 'altered', 'unknown_engine', '
  * A receipt as the report has it, or one that is another's copy.
  * @typedef {typeof STATUS[number] | 'copies'} Status
  *
- * A row of the report with its number, its lesson's title and how the learner is called.
+ * A row of the report with its number, its lesson's title, and how its learner is called.
  * @typedef {RowEntry & { number: number, title: string | null, called: string | null }} ClassRow
  *
  * @typedef {keyof typeof KEYS} Column
@@ -78,7 +78,7 @@ function inOrder(by, falling) {
   };
 }
 
-/** Keeps the table. Returns `show(rows)`; a row is the report's with `number`, `title`, and how the learner is `called`. */
+/** Keeps the table. Returns `show(rows)`. */
 export function rowsTable() {
   const head = make('tr', { role: 'row' });
   const body = make('tbody', { role: 'rowgroup' });

@@ -45,7 +45,7 @@ const KEY = 'x';
  */
 function squaredOf(report) {
   const found = report.criteria.find((c) => c.id === 'squared');
-  return found ? texts.checks.told(found) : '';
+  return found ? texts.checks.measured(found) : '';
 }
 
 /** Its sign: a source, and two rays to a bone's ring. */
@@ -113,8 +113,8 @@ export function throughButton(app, act) {
       room.setOrientation(shown.oblique_deg, shown.tilt_deg);
       room.setImageRotation(shown.rotation_deg);
       room.setTableShift(shown.table_x_mm, shown.table_y_mm, shown.table_z_mm);
-      const told = drawing.draw(pen, { room, report, who: keyOf(shown, PATIENT), table_mm: [shown.table_x_mm, shown.table_y_mm, shown.table_z_mm], needle, magnification: shown.magnification, swing }, { names: t.names, scale: pixels / byId('film-image').clientWidth });
-      act.said([t.told(report.level, squaredOf(report), told.tip_mm), swing === STRAIGHT ? '' : t.swung(swing)].filter(Boolean).join(' '));
+      const drawn = drawing.draw(pen, { room, report, who: keyOf(shown, PATIENT), table_mm: [shown.table_x_mm, shown.table_y_mm, shown.table_z_mm], needle, magnification: shown.magnification, swing }, { names: t.names, scale: pixels / byId('film-image').clientWidth });
+      act.said([t.sentence(report.level, squaredOf(report), drawn.tip_mm), swing === STRAIGHT ? '' : t.swung(swing)].filter(Boolean).join(' '));
     } catch (error) {
       act.notice([t.failed(reason(error))]);
       show('');

@@ -17,7 +17,7 @@ import { bonesOf, drawBones } from './surface.js';
  * @typedef {{ room: TeachingRoom, report: Report, who: string, table_mm: [number, number, number], needle: readonly (readonly number[])[] | null, magnification?: number, swing: Swing }} Seen
  *
  * What came of it, for words: how far the tip's ray passes from the pedicle's at the patient, mm; null without a tip.
- * @typedef {{ tip_mm: number | null }} Told
+ * @typedef {{ tip_mm: number | null }} DrawnThrough
  */
 
 /** Side of the bones' picture, pixels: as the film of the engine. */
@@ -39,7 +39,7 @@ export function throughDrawing() {
      * @param {CanvasRenderingContext2D} pen
      * @param {Seen} seen
      * @param {{ names: Record<RayName, string>, scale: number }} how
-     * @returns {Told}
+     * @returns {DrawnThrough}
      */
     draw(pen, { room, report, who, table_mm, needle, magnification, swing }, { names, scale }) {
       if (!surface || patient !== who) surface = bonesOf(room.filmMeshes());

@@ -44,7 +44,7 @@ export function askWay(app, steps) {
     const c = unmet();
     if (!c?.advice) return;
     const right = ENDS[c.advice.control][i] === c.advice.direction;
-    Object.assign(now, { answered: true, said: t[right ? 'yes' : 'no'](texts.checks.told(c), texts.checks.sentence(c)) });
+    Object.assign(now, { answered: true, said: t[right ? 'yes' : 'no'](texts.checks.measured(c), texts.checks.sentence(c)) });
     const back = row.contains(document.activeElement);
     app.touch();
     if (back) byId('picture').focus({ preventScroll: true });

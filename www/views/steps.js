@@ -106,7 +106,7 @@ export function stepsPanel() {
 function resultOf(step, report) {
   const view = viewOf(report, step.view);
   const whole = view?.criteria.every((id) => step.needs.includes(id)) ? [`${texts.checks.nameOf(view.view)}: ${texts.checks.score(view.score)}`] : [];
-  const values = report.criteria.filter((c) => step.needs.includes(c.id)).map((c) => texts.checks.told(c));
+  const values = report.criteria.filter((c) => step.needs.includes(c.id)).map((c) => texts.checks.measured(c));
   return [...whole, ...values].map((line) => `${line}.`).join(' ');
 }
 

@@ -78,8 +78,8 @@ export const help = say.tree({
   },
   ask: {
     end: (/** @type {string} */ way) => say('ask-end', { way }),
-    yes: (/** @type {string} */ told, /** @type {string} */ advice) => say('ask-yes', { told, advice }),
-    no: (/** @type {string} */ told, /** @type {string} */ advice) => say('ask-no', { told, advice }),
+    yes: (/** @type {string} */ measured, /** @type {string} */ advice) => say('ask-yes', { measured, advice }),
+    no: (/** @type {string} */ measured, /** @type {string} */ advice) => say('ask-no', { measured, advice }),
   },
   tour: {
     count: (/** @type {number} */ n, /** @type {number} */ all) => say('tour-count', { n, all }),

@@ -15,7 +15,7 @@ export function throughWords(say) {
     /** Names of the rays. */
     names: { front: say('front'), back: say('back'), pedicle: say('pedicle'), tip: say('tip') },
     /** `squared`: how the end plate lies, in the words of the checks. @type {(level: string, squared: string, tip_mm: number | null) => string} */
-    told: (level, squared, tip_mm) => say('told', { level, squared, tip: tip_mm === null ? '' : say('apart', { mm: near(tip_mm) }) }).trim(),
+    sentence: (level, squared, tip_mm) => say('sentence', { level, squared, tip: tip_mm === null ? '' : say('apart', { mm: near(tip_mm) }) }).trim(),
     /** @type {(swing: { right_deg: number, up_deg: number }) => string} */
     swung: ({ right_deg, up_deg }) => say('swung', { right: Math.round(Math.abs(right_deg)), side: right_deg < 0 ? 'left' : 'right', up: Math.round(Math.abs(up_deg)), way: up_deg < 0 ? 'down' : 'up' }),
     /** @type {(why: string) => string} */

@@ -96,7 +96,7 @@ export function viewWords(say) {
       value,
       tolerance,
       /** All three in one. */
-      told: (/** @type {Criterion} */ c) => say('checks-told', { criterion: criterion(c), value: value(c), tolerance: tolerance(c) }),
+      measured: (/** @type {Criterion} */ c) => say('checks-measured', { criterion: criterion(c), value: value(c), tolerance: tolerance(c) }),
       /** The engine's finding about a criterion. */
       sentence: (/** @type {{ finding: Finding, advice: Advice | null }} */ c) => (c.finding === 'move' && c.advice ? move(c.advice) : say(`checks-${c.finding}`)),
       word: (/** @type {number} */ score) => say(`checks-word-${score >= 1 ? 'full' : score >= 0.75 ? 'close' : score >= 0.35 ? 'part' : score > 0 ? 'far' : 'none'}`),

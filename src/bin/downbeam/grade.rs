@@ -5,7 +5,7 @@ use crate::command::{Command, NotVerified, UsageError, print, printable, source,
 use crate::out_file::{self, may_write};
 use crate::practice_receipts::{Practised, is_practice};
 use crate::receipt_source::{Found, each};
-use crate::{lesson_source, project};
+use crate::{codes, lesson_source, project};
 use anyhow::Context;
 use downbeam::class::gradebook::Class;
 use downbeam::class::list::ClassList;
@@ -172,7 +172,7 @@ fn write_tables(asked: &Asked, report: &ClassReport, class: &Class) -> anyhow::R
 }
 
 fn class_list(file: &Path) -> anyhow::Result<ClassList> {
-    let text = std::fs::read_to_string(file).with_context(|| format!("cannot read {}", file.display()))?;
+    let text = codes::list_text(file)?;
     ClassList::from_csv(&text).with_context(|| format!("cannot use {}", file.display()))
 }
 

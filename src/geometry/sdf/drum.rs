@@ -58,7 +58,7 @@ impl Drum {
     }
 
     /// Slope dz/dy of the upper plate; the lower one has the opposite slope.
-    pub fn plate_slope(&self) -> f32 {
+    fn plate_slope(&self) -> f32 {
         let depth = self.half_depth[0] + self.half_depth[1];
         (self.posterior_height - self.anterior_height) / (2.0 * depth)
     }

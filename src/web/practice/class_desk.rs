@@ -1,6 +1,6 @@
 //! The handle's part for a round of a class: its questions, the learner's code, what the teacher takes in, figures, and the link as a picture.
 
-use super::super::practice_values::{Counts, Picture, Taken};
+use super::super::practice_values::{CodesReport, Counts, Picture};
 use super::{PracticeRoom, to_js};
 use crate::practice::answer_code::{Answers, write};
 use crate::practice::class_round::{Intake, csv, table};
@@ -55,10 +55,10 @@ impl ClassDesk {
     }
 
     /// Takes in all codes of a text: `{learners, refused: [sentence]}`.
-    #[wasm_bindgen(unchecked_return_type = "values.TakenCodes")]
+    #[wasm_bindgen(unchecked_return_type = "values.CodesReport")]
     pub fn take(&mut self, text: &str) -> Result<JsValue, JsError> {
         self.intake.take(&self.round, text);
-        to_js(&Taken { learners: self.intake.learners(), refused: &self.intake.refused })
+        to_js(&CodesReport { learners: self.intake.learners(), refused: &self.intake.refused })
     }
 
     /// How often each choice of a question was taken: `{counts, none}`.

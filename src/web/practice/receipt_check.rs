@@ -45,7 +45,7 @@ impl PracticeCheck {
 
     /// What was found so far: `{learner, status, note}`.
     #[wasm_bindgen(unchecked_return_type = "values.CheckedPractice")]
-    pub fn told(&self) -> Result<JsValue, JsError> {
+    pub fn finding(&self) -> Result<JsValue, JsError> {
         let note = match &self.verdict {
             PracticeVerdict::Verified => "",
             PracticeVerdict::Altered(why) => why,

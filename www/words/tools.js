@@ -1,8 +1,8 @@
 // What comparison, history, saved pictures and the printed result say: loaded with them, after the first picture. Sentences in
-// texts/…/keepsake.ftl.
+// texts/…/tools.ftl.
 
 import { tenth } from '../base/tenth.js';
-import { keepsake as english } from '../pkg/texts/en/keepsake.js';
+import { tools as english } from '../pkg/texts/en/tools.js';
 import { pageSayer } from './language.js';
 import { view } from './view-page.js';
 
@@ -11,7 +11,7 @@ import { view } from './view-page.js';
  * @import { Angles } from '../base/tenth.js'
  */
 
-const say = pageSayer('keepsake', english);
+const say = pageSayer('tools', english);
 
 const angles = (/** @type {Angles} */ s) => ({ oblique: view.oblique.words(s.oblique_deg), tilt: view.tilt.words(s.tilt_deg) });
 const where = (/** @type {Angles} */ s) => say('where', angles(s));

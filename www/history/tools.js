@@ -25,7 +25,7 @@ import { viewHistory } from './history.js';
  * @param {Record} record
  * @param {Acts} act
  */
-export function keepsakes(app, patient, needle, record, act) {
+export function viewTools(app, patient, needle, record, act) {
   const compare = comparison(app, patient, needle);
   const history = viewHistory(app, patient, needle, record, act);
   const files = exporting(app, patient, needle, record, act);
