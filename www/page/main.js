@@ -34,7 +34,6 @@ import { texts } from '../words/texts.js';
 const SETTLE_MS = 350;
 /**
  * @import { App, PageState } from '../state/page-state.js'
- * @import { ViewKind } from '../pkg/values.js'
  * @import { Activity } from '../controls/activity.js'
  * @import { AttemptOf } from '../lesson/on-demand.js'
  * @import { Dimension } from '../film/dimensions.js'
