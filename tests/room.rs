@@ -20,7 +20,7 @@ use glam::{DVec2, DVec3};
 #[test]
 fn every_best_view_has_room() {
     for spec in PatientSpec::all() {
-        let builder = PatientBuilder::new(&spec);
+        let builder = PatientBuilder::new(spec);
         let interior = builder.interior();
         for &level in Level::TARGETS.iter() {
             let lying = Lying::new(&interior.trunk, interior.level(level).centre);
