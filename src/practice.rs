@@ -15,6 +15,7 @@ pub mod ask;
 pub mod class_round;
 pub mod contrast_question;
 pub mod curve;
+mod draft;
 pub mod film;
 pub mod item_figures;
 pub mod kind;

@@ -10,7 +10,7 @@
 //! show which way in was meant; stop without contrast at S1, where the pedicle's 6 o'clock decides nothing; stop for the sac at S1, which no
 //! straight needle from its side reached in 400 tries on 20 patients (a test below).
 
-use super::ask::{Draft, Setting, between, one_of, shuffle};
+use super::draft::{Draft, Setting, between, one_of, shuffle};
 use super::needle_question::down_the_beam;
 use super::question::{Asked, Choice, Decision, Fact, Injection, Margin};
 use super::view_question::{best, moved, view_at};

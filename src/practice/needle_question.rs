@@ -7,7 +7,7 @@
 //! The clock is not asked of a tip under the root: 20 mm and more below the pedicle's centre (a test below) it is off the clock's
 //! reach, and five millimetres aside are half an hour, so that every place there reads about 6. At S1: see [`super::kind::Kind::levels`].
 
-use super::ask::{Draft, Setting, between, one_of, sign};
+use super::draft::{Draft, Setting, between, one_of, sign};
 use super::question::{Asked, Choice, Fact, Margin, OnScreen};
 use super::view_question::{best, moved, view_at};
 use crate::anatomy::foramen::Approach;

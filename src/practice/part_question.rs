@@ -3,7 +3,7 @@
 //! The true part lies under the dot and under a circle of [`WELL_INSIDE_MM`] about it; no other part that is offered lies under any ray
 //! within [`LEAST_MM`] of it, in front or behind. So a pedicle is never offered beside the body that it stands before.
 
-use super::ask::{Draft, Setting, between, one_of, shuffle};
+use super::draft::{Draft, Setting, between, one_of, shuffle};
 use super::question::{Asked, Choice, Margin};
 use super::view_question::{best, moved, view_at};
 use crate::anatomy::interior::Interior;

@@ -1,6 +1,7 @@
 //! A round: a seed, and from it a row of questions. For one learner the schedule says which decisions are asked; for a class the seed alone does.
 
-use super::ask::{ask, shuffle};
+use super::ask::ask;
+use super::draft::{one_of, shuffle};
 use super::kind::Kind;
 use super::question::Question;
 use super::schedule::Card;
@@ -49,8 +50,8 @@ impl ClassRound {
         (0..usize::from(self.count))
             .map(|i| {
                 let kind = kinds[i % kinds.len()];
-                let level = super::ask::one_of(&mut numbers, kind.levels());
-                Card { kind, level, side: super::ask::one_of(&mut numbers, &Side::BOTH) }
+                let level = one_of(&mut numbers, kind.levels());
+                Card { kind, level, side: one_of(&mut numbers, &Side::BOTH) }
             })
             .collect()
     }

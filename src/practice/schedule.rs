@@ -119,7 +119,7 @@ impl Schedule {
                 round.push(card);
             }
         }
-        super::ask::shuffle(&mut numbers, &mut round);
+        super::draft::shuffle(&mut numbers, &mut round);
         round
     }
 }
@@ -134,7 +134,7 @@ fn fresh_first(numbers: &mut Numbers) -> Vec<Card> {
                 .iter()
                 .flat_map(|&level| Side::BOTH.map(|side| Card { kind, level, side }))
                 .collect();
-            super::ask::shuffle(numbers, &mut places);
+            super::draft::shuffle(numbers, &mut places);
             places
         })
         .collect();

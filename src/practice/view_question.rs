@@ -10,7 +10,7 @@
 //! way under the root (asked as the steep oblique of a lumbar level) the process below stands at the middle of its own end plate, which is squared
 //! instead of the target's. The margins are the same.
 
-use super::ask::{Draft, Setting, between, one_of, sign};
+use super::draft::{Draft, Setting, between, one_of, sign};
 use super::question::{ApFinding, Asked, Choice, Fact, Margin, Move, arm_at, tenths};
 use crate::anatomy::names::Level;
 use crate::anatomy::seeded::Numbers;
