@@ -8,3 +8,9 @@ export function fillPage() {
   document.title = texts.title;
   fillTexts(document, texts, (path) => !path.startsWith('needle.'));
 }
+
+/** Tells the styles how wide the page's scrollbar is: 100vw counts it in, and the film would push the page beyond its window. */
+export function measureScrollbar() {
+  const root = document.documentElement;
+  new ResizeObserver(() => root.style.setProperty('--bar', `${innerWidth - root.clientWidth}px`)).observe(root);
+}
