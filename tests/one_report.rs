@@ -7,7 +7,6 @@ use common::Hand;
 use common::learner::{course, shipped};
 use downbeam::anatomy::foramen::Approach;
 use downbeam::anatomy::patient::Patient;
-use downbeam::imaging::c_arm::CArm;
 use downbeam::lesson::draw::drawn;
 use downbeam::procedure::action::Action;
 use downbeam::procedure::step::StepId;
@@ -26,12 +25,10 @@ fn the_report_is_what_is_marked() {
             let case = downbeam::procedure::case::Case { approach, ..drawn.case };
             let asked = case.asked(approach);
             for view in ViewKind::ALL {
-                let best = report(&patient, &asked, &CArm::default())
-                    .views
-                    .into_iter()
-                    .find(|v| v.view == view)
-                    .unwrap()
-                    .best;
+                // From where the lesson begins: its table need not have the target at the isocentre.
+                let arm = Hand::new(case, &patient.interior).attempt.state.arm;
+                let best =
+                    report(&patient, &asked, &arm).views.into_iter().find(|v| v.view == view).unwrap().best;
                 for off in
                     [[0.0, 0.0], [2.0, 0.0], [-2.0, 0.0], [0.0, 2.0], [5.0, 0.0], [-5.0, 0.0], [0.0, 5.0]]
                 {

@@ -114,7 +114,7 @@ fn wrong_use_is_one_sentence() {
         (
             vec!["--single", "--lesson", "www/lessons", "--out", "x.html"],
             2,
-            "--single opens one lesson, not 16",
+            "--single opens one lesson, not 17",
         ),
         (
             vec![
