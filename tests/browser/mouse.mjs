@@ -87,6 +87,13 @@ async function lengths(page, row, tenths) {
 const fresh = () => ({ roll: 0, push: 0, at: null, kept: {} });
 
 const DO = {
+  // To the middle of the field: by what the page proposes, until its step has ended.
+  move_table: async (page) => {
+    for (let i = 0; i < 8 && (await page.locator('[data-stage="centre"]').count()) > 0; i++) {
+      await click(page, '#needle-next');
+      await settled(page);
+    }
+  },
   orient: (page, _, [oblique, tilt], rest) => turn(page, (rest.at = { oblique: oblique / 10, tilt: tilt / 10 })),
   // Where the live picture is free there is no beam to switch on.
   spot: async (page) => (await page.locator('#spot').isVisible()) && click(page, '#spot'),
