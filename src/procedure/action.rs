@@ -165,9 +165,11 @@ impl Action {
     /// Of a name and an object of its fields.
     pub(super) fn of(name: String, fields: Value) -> Result<Self, serde_json::Error> {
         let bare = fields.as_object().is_some_and(Map::is_empty);
-        // An action without fields is its name alone.
-        let whole = if bare { Value::String(name) } else { Value::Object(Map::from_iter([(name, fields)])) };
-        Self::deserialize(whole)
+        // An action that has no fields is its name alone; of one whose fields are missing, the first is told.
+        if bare && let Ok(action) = Self::deserialize(Value::from(name.as_str())) {
+            return Ok(action);
+        }
+        Self::deserialize(Value::Object(Map::from_iter([(name, fields)])))
     }
 }
 
@@ -201,4 +203,28 @@ pub enum ActionError {
     Backwards { found: u32, last: u32 },
     #[error("the attempt is finished: undo or start again")]
     Finished,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    #[test]
+    fn objects_of_a_page_are_read_and_what_is_wrong_is_told() {
+        let read = |object| Action::from_object(object).map_err(|error| error.to_string());
+        assert_eq!(read(json!({ "do": "spot" })), Ok(Action::Spot));
+        let turned = Action::Orient { oblique_tenths: -250, tilt_tenths: 57 };
+        assert_eq!(read(json!({ "do": "orient", "oblique": -250, "tilt": 57 })), Ok(turned));
+        for (object, said) in [
+            (json!({ "do": "orient" }), "missing field `oblique`"),
+            (json!({ "do": "orient", "oblique": 1, "tilt": 2, "roll": 3 }), "unknown field `roll`"),
+            (json!({ "do": "fly" }), "unknown variant `fly`"),
+            (json!({ "oblique": 1 }), "missing field `do`"),
+            (json!(null), "missing field `do`"),
+        ] {
+            let error = read(object).unwrap_err();
+            assert!(error.contains(said), "{error}");
+        }
+    }
 }
