@@ -1,11 +1,7 @@
 // The main checks in Firefox and WebKit: `npm run browsers [-- BROWSER…]`. Chromium does them with all others in `npm test`; any check
 // can be done in any browser by `BROWSER=webkit node --test FILE`, and says so where it needs Chromium.
 
-import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { run } from './checks-run.mjs';
 
 /** Checks of a browser that take longer are ended, and have failed. */
 const MOST_MS = 10 * 60_000;
@@ -19,26 +15,13 @@ const CHECKS = {
   'packages.test.mjs': ['one file: the page from file', 'a site works without a network'],
   'replay.test.mjs': ['a thousand attempts score the same'],
 };
-const folder = fileURLToPath(new URL('.', import.meta.url));
 const kinds = process.argv.length > 2 ? process.argv.slice(2) : ['firefox', 'webkit'];
 
-/** One browser's checks, in one process and one browser after the other; what they print. */
-function run(kind, packed) {
-  const names = Object.values(CHECKS).flat().map((name) => `--test-name-pattern=^${name}`);
-  const child = spawn(process.execPath, ['--test-reporter=tap', ...names, 'checks-process.mjs', ...Object.keys(CHECKS)], { cwd: folder, env: { ...process.env, BROWSER: kind, CHECKS_PACKED: packed }, stdio: ['ignore', 'pipe', 'inherit'] });
-  const late = setTimeout(() => child.kill(), MOST_MS);
-  let said = '';
-  child.stdout.setEncoding('utf8').on('data', (text) => (said += text));
-  return new Promise((done) => child.on('exit', (code) => {
-    clearTimeout(late);
-    done({ code, said });
-  }));
-}
-
-/** Whether all of a browser's checks were done and went well; says how each went. */
-async function checked(kind, packed) {
+/** Whether all of a browser's checks, in one process and one browser after the other, were done and went well; says how each went. */
+async function checked(kind) {
   const began_ms = performance.now();
-  const { code, said } = await run(kind, packed);
+  const names = Object.values(CHECKS).flat().map((name) => `--test-name-pattern=^${name}`);
+  const { code, said } = await run(['--test-reporter=tap', ...names, 'checks-process.mjs', ...Object.keys(CHECKS)], { most_ms: MOST_MS, env: { BROWSER: kind } });
   const done = said.split('\n').filter((line) => /^\s*(ok|not ok) /.test(line) && !/# (SKIP|TODO)/.test(line) && !/\.test\.mjs$/.test(line));
   // A name that no longer fits any check would be left out without a word.
   const missing = Object.values(CHECKS).flat().filter((name) => !done.some((line) => line.includes(` - ${name.replace('#', '\\#')}`)));
@@ -51,10 +34,8 @@ async function checked(kind, packed) {
   return code === 0 && missing.length === 0;
 }
 
-const packed = mkdtempSync(join(tmpdir(), 'downbeam-packed-'));
-process.on('exit', () => rmSync(packed, { recursive: true, force: true }));
 const began_ms = performance.now();
 // Both at once: each has a processor, and while one waits for a frame the other works.
-const went = await Promise.all(kinds.map((kind) => checked(kind, packed)));
+const went = await Promise.all(kinds.map(checked));
 console.log(`${kinds.join(' and ')}: ${((performance.now() - began_ms) / 1000).toFixed(0)} s`);
 process.exitCode = went.every(Boolean) ? 0 : 1;

@@ -4,11 +4,10 @@
 //
 // Files that open no browser may put objects of their own in the place of a browser's, so each has a process of its own, under `node --test`.
 
-import { spawn } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { run } from './checks-run.mjs';
 
 /** Processes at once: one more than this needs, since a page often waits for a frame or a timer. */
 const AT_ONCE = 3;
@@ -34,28 +33,19 @@ const handfuls = [];
 for (let i = 0; i < inBrowser.length; i += HANDFUL) handfuls.push([join(folder, 'checks-process.mjs'), ...inBrowser.slice(i, i + HANDFUL)]);
 if (alone.length > 0) handfuls.push(['--test', ...alone]);
 
-const packed = mkdtempSync(join(tmpdir(), 'downbeam-packed-'));
-process.on('exit', () => rmSync(packed, { recursive: true, force: true }));
-
 /** Runs some files; prints what they said once they are over. Whether all went well. */
-function run(args) {
-  const child = spawn(process.execPath, ['--test-reporter=spec', ...args], { cwd: folder, env: { ...process.env, CHECKS_PACKED: packed }, stdio: ['ignore', 'pipe', 'pipe'] });
-  let said = '';
-  for (const stream of [child.stdout, child.stderr]) stream.setEncoding('utf8').on('data', (text) => (said += text));
-  const late = setTimeout(() => child.kill(), MOST_MS);
-  return new Promise((done) => child.on('exit', (code, signal) => {
-    clearTimeout(late);
-    console.log(said);
-    if (signal) console.log(`ended after ${MOST_MS / 60_000} minutes: ${args.join(' ')}`);
-    done(code === 0);
-  }));
+async function went(args) {
+  const { code, said, ended } = await run(['--test-reporter=spec', ...args], { most_ms: MOST_MS });
+  console.log(said);
+  if (ended) console.log(`ended after ${MOST_MS / 60_000} minutes: ${args.join(' ')}`);
+  return code === 0;
 }
 
 const began_ms = performance.now();
 let failed = 0;
 const queue = [...handfuls];
 await Promise.all(Array.from({ length: AT_ONCE }, async () => {
-  for (let args = queue.shift(); args; args = queue.shift()) if (!(await run(args))) failed += 1;
+  for (let args = queue.shift(); args; args = queue.shift()) if (!(await went(args))) failed += 1;
 }));
 console.log(`${files.length} files of checks in ${handfuls.length} processes, ${failed} of them with a check that failed; ${((performance.now() - began_ms) / 1000).toFixed(0)} s`);
 process.exitCode = failed > 0 ? 1 : 0;
