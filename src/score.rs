@@ -13,5 +13,5 @@ pub mod remark;
 pub mod report;
 pub mod rubric;
 mod target;
-mod target_centred;
+pub(crate) mod target_centred;
 mod tip_place;

@@ -9,7 +9,7 @@ use crate::view::tolerance::Tolerance;
 use glam::DVec3;
 
 /// Off the isocentre on the way that is furthest off, mm. Common practice, no source.
-const OFF_MM: Tolerance = Tolerance { full: 8.0, none: 30.0 };
+pub(crate) const OFF_MM: Tolerance = Tolerance { full: 8.0, none: 30.0 };
 
 /// Where the table stood when the last view was kept, or stands while none is.
 fn stands(state: &State) -> DVec3 {

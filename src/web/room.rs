@@ -18,6 +18,7 @@ use crate::anatomy::patient_field::{FIELDS, Field};
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::imaging::radiograph::{Look, Radiograph, Scene};
+use crate::score::target_centred::OFF_MM;
 use crate::view::criteria::Target;
 use crate::view::report;
 use exposures::Exposures;
@@ -247,6 +248,8 @@ impl TeachingRoom {
             oblique_deg: CArm::OBLIQUE_RANGE_DEG,
             tilt_deg: CArm::TILT_RANGE_DEG,
             rotation_deg: (-180.0, 180.0),
+            table_mm: (-TABLE_RANGE_MM, TABLE_RANGE_MM),
+            middle_mm: OFF_MM.full,
         })
     }
 

@@ -68,6 +68,10 @@ pub struct Ranges {
     pub tilt_deg: (f64, f64),
     /// Of the picture, > 0 clockwise.
     pub rotation_deg: (f64, f64),
+    /// Of the table, each way.
+    pub table_mm: (f64, f64),
+    /// A target that lies this near to the isocentre every way is in the middle.
+    pub middle_mm: f64,
 }
 
 /// How far a way of C-arm and table goes.

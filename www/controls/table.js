@@ -13,8 +13,6 @@ import { gantryLink as t } from '../words/gantry.js';
  */
 
 const STEP_MM = 5;
-/** How far the engine lets the table go each way, mm. */
-const LIMIT_MM = 150;
 
 /**
  * The six ways: name, what of the state it is, and which sign.
@@ -56,7 +54,8 @@ export function moveTable(app, way, mm = STEP_MM) {
   const row = WAYS.find(([name]) => name === way);
   if (!row) return;
   const [, key, sign] = row;
-  app.change({ [key]: Math.min(LIMIT_MM, Math.max(-LIMIT_MM, tenth(app.state[key] + sign * mm))) });
+  const [low, high] = app.catalogue.range.table_mm;
+  app.change({ [key]: Math.min(high, Math.max(low, tenth(app.state[key] + sign * mm))) });
 }
 
 /**

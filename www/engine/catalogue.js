@@ -7,7 +7,7 @@
 export const FIRST_CATALOGUE = {
   levels: ['L1', 'L2', 'L3', 'L4', 'L5', 'S1'],
   patients: [{ name: 'average', sentence: '' }],
-  range: { oblique_deg: [-110, 110], tilt_deg: [-50, 50], rotation_deg: [-180, 180] },
+  range: { oblique_deg: [-110, 110], tilt_deg: [-50, 50], rotation_deg: [-180, 180], table_mm: [-150, 150], middle_mm: 8 },
   beam: { pulses_per_s: [1, 2, 4, 8, 15, 30], magnification: [1, 1.4, 2], open: [0.2, 1] },
 };
 

@@ -1,6 +1,8 @@
 // What is off, as a line on the film: from the thing to where it should stand, its size, and an arrow for the way that the receptor (and the hand on
 // the film) has to go. All of it from the engine's report on the picture that is shown. Loaded after the first picture.
 
+import { isSideways } from '../state/positioning.js';
+
 /**
  * @import { Advice, Criterion, Level, Measures, NeedleReport, Report, Side } from '../pkg/values.js'
  *
@@ -88,25 +90,23 @@ export function dimensionOf(report, criterion, words, tip) {
   return { from, to, way: advice ? WAYS[advice.direction] : null, label: [words[name](apart(from, to) / report.measures.magnification), advice && words.move(advice)].filter(Boolean).join(' · '), tip };
 }
 
-/** Off the middle by less than this is in the middle, mm: as the marks have it. */
-const MIDDLE_MM = 8;
-
 /**
- * From the vertebra's body to the middle of the film, across first and then along as this view shows it (the order of the hints), or null where it is in the middle. `to`
- * says which way the table goes and how far.
+ * From the vertebra's body to the middle of the film, across first and then along as this view shows it (the order of the hints), or null where it
+ * is in the middle, off it by `middle_mm` at most. `to` says which way the table goes and how far.
  * @param {Report} report
  * @param {import('../state/positioning.js').Place | null} place
+ * @param {number} middle_mm
  * @param {(way: string, mm: number) => string} to
  * @returns {Dimension | null}
  */
-export function middleOf(report, place, to) {
+export function middleOf(report, place, middle_mm, to) {
   const body = report.landmarks.find((l) => l.name === 'body_centre' && l.level === report.level)?.detector_mm;
   if (!body || !place) return null;
-  const aside = Math.abs(place.oblique_deg) > 45;
+  const aside = isSideways(place);
   const across = aside ? place.table_y_mm : place.table_x_mm;
   const along = place.table_z_mm;
-  if (Math.max(Math.abs(across), Math.abs(along)) <= MIDDLE_MM) return null;
-  if (Math.abs(across) <= MIDDLE_MM) {
+  if (Math.max(Math.abs(across), Math.abs(along)) <= middle_mm) return null;
+  if (Math.abs(across) <= middle_mm) {
     return { from: body, to: [body[0], 0], way: along > 0 ? WAYS.caudad : WAYS.cephalad, label: to(along > 0 ? 'feet' : 'head', Math.abs(along)) };
   }
   const name = aside ? (across > 0 ? 'down' : 'up') : across > 0 ? 'right' : 'left';

@@ -4,7 +4,7 @@ import { aiming } from './aim.js';
 import { attemptKeeper } from './attempt.js';
 import { criteriaOf, unmetOf, viewOf } from '../views/criterion-rows.js';
 import { aspirateWords, verdictOf } from './contrast.js';
-import { needleHand } from './hand.js';
+import { needleHand, notchHour } from './hand.js';
 import { nextAct } from './next.js';
 import { moveTable } from '../controls/table.js';
 import { byId, make, say, segments } from '../base/dom.js';
@@ -125,7 +125,7 @@ export function injection(app, patient, record, act) {
       case 'finish':
         return app.lesson ? '' : t.score.said(attempt.score()?.total ?? 0);
       case 'roll':
-        return needle ? `${t.hand.notch(hourOf(needle))}.` : '';
+        return needle ? `${t.hand.notch(notchHour(needle))}.` : '';
       case 'angle':
         return needle && mayRead() && !app.state.byExposure ? `${t.hand.beam(needle.coaxial)}, ${t.hand.hubOff(needle.coaxial)}.` : '';
       default:
@@ -180,8 +180,6 @@ export function injection(app, patient, record, act) {
     const { title, result } = stages.heading(was);
     said([line.textContent, t.stage.ended(title, result), t.stage.next(stages.heading(now).title)].filter(Boolean).join(' '));
   }
-
-  const hourOf = (/** @type {NeedleReport} */ needle) => (needle.coaxial.angle_deg < 45 ? needle.notch_hour : (((needle.roll_deg / 30) % 12) + 12) % 12);
 
   const does = {
     do: perform,
@@ -332,7 +330,7 @@ export function injection(app, patient, record, act) {
     dimension(report, draw) {
       const seen = attempt.seen();
       if (!seen || app.state.selfTest || app.lesson?.assessment || !mayTell() || seen.finished || app.lesson?.asks.has('name_parts')) return null;
-      if (stage === 'centre') return draw.middleOf(report, app.state.byExposure ? exposure() : app.state, gantryLink.table.to);
+      if (stage === 'centre') return draw.middleOf(report, app.state.byExposure ? exposure() : app.state, app.catalogue.range.middle_mm, gantryLink.table.to);
       // A stage that sets up a view has its name.
       const view = viewOf(report, stage);
       if (view) return draw.dimensionOf(report, unmetOf(report, view.criteria), draw.words, seen.needle?.tip_mm ?? null);

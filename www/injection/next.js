@@ -2,6 +2,7 @@
 // buttons. Steps that have a strong button of their own keep it.
 
 import { notchHour } from './hand.js';
+import { isSideways } from '../state/positioning.js';
 import { gantryLink } from '../words/gantry.js';
 import { texts } from '../words/injection.js';
 
@@ -12,9 +13,6 @@ import { texts } from '../words/injection.js';
  * @typedef {HandActs & { do: (action: Action) => unknown, finish: () => void, table: (way: string, mm?: number) => void }} NextActs
  */
 
-/** Beyond this the C-arm stands nearer to a lateral than to an AP, degrees. */
-const SIDE_DEG = 45;
-
 /**
  * Towards the middle: first the view that shows the way, then the move.
  * @param {Remark} hint
@@ -24,7 +22,7 @@ const SIDE_DEG = 45;
 function tableAct(hint, act, state) {
   if (hint.id !== 'move_table') return null;
   const wanted = hint.way === 'up' || hint.way === 'down' ? 'lateral' : 'true_ap';
-  const stands = Math.abs(state.oblique_deg) > SIDE_DEG ? 'lateral' : 'true_ap';
+  const stands = isSideways(state) ? 'lateral' : 'true_ap';
   if (wanted !== stands) return { text: texts.needle.next.look(wanted), does: () => act.view(wanted) };
   return { text: gantryLink.table.to(hint.way, hint.mm), does: () => act.table(hint.way, hint.mm) };
 }

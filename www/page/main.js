@@ -295,7 +295,7 @@ function draw() {
   const { state } = app;
   // The film first: a canvas asks the page for its font, and after words have changed that would lay the page out twice.
   try {
-    if (patient.stale()) return void (showControls(state), patient.reshape());
+    if (patient.stale()) return void patient.reshape();
     if (app.room && patient.whole()) {
       patient.aim();
       needle.refresh();
@@ -306,10 +306,10 @@ function draw() {
       if (needle.attempt.flowing() && !state.byExposure) frame();
     }
   } catch (error) {
-    showControls(state);
     return fail(texts.loading.failedRun(reason(error)));
+  } finally {
+    showControls(state);
   }
-  showControls(state);
   // Words may wait while a slow machine follows the hand.
   if (held && images.hurried() && performance.now() < wordsAt + WORDS_ms) return wordsSoon();
   wordsAt = performance.now();

@@ -49,6 +49,12 @@ export function only(from, keys) {
 export const placeOf = ({ oblique, tilt }) => ({ oblique_deg: tenth(oblique), tilt_deg: tenth(tilt) });
 
 /**
+ * Whether the C-arm stands nearer to a lateral than to an AP: heights are seen there, and what lies across is not.
+ * @param {Pick<Place, 'oblique_deg'>} place
+ */
+export const isSideways = ({ oblique_deg }) => Math.abs(oblique_deg) > 45;
+
+/**
  * The positioning that a state says.
  * @param {Positioning} from
  */

@@ -1,6 +1,7 @@
 //! `codes`: deals out a code to each name of a class, and prints the list.
 
 use crate::command::{Command, UsageError, print, source, text, unknown};
+use crate::list_source;
 use crate::out_file::{self, may_write};
 use anyhow::Context;
 use downbeam::class::list::ClassList;
@@ -8,7 +9,7 @@ use downbeam::class::table::{CsvStyle, list};
 use lexopt::{Arg, Parser};
 use std::collections::hash_map::RandomState;
 use std::hash::BuildHasher;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 pub(crate) const COMMAND: Command = Command {
     name: "codes",
@@ -20,15 +21,6 @@ pub(crate) const COMMAND: Command = Command {
             --force     Write over a file that is there already; never over the names\n",
     run,
 };
-
-/// A list's text. Spreadsheets write another coding unless they are told not to.
-pub(crate) fn list_text(file: &Path) -> anyhow::Result<String> {
-    let bytes = std::fs::read(file).with_context(|| format!("cannot read {}", file.display()))?;
-    String::from_utf8(bytes).map_err(|_| {
-        let name = file.display();
-        anyhow::anyhow!("{name} is not UTF-8 text: save it from the spreadsheet as 'CSV UTF-8'")
-    })
-}
 
 fn run(parser: &mut Parser) -> anyhow::Result<()> {
     let (mut names, mut out, mut force) = (None, None, false);
@@ -46,7 +38,7 @@ fn run(parser: &mut Parser) -> anyhow::Result<()> {
     if let Some(out) = &out {
         may_write(&[("--out", out)], std::slice::from_ref(&names), force)?;
     }
-    let text = list_text(&names)?;
+    let text = list_source::text(&names)?;
     // The standard library seeds its hash maps by chance.
     let seed = RandomState::new().hash_one(std::process::id());
     let dealt = ClassList::dealt(&text, seed).with_context(|| format!("cannot use {}", names.display()))?;

@@ -5,7 +5,7 @@ use crate::command::{Command, NotVerified, UsageError, print, printable, source,
 use crate::out_file::{self, may_write};
 use crate::practice_receipts::{Practised, is_practice};
 use crate::receipt_source::{Found, each};
-use crate::{codes, lesson_source, project};
+use crate::{lesson_source, list_source, project};
 use anyhow::Context;
 use downbeam::class::gradebook::Class;
 use downbeam::class::list::ClassList;
@@ -172,7 +172,7 @@ fn write_tables(asked: &Asked, report: &ClassReport, class: &Class) -> anyhow::R
 }
 
 fn class_list(file: &Path) -> anyhow::Result<ClassList> {
-    let text = codes::list_text(file)?;
+    let text = list_source::text(file)?;
     ClassList::from_csv(&text).with_context(|| format!("cannot use {}", file.display()))
 }
 

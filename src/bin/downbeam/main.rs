@@ -15,6 +15,7 @@ mod completions;
 mod exposure;
 mod grade;
 mod lesson_source;
+mod list_source;
 mod man;
 mod mesh;
 mod mesh_file;
