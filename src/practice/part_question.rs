@@ -45,7 +45,7 @@ fn places(interior: &Interior, target: Target) -> Vec<Place> {
     list
 }
 
-/// Out from the S1 pedicle to the middle of the ala, mm at average size.
+/// Out from the S1 pedicle to the middle of the ala, mm at average size. A choice, no source: what lies under the dot is found on the bone.
 const ALA_OUT_MM: f64 = 18.0;
 
 /// The sacrum's own parts. Its pedicle is no part of its own: it melts into body and ala.
