@@ -132,6 +132,9 @@ pub const FAR_MM: f32 = 1.0e3;
 /// Radius of the edge where a carve meets the surface, mm.
 const CARVE_EDGE_MM: f32 = 1.0;
 
+/// What rounding can make of a distance, mm.
+const ROUNDING_MM: f32 = 1e-3;
+
 /// Most points that are sampled in one go.
 pub const AT_ONCE: usize = 64;
 
@@ -308,6 +311,11 @@ impl Solid {
 
     /// The distance at a point, asking only what can matter within `reach_mm` of it; further out at least `reach_mm`. mm.
     pub fn distance_within(&self, p: Vec3, reach_mm: f32) -> f32 {
+        // No loft's field is less than the distance to its ball; one that is out of its blend's reach leaves the distance as it is.
+        let apart = |piece: &Piece| match piece.shape {
+            Shape::Loft(_) => piece.ball.0.distance(p) - piece.ball.1 - ROUNDING_MM,
+            _ => -FAR_MM,
+        };
         let near = |piece: &Piece, gap_mm: f32| {
             let (centre, radius) = piece.ball;
             let far = radius + reach_mm + gap_mm + WIDEST_BLEND_MM;
@@ -315,10 +323,14 @@ impl Solid {
         };
         let mut distance = FAR_MM;
         for piece in self.pieces.iter().filter(|piece| near(piece, 0.0)) {
-            distance = smooth_min(distance, piece.sample(p).0, piece.blend_mm).0;
+            if apart(piece) < distance + piece.blend_mm {
+                distance = smooth_min(distance, piece.sample(p).0, piece.blend_mm).0;
+            }
         }
         for carve in self.carves.iter().filter(|carve| near(&carve.piece, carve.gap_mm)) {
-            distance = smooth_max(distance, carve.gap_mm - carve.piece.sample(p).0, CARVE_EDGE_MM);
+            if carve.gap_mm - apart(&carve.piece) > distance - CARVE_EDGE_MM {
+                distance = smooth_max(distance, carve.gap_mm - carve.piece.sample(p).0, CARVE_EDGE_MM);
+            }
         }
         distance
     }
