@@ -61,6 +61,30 @@ pub struct Loft {
     ball: (Vec3, f32),
 }
 
+/// Points whose splines are summed in one go.
+const AT_ONCE: usize = 64;
+
+/// The splines beside each of a few points.
+struct Splines {
+    /// Share of the chord.
+    t: [f32; AT_ONCE],
+    /// How far beyond the ends, mm.
+    beyond: [f32; AT_ONCE],
+    /// Powers of the way past a knot.
+    squares: [f32; AT_ONCE],
+    cubes: [f32; AT_ONCE],
+    values: [[f32; AT_ONCE]; SPLINES],
+    /// Of the first four, a mm.
+    slopes: [[f32; AT_ONCE]; 4],
+}
+
+impl Default for Splines {
+    fn default() -> Self {
+        let none = [0.0; AT_ONCE];
+        Self { t: none, beyond: none, squares: none, cubes: none, values: [none; SPLINES], slopes: [none; 4] }
+    }
+}
+
 /// The splines at one place along the chord: values in mm, slopes a mm.
 struct Here {
     cu: f32,
@@ -177,12 +201,70 @@ impl Loft {
 
     /// [`Self::distance`] of many points.
     pub fn distances(&self, points: &[Vec3], out: &mut [f32]) {
-        match self.interior {
-            0..=2 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<2>(p)),
-            3 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<3>(p)),
-            4 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<4>(p)),
-            5 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<5>(p)),
-            _ => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<6>(p)),
+        let mut splines = Splines::default();
+        for (points, out) in points.chunks(AT_ONCE).zip(out.chunks_mut(AT_ONCE)) {
+            self.splines_at(points, &mut splines);
+            let Splines { beyond, values, slopes, .. } = &splines;
+            let [cu, cv, half_wide, half_thin, wu, wv, q] = values;
+            let [cu_slope, cv_slope, wide_slope, thin_slope] = slopes;
+            for (n, (&p, out)) in points.iter().zip(out).enumerate() {
+                let here = Here {
+                    cu: cu[n],
+                    cv: cv[n],
+                    half_wide: half_wide[n],
+                    half_thin: half_thin[n],
+                    cu_slope: cu_slope[n],
+                    cv_slope: cv_slope[n],
+                    wide_slope: wide_slope[n],
+                    thin_slope: thin_slope[n],
+                    wu: wu[n],
+                    wv: wv[n],
+                    q: q[n],
+                };
+                *out = self.to_wall(p, beyond[n], &here);
+            }
+        }
+    }
+
+    /// Fills `to` for up to [`AT_ONCE`] points, a term of the splines after the other: short loops over all points, which go several side by
+    /// side.
+    fn splines_at(&self, points: &[Vec3], to: &mut Splines) {
+        let n = points.len();
+        let (t, beyond) = (&mut to.t[..n], &mut to.beyond[..n]);
+        let (squares, cubes) = (&mut to.squares[..n], &mut to.cubes[..n]);
+        for ((&p, t), beyond) in points.iter().zip(&mut *t).zip(beyond) {
+            (*t, *beyond) = self.along(p);
+        }
+        for (c, values) in self.splines.iter().zip(&mut to.values) {
+            for (value, &t) in values.iter_mut().zip(&*t) {
+                *value = c[0] + t * (c[1] + t * t * c[2]);
+            }
+        }
+        for (c, slopes) in self.splines.iter().zip(&mut to.slopes) {
+            for (slope, &t) in slopes.iter_mut().zip(&*t) {
+                *slope = c[1] + 3.0 * (t * t) * c[2];
+            }
+        }
+        for (j, &knot) in self.knots[..self.interior].iter().enumerate() {
+            for ((&t, square), cube) in t.iter().zip(&mut *squares).zip(&mut *cubes) {
+                let past = (t - knot).max(0.0);
+                (*square, *cube) = (3.0 * past * past, past * past * past);
+            }
+            for (c, values) in self.splines.iter().zip(&mut to.values) {
+                for (value, cube) in values.iter_mut().zip(&*cubes) {
+                    *value += c[3 + j] * cube;
+                }
+            }
+            for (c, slopes) in self.splines.iter().zip(&mut to.slopes) {
+                for (slope, square) in slopes.iter_mut().zip(&*squares) {
+                    *slope += c[3 + j] * square;
+                }
+            }
+        }
+        for slopes in &mut to.slopes {
+            for slope in &mut slopes[..n] {
+                *slope *= self.per_length;
+            }
         }
     }
 
@@ -192,41 +274,6 @@ impl Loft {
         let along = (p - self.origin).dot(self.axis);
         let t = (along * self.per_length).clamp(self.span[0], self.span[1]);
         (t, along - t * self.length)
-    }
-
-    /// [`Self::distance`], one spline after the other: for many points, of which several go side by side.
-    #[inline(always)]
-    fn at<const KNOTS: usize>(&self, p: Vec3) -> f32 {
-        let (t, beyond) = self.along(p);
-        let mut cubes = [0.0_f32; KNOTS];
-        let mut squares = [0.0_f32; KNOTS];
-        for j in 0..KNOTS {
-            let past = (t - self.knots[j]).max(0.0);
-            squares[j] = 3.0 * past * past;
-            cubes[j] = past * past * past;
-        }
-        let tt = t * t;
-        let spline = |c: &[f32; MOST_SECTIONS + 1]| {
-            let mut value = c[0] + t * (c[1] + tt * c[2]);
-            let mut slope = c[1] + 3.0 * tt * c[2];
-            for j in 0..KNOTS {
-                value += c[3 + j] * cubes[j];
-                slope += c[3 + j] * squares[j];
-            }
-            (value, slope * self.per_length)
-        };
-        let (cu, cu_slope) = spline(&self.splines[0]);
-        let (cv, cv_slope) = spline(&self.splines[1]);
-        let (half_wide, wide_slope) = spline(&self.splines[2]);
-        let (half_thin, thin_slope) = spline(&self.splines[3]);
-        let (wu, _) = spline(&self.splines[4]);
-        let (wv, _) = spline(&self.splines[5]);
-        let (q, _) = spline(&self.splines[6]);
-        self.to_wall(
-            p,
-            beyond,
-            &Here { cu, cv, half_wide, half_thin, cu_slope, cv_slope, wide_slope, thin_slope, wu, wv, q },
-        )
     }
 
     /// The distance to the wall of the section that a point stands beside.
