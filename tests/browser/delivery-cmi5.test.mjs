@@ -249,14 +249,14 @@ test('another client goes through the same platform', async () => {
 });
 
 test('plain xAPI: every result is told, and a store without documents of state is no obstacle', async () => {
-  const told = [];
+  const statements = [];
   const CORS = { 'Access-Control-Allow-Origin': '*', 'Access-Control-Allow-Headers': '*', 'Access-Control-Allow-Methods': 'GET,PUT,POST' };
   const store = await origin([['/', async (request, rest) => {
     if (request.method === 'OPTIONS') return { headers: CORS };
     if (rest !== 'statements' || request.headers.authorization !== 'Basic dGVzdA==') return { status: 404, headers: CORS };
     const body = await bodyOf(request);
     if (!request.headers['content-type'].startsWith('application/json')) return { status: 415, headers: CORS };
-    told.push(...[].concat(JSON.parse(body)));
+    statements.push(...[].concat(JSON.parse(body)));
     return { headers: CORS, body: '[]' };
   }]]);
   const query = new URLSearchParams({ endpoint: store.address, auth: 'Basic dGVzdA==', actor: JSON.stringify({ name: ['L'], account: [{ accountServiceHomePage: 'https://a.example', accountName: 'x' }] }), activity_id: 'https://course.example.org/l4' });
@@ -267,8 +267,8 @@ test('plain xAPI: every result is told, and a store without documents of state i
   assert.ok((await finish(resultOf(attempt, { score: 0.4, passed: false }))).accepted);
   assert.ok((await finish(resultOf(attempt))).accepted);
   await leave();
-  assert.deepEqual(told.map((s) => s.verb.display.en), ['initialized', 'failed', 'completed', 'passed', 'completed', 'terminated']);
-  for (const statement of told) assert.deepEqual(wrong(statement), []);
-  assert.deepEqual(told[0].actor.account, { homePage: 'https://a.example', name: 'x' });
+  assert.deepEqual(statements.map((s) => s.verb.display.en), ['initialized', 'failed', 'completed', 'passed', 'completed', 'terminated']);
+  for (const statement of statements) assert.deepEqual(wrong(statement), []);
+  assert.deepEqual(statements[0].actor.account, { homePage: 'https://a.example', name: 'x' });
   await store.close();
 });
