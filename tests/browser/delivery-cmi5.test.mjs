@@ -7,8 +7,7 @@ import { createRequire } from 'node:module';
 import { createHash } from 'node:crypto';
 import { after, afterEach, before, beforeEach, test } from 'node:test';
 import { cmi5Host } from './cmi5-host.mjs';
-import { launch } from './harness.mjs';
-import { bodyOf, connected, html, MODULES, origin, recorded, resultOf, WWW } from './hosts.mjs';
+import { bodyOf, connected, html, lessonSite, MODULES, origin, recorded, resultOf } from './hosts.mjs';
 
 const { default: validate } = createRequire(import.meta.url)('@learninglocker/xapi-validation');
 
@@ -17,15 +16,12 @@ let site;
 let attempt;
 let host;
 before(async () => {
-  attempt = await recorded('few-pictures-fixed');
-  browser = await launch();
-  site = await origin([
-    ['/www/', WWW],
+  ({ attempt, browser, site } = await lessonSite([
     ['/lesson/lesson.json', async () => ({ body: '{}' })],
     ['/lesson/', async (_, form) => connected(form === 'xapi' ? null : form)],
     ['/client/', `${MODULES}@xapi/cmi5/dist/`],
     ['/other', async () => html('<script src="/client/Cmi5.umd.js"></script>')],
-  ]);
+  ]));
 });
 after(async () => (await browser.close(), await site.close()));
 beforeEach(async () => (host = await cmi5Host()));

@@ -3,23 +3,19 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { launch } from './harness.mjs';
-import { connected, MODULES, origin, recorded, resultOf, WWW } from './hosts.mjs';
+import { connected, lessonSite, MODULES, resultOf } from './hosts.mjs';
 import { scormHost } from './scorm-host.mjs';
 
 let browser;
 let site;
 let attempt;
 before(async () => {
-  attempt = await recorded('few-pictures-fixed');
-  browser = await launch();
-  site = await origin([
-    ['/www/', WWW],
+  ({ attempt, browser, site } = await lessonSite([
     ['/scorm-again/', `${MODULES}scorm-again/dist/`],
     ['/lesson/lesson.json', async () => ({ body: '{"id":"few-pictures"}' })],
     ['/lesson/', async (_, form) => connected(form)],
     ['/host/', async (_, form) => scormHost(form, `/lesson/${form}`)],
-  ]);
+  ]));
 });
 after(async () => (await browser.close(), await site.close()));
 

@@ -9,8 +9,7 @@ import { after, before, test } from 'node:test';
 import jsonld from 'jsonld';
 import { JSONPath } from 'jsonpath-plus';
 import { cmi5Host } from './cmi5-host.mjs';
-import { launch } from './harness.mjs';
-import { bodyOf, connected, origin, recorded, resultOf, WWW } from './hosts.mjs';
+import { bodyOf, connected, lessonSite, origin, resultOf } from './hosts.mjs';
 
 const read = async (path) => JSON.parse(await readFile(new URL(path, import.meta.url), 'utf8'));
 const profile = await read('../../www/delivery/xapi-profile.jsonld');
@@ -24,13 +23,10 @@ let attempt;
 const sessions = {};
 
 before(async () => {
-  attempt = await recorded('few-pictures-fixed');
-  browser = await launch();
-  site = await origin([
-    ['/www/', WWW],
+  ({ attempt, browser, site } = await lessonSite([
     ['/lesson/lesson.json', async () => ({ body: '{}' })],
     ['/lesson/', async (_, form) => connected(form === 'xapi' ? null : form)],
-  ]);
+  ]));
   await cmi5Sessions();
   await plainSessions();
 });
