@@ -7,7 +7,7 @@
 #[path = "../tests/common/mod.rs"]
 mod common;
 
-use common::learner::{log, shipped};
+use common::learner::{log, shipped, strayed, strays};
 use downbeam::class::receipt::Receipt;
 use downbeam::lesson::draw::{Interiors, drawn};
 use downbeam::lesson::file::Lesson;
@@ -68,12 +68,7 @@ fn of_learner(
     let code = format!("learner {i:05}");
     let drawn = drawn(lesson, &code)?;
     let interior = interiors.of(&drawn.spec);
-    // Whole numbers without any pattern to speak of, from -span to span.
-    let mut state = i as u32;
-    let mut stray = |span: i32| {
-        state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
-        ((i64::from(state >> 8) * i64::from(2 * span + 1)) >> 24) as i32 - span
-    };
+    let mut stray = strays(i as u32);
     let mut care = 60 * (stray(500) + 500) / 1000;
     let mut misses = (stray(2).max(0)) as usize;
     if careful {
@@ -92,17 +87,8 @@ fn of_learner(
         .copied()
         .filter_map(|Event(tick, action)| {
             let action = match action {
-                Action::Orient { oblique_tenths, tilt_tenths } => Action::Orient {
-                    oblique_tenths: oblique_tenths + stray(care),
-                    tilt_tenths: tilt_tenths + stray(care),
-                },
-                Action::Mark { u_mm_hundredths, v_mm_hundredths } => Action::Mark {
-                    u_mm_hundredths: u_mm_hundredths + stray(4 * care),
-                    v_mm_hundredths: v_mm_hundredths + stray(4 * care),
-                },
-                Action::Roll { deg_tenths } => Action::Roll { deg_tenths: deg_tenths + stray(10 * care) },
                 Action::Aspirate if care > 50 => return None,
-                other => other,
+                other => strayed(other, &mut stray, care, 4 * care, 10 * care),
             };
             Some(Event(tick, action))
         })

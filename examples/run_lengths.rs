@@ -20,12 +20,12 @@ fn numbers(seed: u64) -> impl Iterator<Item = f64> {
 }
 
 fn run(failing: f64, rates: &Rates) -> Value {
-    let (mut met, mut squares, mut unacceptable) = (0.0, 0.0, 0_usize);
+    let (mut lengths, mut squares, mut unacceptable) = (0.0, 0.0, 0_usize);
     let (mut reached, mut reached_squares, mut never) = (0.0, 0.0, 0_usize);
     for row in 0..ROWS {
         let found = curve(numbers(row as u64).take(MOST).map(|x| x >= failing), rates);
         let (at, verdict) = found.verdicts[0];
-        met += at as f64;
+        lengths += at as f64;
         squares += (at * at) as f64;
         unacceptable += usize::from(verdict == Verdict::Unacceptable);
         match found.reached {
@@ -39,7 +39,7 @@ fn run(failing: f64, rates: &Rates) -> Value {
     let n = ROWS as f64;
     json!({
         "failing": failing, "rows": ROWS, "most": MOST,
-        "mean": met / n, "variance": squares / n - (met / n) * (met / n), "unacceptable": unacceptable as f64 / n,
+        "mean": lengths / n, "variance": squares / n - (lengths / n) * (lengths / n), "unacceptable": unacceptable as f64 / n,
         "reached_sum": reached, "reached_squares": reached_squares, "never": never,
         "chance_in_60": chance_of_reached(failing, 60, rates),
     })

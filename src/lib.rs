@@ -71,6 +71,19 @@
 //! has those axes and its origin at the centre of the S1 end plate; the *patient frame* shown to users has its
 //! origin at the centre of the target vertebra's body. The patient lies prone, the source is under the table.
 //!
+//! # Where to find what
+//!
+//! - What is shown: [`imaging::projection`] (the cone beam), [`imaging::c_arm`] (angles, distances, the table), [`imaging::outline`],
+//!   [`imaging::radiograph`] (the film) and [`imaging::dose`].
+//! - What is seen: [`anatomy::dimensions`] (published numbers and their sources), [`anatomy::patient`] (all meshes of one spine),
+//!   [`anatomy::patient_spec`] (who there is, and what can be changed), [`anatomy::landmarks`]; shapes and meshing in [`geometry`].
+//! - How good a view is: [`view::criteria`], [`view::best_view`], [`view::report`].
+//! - The needle: [`needle::shaft`] (its way through tissue), [`needle::motion`], [`needle::device`] (gauges and bevels),
+//!   [`needle::contact`] (what it meets), [`needle::contrast`] (what it injects).
+//! - What a learner does: [`procedure::action`], [`procedure::attempt`] (a log and where it leads), [`procedure::case`].
+//! - What that is worth: [`score::rubric`] (marks by step), [`score::gate`] (what no marks make up for), [`score::remark`] (why), [`score::report`].
+//! - Lessons, classes, questions: [`lesson::file`], [`class::receipt`], [`class::report`], [`practice`].
+//!
 //! # Layers
 //!
 //! A module uses only modules to its left:

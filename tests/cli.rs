@@ -27,13 +27,13 @@ fn patients_and_their_fields_are_listed_and_can_be_asked_for() {
         assert!(text.contains(field["name"].as_str().unwrap()), "{field}");
     }
     let view = ["view", "--level", "L4", "--side", "left", "--json"];
-    let plain = json(&view);
+    let unchanged = json(&view);
     let ask = |more: &[&'static str]| json(&[&view[..], more].concat());
     let slipped = ask(&["--with", "slip_percent=20", "--with", "size=0.9"]);
     assert_eq!(slipped["patient"], "average with size 0.9, slip_percent 20");
-    assert_ne!(slipped["best"], plain["best"]);
-    assert_ne!(ask(&["--with", "variation=1", "--patient-seed", "3"])["best"], plain["best"]);
-    assert_eq!(ask(&["--patient-seed", "3"])["best"], plain["best"]);
+    assert_ne!(slipped["best"], unchanged["best"]);
+    assert_ne!(ask(&["--with", "variation=1", "--patient-seed", "3"])["best"], unchanged["best"]);
+    assert_eq!(ask(&["--patient-seed", "3"])["best"], unchanged["best"]);
 }
 
 #[test]
@@ -301,9 +301,9 @@ fn exposures_are_noisy_collimated_and_repeatable() {
 #[test]
 fn exposures_tell_their_technique_and_dose() {
     let folder = folder("dose");
-    let told = |options: &str| exposed(&folder, options).1;
+    let exposed_as = |options: &str| exposed(&folder, options).1;
     let number = |value: &Value| value.as_f64().unwrap_or_else(|| panic!("no number: {value}"));
-    let run = told("--fluoro 20 --pulse-rate 4");
+    let run = exposed_as("--fluoro 20 --pulse-rate 4");
     let (technique, event) = (&run["exposure"]["technique"], &run["exposure"]["irradiation"]);
     assert!((60.0..=110.0).contains(&number(&technique["kvp"])) && number(&technique["mas"]) > 0.0);
     assert_eq!((&event["kind"], number(&event["pulses"])), (&Value::from("fluoroscopy"), 20.0));
@@ -322,14 +322,14 @@ fn exposures_tell_their_technique_and_dose() {
     assert!((total * 1e3 / kerma - 1.0).abs() < 1e-9 && unit == "Gy");
     assert_eq!(item("113730"), (5.0, "s".to_owned()));
     // A smaller field lowers the product and not the kerma; a magnification mode raises the kerma.
-    let open = told("--fluoro 20 --pulse-rate 4 --open 0.5,0.5");
+    let open = exposed_as("--fluoro 20 --pulse-rate 4 --open 0.5,0.5");
     assert!(number(&open["dose"]["kap_mgy_cm2"]) < 0.35 * kap);
     // At a high rate, where the generator's limit is far.
     let [kerma, magnified_kerma] = ["", " --magnification 2"]
-        .map(|more| number(&told(&format!("--fluoro 20 --pulse-rate 30{more}"))["dose"]["kerma_mgy"]));
+        .map(|more| number(&exposed_as(&format!("--fluoro 20 --pulse-rate 30{more}"))["dose"]["kerma_mgy"]));
     assert!(magnified_kerma > 1.5 * kerma, "{magnified_kerma} {kerma}");
     // The field shrinks, what is measured stays.
-    let magnified = told("--spot --magnification 2");
+    let magnified = exposed_as("--spot --magnification 2");
     assert_eq!(magnified["criteria"], run["criteria"]);
     assert!(json(&["view", "--level", "L4", "--side", "left", "--json"]).get("exposure").is_none());
     let text = printed(&["view", "--level", "L4", "--side", "left", "--spot"]);
@@ -376,15 +376,15 @@ fn svg_and_outline_json_tell_the_same_lines() {
         "--force",
     ];
     printed(&view);
-    let plain = fs::read_to_string(&svg).unwrap();
-    assert!(plain.contains("<title>L4 left pedicle</title>") && !plain.contains("<circle"));
+    let drawing = fs::read_to_string(&svg).unwrap();
+    assert!(drawing.contains("<title>L4 left pedicle</title>") && !drawing.contains("<circle"));
     printed(&[&view[..], &["--labels"]].concat());
     let labelled = fs::read_to_string(&svg).unwrap();
     assert!(labelled.contains(">L5 superior articular process</text>"));
     let file: Value = serde_json::from_str(&fs::read_to_string(&lines).unwrap()).unwrap();
     let outlines = file["outlines"].as_array().unwrap();
     // Each line starts with one move of the pen.
-    assert_eq!(plain.matches('M').count(), outlines.len());
+    assert_eq!(drawing.matches('M').count(), outlines.len());
     let half = file["half_field"].as_f64().unwrap();
     for outline in outlines {
         for point in outline["points"].as_array().unwrap() {
@@ -611,11 +611,11 @@ fn server_keeps_to_its_name_and_lets_nobody_hold_it() {
 
 #[test]
 fn server_says_when_its_port_or_folder_is_not_there() {
-    let taken = std::net::TcpListener::bind(("127.0.0.1", 0)).unwrap();
-    let port = taken.local_addr().unwrap().port().to_string();
+    let occupied = std::net::TcpListener::bind(("127.0.0.1", 0)).unwrap();
+    let port = occupied.local_addr().unwrap().port().to_string();
     let output = Command::new(env!("CARGO_BIN_EXE_downbeam"))
         .args(["serve", "--no-build", "--port", &port])
-        .env("CARGO_MANIFEST_DIR", site("taken"))
+        .env("CARGO_MANIFEST_DIR", site("occupied"))
         .output()
         .unwrap();
     assert_eq!(output.status.code(), Some(1));

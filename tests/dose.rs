@@ -10,13 +10,13 @@ use downbeam::imaging::radiograph::{Look, Radiograph, Scene};
 
 const DIRECTIONS_DEG: [(f64, f64); 3] = [(0.0, 0.0), (25.0, -2.0), (90.0, 1.0)];
 
-fn taken(patient: &Patient, direction_deg: (f64, f64), settings: &BeamSettings) -> Irradiation {
+fn irradiation(patient: &Patient, direction_deg: (f64, f64), settings: &BeamSettings) -> Irradiation {
     let arm = CArm::default().turned_to(direction_deg.0, direction_deg.1).unwrap();
     let view = Projection::new(&arm, patient.level(Level::L4).centre);
     Radiograph::new(&arm).expose(Scene::of(patient), &view, &Look::default(), settings, 1, 7).irradiation
 }
 
-/// The share told is what the narrower exposure, really taken, saves: whoever the patient and whatever was open. Automatic brightness
+/// The share stated is what the narrower exposure, really taken, saves: whoever the patient and whatever was open. Automatic brightness
 /// follows, so it is less than the half of the area: shutters drawn in to the spine leave it less of the thin flanks.
 #[test]
 fn half_the_field_saves_what_is_said() {
@@ -29,12 +29,15 @@ fn half_the_field_saves_what_is_said() {
                 (ExposureKind::Fluoroscopy, [1.0, 1.0]),
             ] {
                 let settings = BeamSettings { kind, open, ..BeamSettings::default() };
-                let wide = taken(&patient, direction, &settings);
-                let narrow = taken(&patient, direction, &settings.half_field());
+                let wide = irradiation(&patient, direction, &settings);
+                let narrow = irradiation(&patient, direction, &settings.half_field());
                 assert!((narrow.open_share - 0.5).abs() < 1e-9);
-                let told = wide.kap_half_field_mgy_cm2 / wide.kap_mgy_cm2;
+                let stated = wide.kap_half_field_mgy_cm2 / wide.kap_mgy_cm2;
                 let measured = narrow.kap_mgy_cm2 / wide.kap_mgy_cm2;
-                assert!((told - measured).abs() < 1e-9, "{name} {direction:?} {open:?}: {told} {measured}");
+                assert!(
+                    (stated - measured).abs() < 1e-9,
+                    "{name} {direction:?} {open:?}: {stated} {measured}"
+                );
             }
         }
     }
@@ -45,7 +48,7 @@ fn saving_is_what_half_the_field_would_have_spared() {
     let patient = Patient::new(&PatientSpec::named("average").unwrap());
     let spot = BeamSettings { kind: ExposureKind::Spot, ..BeamSettings::default() };
     for direction in DIRECTIONS_DEG {
-        let one = taken(&patient, direction, &spot);
+        let one = irradiation(&patient, direction, &spot);
         let mut log = DoseLog::default();
         log.record(one);
         let percent = 100.0 * (1.0 - one.kap_half_field_mgy_cm2 / one.kap_mgy_cm2);
@@ -59,7 +62,7 @@ fn saving_is_what_half_the_field_would_have_spared() {
 fn nothing_is_said_of_a_field_that_was_narrow_already() {
     let patient = Patient::new(&PatientSpec::named("average").unwrap());
     let spot = BeamSettings { kind: ExposureKind::Spot, open: [0.5, 0.9], ..BeamSettings::default() };
-    let one = taken(&patient, (0.0, 0.0), &spot);
+    let one = irradiation(&patient, (0.0, 0.0), &spot);
     assert_eq!(one.kap_half_field_mgy_cm2, one.kap_mgy_cm2);
     let mut log = DoseLog::default();
     log.record(one);

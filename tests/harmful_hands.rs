@@ -45,7 +45,7 @@ const HANDS: [(&str, Harm, GateId, &[StepId]); 14] = [
 #[test]
 fn no_harmful_hand_passes() {
     let mut interiors = Interiors::default();
-    let mut told = [0_u32; HANDS.len()];
+    let mut caught = [0_u32; HANDS.len()];
     let mut problems = Vec::new();
     for id in course() {
         let lesson = shipped(&id);
@@ -66,13 +66,13 @@ fn no_harmful_hand_passes() {
             if score.passed {
                 problems.push(format!("{name} passes {id} with {}", score.total));
             }
-            told[i] += u32::from(score.gates.iter().any(|g| g.id == gate && !g.passed));
+            caught[i] += u32::from(score.gates.iter().any(|g| g.id == gate && !g.passed));
         }
     }
-    for (n, (name, _, gate, _)) in told.iter().zip(HANDS) {
-        println!("{name}: told by {} in {n} lessons", gate.id());
+    for (n, (name, _, gate, _)) in caught.iter().zip(HANDS) {
+        println!("{name}: caught by {} in {n} lessons", gate.id());
         if *n == 0 {
-            problems.push(format!("{name} is never told by {}", gate.id()));
+            problems.push(format!("{name} is never caught by {}", gate.id()));
         }
     }
     assert!(problems.is_empty(), "\n{}", problems.join("\n"));

@@ -58,7 +58,7 @@ fn every_lesson_is_passed_by_a_careful_learner_and_not_by_an_idle_one() {
                 let log = log_with(&lesson, &drawn, interior, 0, gauge);
                 let attempt = replay(&lesson, &drawn, interior, &log).unwrap();
                 let score = lesson_score(&lesson, &drawn, interior, &attempt.state);
-                let told: Vec<String> = score
+                let remarks: Vec<String> = score
                     .steps
                     .iter()
                     .map(|s| format!("{} {:?}: {:?}", s.id.id(), s.score, s.reasons))
@@ -75,7 +75,7 @@ fn every_lesson_is_passed_by_a_careful_learner_and_not_by_an_idle_one() {
                     score.passed,
                     "{id} {code} {gauge:?}: {}\n{}\n{failed:?}",
                     score.total,
-                    told.join("\n")
+                    remarks.join("\n")
                 );
                 assert_eq!(score.steps.iter().map(|s| s.id).collect::<Vec<_>>(), lesson.steps);
             }
@@ -192,7 +192,7 @@ fn a_lesson_reads_back_from_file_and_link() {
         let lesson = shipped(&id);
         assert_eq!(Lesson::from_json(&lesson.to_json()).unwrap(), lesson);
         let fragment = link::fragment(&lesson).unwrap();
-        let plain = Lesson { schema: None, ..lesson.clone() };
+        let without_schema = Lesson { schema: None, ..lesson.clone() };
         for address in [
             fragment.clone(),
             format!("#{fragment}"),
@@ -200,9 +200,9 @@ fn a_lesson_reads_back_from_file_and_link() {
             format!("https://example.org/a/#{fragment}&level=L4"),
             fragment.trim_start_matches("lesson=").to_owned(),
         ] {
-            assert_eq!(link::lesson(&address).unwrap(), plain, "{address}");
+            assert_eq!(link::lesson(&address).unwrap(), without_schema, "{address}");
         }
-        assert_eq!(plain.hash(), lesson.hash());
+        assert_eq!(without_schema.hash(), lesson.hash());
     }
 }
 

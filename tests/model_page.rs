@@ -50,9 +50,9 @@ fn engine_views_and_limits_are_the_librarys() {
         let builder = PatientBuilder::new(&spec);
         let target = Target { level: Level::L5, side: Side::Right };
         let best = best_view(builder.interior(), target, ViewKind::Oblique, &CArm::default()).orientation;
-        let told = |i: usize| entry["oblique"][i].as_f64().unwrap();
-        assert!((told(0) + best.oblique_deg).abs() < 0.051, "{}: {}", spec.name, best.oblique_deg);
-        assert!((told(1) - best.tilt_deg).abs() < 0.051, "{}: {}", spec.name, best.tilt_deg);
+        let listed = |i: usize| entry["oblique"][i].as_f64().unwrap();
+        assert!((listed(0) + best.oblique_deg).abs() < 0.051, "{}: {}", spec.name, best.oblique_deg);
+        assert!((listed(1) - best.tilt_deg).abs() < 0.051, "{}: {}", spec.name, best.tilt_deg);
         seen += 1;
     }
     assert_eq!(seen, PatientSpec::all().len());
@@ -61,7 +61,7 @@ fn engine_views_and_limits_are_the_librarys() {
 /// What is asked is the table's, and what is measured is near it: as near as `tests/dimensions.rs` has it, whose sections these are,
 /// and, where a plate's depth is taken to the hollow of the back wall, 2.5 mm.
 #[test]
-fn bones_are_told_as_asked_and_measured_near_it() {
+fn bones_are_listed_as_asked_and_measured_near_it() {
     let bones = &TOLD["bones"];
     let row = |name: &str| bones["rows"].as_array().unwrap().iter().find(|r| r["name"] == name).unwrap();
     for (i, level) in [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5].into_iter().enumerate() {
@@ -77,9 +77,9 @@ fn bones_are_told_as_asked_and_measured_near_it() {
             ("interpedicular", d.interpedicular_mm, 2.4),
             ("transverse_span", d.transverse_span_mm, 1.5),
         ] {
-            let told = |of: &str| row(name)[of][i].as_f64().unwrap();
-            assert!((told("asked") - asked).abs() < 0.051, "{level} {name}");
-            assert!((told("measured") - asked).abs() < within, "{level} {name}: {}", told("measured"));
+            let listed = |of: &str| row(name)[of][i].as_f64().unwrap();
+            assert!((listed("asked") - asked).abs() < 0.051, "{level} {name}");
+            assert!((listed("measured") - asked).abs() < within, "{level} {name}: {}", listed("measured"));
         }
     }
 }

@@ -198,9 +198,9 @@ proptest! {
         let mut image = Needle::at_skin(device, mirrored(interior, needle.entry), DVec3::new(-d.x, d.y, d.z));
         for step in &moves {
             let turned = if let Move::Turn(r) = *step { Move::Turn(-r) } else { *step };
-            let met = act(&mut needle, interior, Medium::Muscle, &[*step]);
-            let image_met = act(&mut image, interior, Medium::Muscle, &[turned]);
-            if met || image_met {
+            let touched = act(&mut needle, interior, Medium::Muscle, &[*step]);
+            let image_touched = act(&mut image, interior, Medium::Muscle, &[turned]);
+            if touched || image_touched {
                 break;
             }
             // Both in the open: arcs of the same screws, in however many pieces.
@@ -224,9 +224,9 @@ proptest! {
             let contacts = needle.advance(interior, Medium::Muscle, 127.0, 0.0);
             contacts.into_iter().find(|c| c.kind == ContactKind::Bone)
         };
-        let met: Vec<Contact> = landing(&mut needle).into_iter().chain(landing(&mut image)).collect();
+        let contacts: Vec<Contact> = landing(&mut needle).into_iter().chain(landing(&mut image)).collect();
         // Where the first of the two lands, the other is as near to bone, if it may just pass there.
-        if let Some(first) = met.iter().min_by(|a, b| a.depth_mm.total_cmp(&b.depth_mm)) {
+        if let Some(first) = contacts.iter().min_by(|a, b| a.depth_mm.total_cmp(&b.depth_mm)) {
             let p = first.position;
             let near = bone_mm(interior, mirrored(interior, p));
             // Where left and right meet in the midline the fields blend one side after the other: 0.03 mm apart at L2's
@@ -289,13 +289,13 @@ fn typical(interior: &Interior, space: Compartment) -> DVec3 {
 #[test]
 fn many_of_the_needles_meet_bone() {
     let interior = &*AVERAGE;
-    let mut met = 0;
+    let mut touched = 0;
     for i in 0..60 {
         let (across, up) = (f64::from(i % 10), f64::from(i / 10));
         let aim = (Level::L4, [14.0 * across - 63.0, 0.0], [5.0 * across - 22.0, 20.0, 8.0 * up - 20.0]);
         let mut needle = put_in(interior, Device { length_mm: 127, ..Device::default() }, aim);
-        met +=
+        touched +=
             u32::from(act(&mut needle, interior, Medium::Muscle, &[Move::Advance { mm: 150.0, duty: 0.0 }]));
     }
-    assert!(met > 30, "{met} of 60");
+    assert!(touched > 30, "{touched} of 60");
 }

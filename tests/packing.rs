@@ -352,14 +352,14 @@ fn a_site_has_all_and_a_worker_that_knows_it() {
     assert!(!html.contains("modulepreload") && html.contains("<script type=\"module\" src=\"first.js\">"));
     // The copies are the files.
     for name in ["index.html", "first.js", "later.js", "style/first.css", "lessons/index.json"] {
-        let plain = fs::read(site.join(name)).unwrap();
+        let whole = fs::read(site.join(name)).unwrap();
         let (mut gz, mut br) = (Vec::new(), Vec::new());
         flate2::read::GzDecoder::new(&fs::read(site.join(format!("{name}.gz"))).unwrap()[..])
             .read_to_end(&mut gz)
             .unwrap();
         brotli::BrotliDecompress(&mut &fs::read(site.join(format!("{name}.br"))).unwrap()[..], &mut br)
             .unwrap();
-        assert!(gz == plain && br == plain, "{name}");
+        assert!(gz == whole && br == whole, "{name}");
     }
     for page in ["index.html", "player.html"] {
         assert!(

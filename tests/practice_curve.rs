@@ -46,7 +46,7 @@ fn limits_of_published_charts() {
 #[test]
 fn the_chart_meets_its_limits_where_the_likelihoods_do() {
     let mut chance = Chance(3);
-    let mut met = [0, 0];
+    let mut verdicts = [0, 0];
     for (p0, p1) in [(0.10, 0.20), (0.20, 0.35), (RATES.acceptable, RATES.unacceptable)] {
         for failing in [p0, p1] {
             let row: Vec<bool> = (0..4_000).map(|_| chance.next() >= failing).collect();
@@ -63,13 +63,13 @@ fn the_chart_meets_its_limits_where_the_likelihoods_do() {
                     continue;
                 };
                 by_hand.push((i + 1, verdict));
-                met[usize::from(verdict == Verdict::Unacceptable)] += 1;
+                verdicts[usize::from(verdict == Verdict::Unacceptable)] += 1;
                 ratio = 1.0;
             }
             assert_eq!(found, by_hand, "{p0} {p1}");
         }
     }
-    assert!(met.iter().all(|n| *n > 50), "{met:?}");
+    assert!(verdicts.iter().all(|n| *n > 50), "{verdicts:?}");
 }
 
 /// LC-CUSUM of oocyte retrievals (bio-protocol 9325945: read): p0 = 0.4, deviance 0.15, h = 6; success ln(0.6/0.45), failure ln(0.4/0.55).
@@ -90,8 +90,8 @@ fn a_worked_row() {
         assert!((a - b).abs() < 1e-12);
     }
     assert_eq!((found.answers, found.wrong), (5, 3));
-    let met = found.cusum.iter().position(|s| *s >= l.h1).map(|i| i + 1);
-    assert_eq!(met.map(|at| (at, Verdict::Unacceptable)), found.verdicts.first().copied());
+    let first_over = found.cusum.iter().position(|s| *s >= l.h1).map(|i| i + 1);
+    assert_eq!(first_over.map(|at| (at, Verdict::Unacceptable)), found.verdicts.first().copied());
     // Right answers alone: reached after the fewest that can do it.
     let fewest = (RATES.reached_at / learning_weight(true, &RATES)).ceil() as usize;
     assert_eq!(curve([true; 40], &RATES).reached, Some(fewest));
@@ -131,11 +131,11 @@ fn chances_of_the_learning_curve() {
     for (rate, answers) in [(0.40, 60), (0.15, 30), (0.25, 40), (0.75, 60)] {
         let exact = chance_of_reached(rate, answers, &RATES);
         let runs = 20_000;
-        let told = (0..runs).filter(|_| {
+        let unacceptable = (0..runs).filter(|_| {
             let row: Vec<bool> = (0..answers).map(|_| chance.next() >= rate).collect();
             curve(row, &RATES).reached.is_some()
         });
-        let simulated = told.count() as f64 / f64::from(runs);
+        let simulated = unacceptable.count() as f64 / f64::from(runs);
         // Three standard errors.
         let allowed = 3.0 * (exact * (1.0 - exact) / f64::from(runs)).sqrt() + 1e-9;
         println!("failing at {rate}: {exact:.4} within {answers} answers");

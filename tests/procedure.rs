@@ -193,7 +193,7 @@ fn each_bad_compartment_is_met_recorded_and_scored() {
     ];
     let pattern_of =
         |hand: &Hand<'_>| hand.attempt.state.injected.last().unwrap().bolus.compartment.pattern();
-    for (pattern, aims, met) in cases {
+    for (pattern, aims, contact) in cases {
         // The disc is reached under the root, past the articular process.
         let approach =
             if pattern == Pattern::Intradiscal { Approach::Infraneural } else { Approach::Subpedicular };
@@ -204,7 +204,7 @@ fn each_bad_compartment_is_met_recorded_and_scored() {
             .find(|hand| pattern_of(hand) == pattern)
             .unwrap_or_else(|| panic!("{pattern:?} not reached"));
         let bolus = hand.attempt.state.injected.last().unwrap().bolus;
-        if let Some(kind) = met {
+        if let Some(kind) = contact {
             assert!(hand.attempt.state.contacts.iter().any(|m| m.contact.kind == kind), "{kind:?}");
         }
         assert!(!bolus.spread(interior, bolus.ended_s + 0.1).is_empty());

@@ -141,8 +141,8 @@ fn marks_for_the_middle_say_which_way_the_table_is_to_go() {
     // 19 mm too far left and 8 mm too high: the worse way counts, half way between 8 and 30.
     let half = step(&[table(190, 80, 0), Action::Finish]);
     assert!((half.score.unwrap() - 0.5).abs() < 1e-12, "{:?}", half.score);
-    let told = serde_json::to_value(&half.reasons).unwrap();
-    assert_eq!(told, serde_json::json!([{ "id": "move_table", "mm": 19.0, "way": "right" }]));
+    let reasons = serde_json::to_value(&half.reasons).unwrap();
+    assert_eq!(reasons, serde_json::json!([{ "id": "move_table", "mm": 19.0, "way": "right" }]));
     let low = serde_json::to_value(step(&[table(0, -400, 100), Action::Finish]).reasons).unwrap();
     let wanted = serde_json::json!([
         { "id": "move_table", "mm": 10.0, "way": "feet" }, { "id": "move_table", "mm": 40.0, "way": "up" },

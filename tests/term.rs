@@ -2,7 +2,7 @@
 
 mod common;
 
-use common::learner::{log, shipped};
+use common::learner::{log, shipped, strayed, strays};
 use downbeam::class::gradebook::Class;
 use downbeam::class::list::ClassList;
 use downbeam::class::receipt::{Lessons, Receipt};
@@ -41,12 +41,7 @@ impl Hands {
         let interior = self.interiors.of(&drawn.spec);
         let key = format!("{id} {:?} {:?}", drawn.spec, drawn.case.target);
         let careful = self.known.entry(key).or_insert_with(|| log(&lesson, &drawn, interior, 0));
-        // Whole numbers without a pattern to speak of, from -span to span.
-        let mut state = (n * LEARNERS + which) as u32;
-        let mut stray = |span: i32| {
-            state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
-            ((i64::from(state >> 8) * i64::from(2 * span + 1)) >> 24) as i32 - span
-        };
+        let mut stray = strays((n * LEARNERS + which) as u32);
         let span = 4 * (2 - which as i32);
         let mut tick = 0;
         let mut events: Vec<Event> = careful
@@ -54,20 +49,11 @@ impl Hands {
             .map(|&Event(_, action)| {
                 tick += (30 + stray(25)) as u32;
                 let action = match action {
-                    Action::Orient { oblique_tenths, tilt_tenths } => Action::Orient {
-                        oblique_tenths: oblique_tenths + stray(span),
-                        tilt_tenths: tilt_tenths + stray(span),
-                    },
-                    Action::Mark { u_mm_hundredths, v_mm_hundredths } => Action::Mark {
-                        u_mm_hundredths: u_mm_hundredths + stray(2 * span),
-                        v_mm_hundredths: v_mm_hundredths + stray(2 * span),
-                    },
-                    Action::Roll { deg_tenths } => Action::Roll { deg_tenths: deg_tenths + stray(10 * span) },
                     Action::Advance { mm_tenths, spin_percent } => Action::Advance {
                         mm_tenths: (mm_tenths as i32 - stray(3).abs()).max(1) as u32,
                         spin_percent,
                     },
-                    other => other,
+                    other => strayed(other, &mut stray, span, 2 * span, 10 * span),
                 };
                 Event(tick, action)
             })

@@ -88,14 +88,14 @@ impl ClassList {
     pub fn dealt(names: &str, seed: u64) -> Result<Self, ReadError> {
         let rows = rows(names)?;
         let heading = heading(&rows, 1)?;
-        let mut taken = BTreeSet::new();
+        let mut dealt = BTreeSet::new();
         let mut members = Vec::new();
         for (n, (_, row)) in rows.iter().skip(usize::from(heading.is_some())).enumerate() {
             let name = name_in(row, heading.as_ref(), 0);
             let mut code = String::new();
             for attempt in 0_u64.. {
                 code = code_of(&name, n as u64, seed, attempt);
-                if taken.insert(code.clone()) {
+                if dealt.insert(code.clone()) {
                     break;
                 }
             }

@@ -253,7 +253,7 @@ pub(crate) fn table(rows: impl Iterator<Item = Vec<Value>>, style: CsvStyle) -> 
                 Value::Number(number) if style.separator == Separator::Semicolon => {
                     text.push_str(&number.to_string().replace('.', ","));
                 }
-                plain => text.push_str(&plain.to_string()),
+                value => text.push_str(&value.to_string()),
             }
         }
         text.push_str("\r\n");

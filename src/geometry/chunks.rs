@@ -35,8 +35,8 @@ pub fn chunks(mesh: &Mesh, edges: &Edges) -> Vec<Chunk> {
             let centre = 0.5 * (low + high);
             let radius = points().map(|p| p.distance_squared(centre)).fold(0.0, f32::max).sqrt();
             let first_edge = end_edge;
-            let met = edges.of_triangle[first..end].iter().flatten().map(|&e| e as usize + 1);
-            end_edge = met.fold(first_edge, usize::max);
+            let edge_ends = edges.of_triangle[first..end].iter().flatten().map(|&e| e as usize + 1);
+            end_edge = edge_ends.fold(first_edge, usize::max);
             Chunk { first, end, first_edge, end_edge, centre, radius }
         })
         .collect()

@@ -49,7 +49,7 @@ pub(super) struct Display {
     sorted: Vec<f32>,
 }
 
-/// Grey is `base + sign · kneed((A - taken - offset) gain)`.
+/// Grey is `base + sign · kneed((A - removed - offset) gain)`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Window {
     /// Attenuation where the window begins.
@@ -113,7 +113,7 @@ impl Display {
         }
     }
 
-    /// The window of a picture; what equalisation takes off is then in [`Self::taken`]. `None` where too little is open.
+    /// The window of a picture; what equalisation takes off is then in [`Self::removed`]. `None` where too little is open.
     pub(super) fn window(
         &mut self,
         picture: &[f32],
@@ -148,7 +148,7 @@ impl Display {
     }
 
     /// What is taken off at the points of the coarse grid.
-    pub(super) fn taken(&self) -> &[f32] {
+    pub(super) fn removed(&self) -> &[f32] {
         &self.low
     }
 
@@ -176,8 +176,8 @@ impl Display {
                 let [wide, narrow] = REACH.map(|reach| around(&means, i, j, reach));
                 let left = (1.0 - evening) * (wide - middle);
                 let bent = if left < 0.0 { THIN_MOST * (libm::expf(left / THIN_MOST) - 1.0) } else { left };
-                let taken = (wide - middle) - bent + NARROW_SHARE * evening * (narrow - wide);
-                self.low[j * (COARSE + 1) + i] = middle + taken;
+                let removed = (wide - middle) - bent + NARROW_SHARE * evening * (narrow - wide);
+                self.low[j * (COARSE + 1) + i] = middle + removed;
             }
         }
     }

@@ -317,7 +317,7 @@ impl Developer {
 pub fn window_of(attenuation: &[f32], size: usize, look: &Look) -> Option<(Window, Vec<f32>)> {
     let mut display = Display::new(size);
     let window = display.window(attenuation, size, [0, size, 0, size], look)?;
-    Some((window, display.taken().to_vec()))
+    Some((window, display.removed().to_vec()))
 }
 
 /// What the tissues of a picture add to the attenuation, at its effective energy, 1/mm.

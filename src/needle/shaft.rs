@@ -179,7 +179,7 @@ impl Needle {
             let moved = |length: f64| here.tip.advanced(length, curvature, drift);
             let bone_mm = |tip: &Tip| interior.tissues.nearest_bone(tip.position, PROBE_REACH_MM);
             let mut length = step;
-            let mut met = None;
+            let mut bone_hit = None;
             let (bone, distance) = bone_mm(&moved(step));
             if distance < BONE_GAP_MM {
                 let (mut free, mut stuck) = (0.0, step);
@@ -187,12 +187,12 @@ impl Needle {
                     let middle = 0.5 * (free + stuck);
                     if bone_mm(&moved(middle)).1 < BONE_GAP_MM { stuck = middle } else { free = middle }
                 }
-                (length, met) = (free, Some(bone));
+                (length, bone_hit) = (free, Some(bone));
             }
             self.push(moved(length), length, curvature, drift);
             remaining -= length;
             probe = self.note(interior, &here, &mut around, &mut contacts);
-            if let Some(bone) = met {
+            if let Some(bone) = bone_hit {
                 if self.resting_on != Some(bone) {
                     let last = self.last();
                     contacts.push(with_tissue(interior, bone, last.tip.position, last.arc_mm));

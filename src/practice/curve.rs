@@ -114,12 +114,12 @@ pub fn curve(right: impl IntoIterator<Item = bool>, rates: &Rates) -> Curve {
         curve.wrong += usize::from(!right);
         sum += if right { -limits.s } else { 1.0 - limits.s };
         curve.cusum.push(sum);
-        let met = if sum <= -limits.h0 {
+        let limit = if sum <= -limits.h0 {
             Some(Verdict::Acceptable)
         } else {
             (sum >= limits.h1).then_some(Verdict::Unacceptable)
         };
-        if let Some(verdict) = met {
+        if let Some(verdict) = limit {
             curve.verdicts.push((curve.answers, verdict));
             sum = 0.0;
         }

@@ -137,8 +137,8 @@ pub(super) fn way(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft>
     // The criteria say the same: one is far out, the other is met.
     let [of_turn, of_tilt] =
         criteria_of_view(setting.target.level, wanted).map(|id| shares(setting, view, id));
-    let (out, met) = if turning { (of_turn, of_tilt) } else { (of_tilt, of_turn) };
-    if out.0 < 1.5 || met.1 > 0.6 {
+    let (out, within) = if turning { (of_turn, of_tilt) } else { (of_tilt, of_turn) };
+    if out.0 < 1.5 || within.1 > 0.6 {
         return None;
     }
     let margin = Margin { has, least: WAY_LEAST_DEG, unit: "degrees" };

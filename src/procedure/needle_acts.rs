@@ -112,9 +112,9 @@ impl State {
             self.held.degree_mm += coaxial(&view, needle).angle_deg * counted;
             self.held.travel_mm += counted;
         }
-        for met in self.contacts.iter_mut().filter(|m| !m.drawn_back) {
-            met.pushed_on_mm += pushed;
-            met.went_on = true;
+        for contact in self.contacts.iter_mut().filter(|m| !m.drawn_back) {
+            contact.pushed_on_mm += pushed;
+            contact.went_on = true;
         }
         let depth = needle.depth_mm();
         let tip = needle.tip().position;
@@ -159,8 +159,8 @@ impl State {
     }
 
     fn drawn_back(&mut self) {
-        for met in &mut self.contacts {
-            met.drawn_back = true;
+        for contact in &mut self.contacts {
+            contact.drawn_back = true;
         }
         self.moved();
     }

@@ -60,8 +60,8 @@ impl State {
             || (self.pulsed_until > 0 && tick <= self.pulsed_until.saturating_add(LIVE_GRACE));
         let aspirated = self.aspirated.is_some();
         self.stylet = false;
-        for met in self.contacts.iter_mut().filter(|m| !m.drawn_back) {
-            met.went_on = true;
+        for contact in self.contacts.iter_mut().filter(|m| !m.drawn_back) {
+            contact.went_on = true;
         }
         // More at the same place adds to what is there.
         let last = self.injected.last_mut().filter(|i| i.bolus.tip == tip && i.named.is_none());

@@ -23,15 +23,15 @@ pub(super) fn contacts(state: &State) -> Marks {
     }
     let mut score = 1.0;
     let mut reasons = Vec::new();
-    for met in harms {
-        let (answered, through) = cost(met.contact.kind);
-        let pushed = met.pushed_on_mm > PUSHED_MM;
+    for harm in harms {
+        let (answered, through) = cost(harm.contact.kind);
+        let pushed = harm.pushed_on_mm > PUSHED_MM;
         score -= if pushed { through } else { answered };
         reasons.push(Remark::Harm {
-            kind: met.contact.kind,
-            level: met.contact.level,
-            mm: met.contact.depth_mm,
-            pushed_mm: pushed.then_some(met.pushed_on_mm),
+            kind: harm.contact.kind,
+            level: harm.contact.level,
+            mm: harm.contact.depth_mm,
+            pushed_mm: pushed.then_some(harm.pushed_on_mm),
         });
     }
     (Some(score.max(0.0)), reasons)

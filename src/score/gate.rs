@@ -208,19 +208,19 @@ fn target(case: &Case, interior: &Interior, state: &State) -> Option<Remark> {
 }
 
 fn through(state: &State, is: impl Fn(ContactKind) -> bool, least_mm: f64) -> Option<Remark> {
-    let met = state.contacts.iter().find(|m| is(m.contact.kind) && m.pushed_on_mm > least_mm)?;
+    let found = state.contacts.iter().find(|m| is(m.contact.kind) && m.pushed_on_mm > least_mm)?;
     Some(Remark::Harm {
-        kind: met.contact.kind,
-        level: met.contact.level,
-        mm: met.contact.depth_mm,
-        pushed_mm: Some(met.pushed_on_mm),
+        kind: found.contact.kind,
+        level: found.contact.level,
+        mm: found.contact.depth_mm,
+        pushed_mm: Some(found.pushed_on_mm),
     })
 }
 
 fn ignored(state: &State) -> Option<Remark> {
     let hurts = |k| matches!(k, ContactKind::Root | ContactKind::Ganglion);
-    let met = state.contacts.iter().find(|m| hurts(m.contact.kind) && m.went_on)?;
-    Some(Remark::PainIgnored { mm: met.contact.depth_mm })
+    let found = state.contacts.iter().find(|m| hurts(m.contact.kind) && m.went_on)?;
+    Some(Remark::PainIgnored { mm: found.contact.depth_mm })
 }
 
 fn medial(case: &Case, state: &State) -> Option<Remark> {

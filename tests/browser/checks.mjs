@@ -17,7 +17,7 @@ const HANDFUL = 5;
 const MOST_MS = 20 * 60_000;
 
 const folder = fileURLToPath(new URL('.', import.meta.url));
-const usesBrowser = (file) => /\b(setUp|launch)\b/.test(readFileSync(join(folder, file), 'utf8'));
+const usesBrowser = (file) => /\b(setUp|launch|lessonSite)\b/.test(readFileSync(join(folder, file), 'utf8'));
 
 const given = process.argv.slice(2).map((name) => name.replace(/(\.test)?(\.mjs)?$/, '.test.mjs'));
 const there = readdirSync(folder).filter((name) => name.endsWith('.test.mjs')).sort();

@@ -1,14 +1,19 @@
 // A learner at the keyboard who does whole lessons: what the careful hand of the Rust tests does (a log), done over with keys alone.
 // Keys are coarser than the log in places (0.5 mm an advance, 0.2 mm a mark, 1 degree a roll): what is left over is carried on.
 
+import { readFileSync, writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { cargo, lessonStands, ROOT } from './harness.mjs';
 import { drawn, mark, press, turnTo, use } from './keyboard.mjs';
+import { madeOnce } from './packages.mjs';
 
 /** The careful hand's receipts for lessons of the course, by lesson: `{learner, log}`. */
 export function carefulHands(ids) {
-  const lines = cargo(ROOT, '--example', 'class', '--', String(ids.length), ...ids, '--careful').trim().split('\n');
+  const made = () => cargo(ROOT, '--example', 'class', '--', String(ids.length), ...ids, '--careful');
+  // The careful hand takes its time: a run of many files asks it once.
+  const kept = madeOnce(`careful-${ids.join('+')}`, (path) => writeFileSync(path, made()));
+  const lines = (kept ? readFileSync(kept, 'utf8') : made()).trim().split('\n');
   return new Map(lines.map((line) => JSON.parse(line)).map((receipt) => [receipt.lesson.id, { learner: receipt.learner, log: receipt.log }]));
 }
 

@@ -7,8 +7,7 @@ import { createRequire } from 'node:module';
 import { createHash } from 'node:crypto';
 import { after, afterEach, before, beforeEach, test } from 'node:test';
 import { cmi5Host } from './cmi5-host.mjs';
-import { launch } from './harness.mjs';
-import { bodyOf, connected, html, MODULES, origin, recorded, resultOf, WWW } from './hosts.mjs';
+import { bodyOf, connected, html, lessonSite, MODULES, origin, recorded, resultOf } from './hosts.mjs';
 
 const { default: validate } = createRequire(import.meta.url)('@learninglocker/xapi-validation');
 
@@ -17,15 +16,12 @@ let site;
 let attempt;
 let host;
 before(async () => {
-  attempt = await recorded('few-pictures-fixed');
-  browser = await launch();
-  site = await origin([
-    ['/www/', WWW],
+  ({ attempt, browser, site } = await lessonSite([
     ['/lesson/lesson.json', async () => ({ body: '{}' })],
     ['/lesson/', async (_, form) => connected(form === 'xapi' ? null : form)],
     ['/client/', `${MODULES}@xapi/cmi5/dist/`],
     ['/other', async () => html('<script src="/client/Cmi5.umd.js"></script>')],
-  ]);
+  ]));
 });
 after(async () => (await browser.close(), await site.close()));
 beforeEach(async () => (host = await cmi5Host()));
@@ -249,14 +245,14 @@ test('another client goes through the same platform', async () => {
 });
 
 test('plain xAPI: every result is told, and a store without documents of state is no obstacle', async () => {
-  const told = [];
+  const statements = [];
   const CORS = { 'Access-Control-Allow-Origin': '*', 'Access-Control-Allow-Headers': '*', 'Access-Control-Allow-Methods': 'GET,PUT,POST' };
   const store = await origin([['/', async (request, rest) => {
     if (request.method === 'OPTIONS') return { headers: CORS };
     if (rest !== 'statements' || request.headers.authorization !== 'Basic dGVzdA==') return { status: 404, headers: CORS };
     const body = await bodyOf(request);
     if (!request.headers['content-type'].startsWith('application/json')) return { status: 415, headers: CORS };
-    told.push(...[].concat(JSON.parse(body)));
+    statements.push(...[].concat(JSON.parse(body)));
     return { headers: CORS, body: '[]' };
   }]]);
   const query = new URLSearchParams({ endpoint: store.address, auth: 'Basic dGVzdA==', actor: JSON.stringify({ name: ['L'], account: [{ accountServiceHomePage: 'https://a.example', accountName: 'x' }] }), activity_id: 'https://course.example.org/l4' });
@@ -267,8 +263,8 @@ test('plain xAPI: every result is told, and a store without documents of state i
   assert.ok((await finish(resultOf(attempt, { score: 0.4, passed: false }))).accepted);
   assert.ok((await finish(resultOf(attempt))).accepted);
   await leave();
-  assert.deepEqual(told.map((s) => s.verb.display.en), ['initialized', 'failed', 'completed', 'passed', 'completed', 'terminated']);
-  for (const statement of told) assert.deepEqual(wrong(statement), []);
-  assert.deepEqual(told[0].actor.account, { homePage: 'https://a.example', name: 'x' });
+  assert.deepEqual(statements.map((s) => s.verb.display.en), ['initialized', 'failed', 'completed', 'passed', 'completed', 'terminated']);
+  for (const statement of statements) assert.deepEqual(wrong(statement), []);
+  assert.deepEqual(statements[0].actor.account, { homePage: 'https://a.example', name: 'x' });
   await store.close();
 });

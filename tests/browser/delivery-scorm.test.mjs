@@ -3,23 +3,19 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { launch } from './harness.mjs';
-import { connected, MODULES, origin, recorded, resultOf, WWW } from './hosts.mjs';
+import { connected, lessonSite, MODULES, resultOf } from './hosts.mjs';
 import { scormHost } from './scorm-host.mjs';
 
 let browser;
 let site;
 let attempt;
 before(async () => {
-  attempt = await recorded('few-pictures-fixed');
-  browser = await launch();
-  site = await origin([
-    ['/www/', WWW],
+  ({ attempt, browser, site } = await lessonSite([
     ['/scorm-again/', `${MODULES}scorm-again/dist/`],
     ['/lesson/lesson.json', async () => ({ body: '{"id":"few-pictures"}' })],
     ['/lesson/', async (_, form) => connected(form)],
     ['/host/', async (_, form) => scormHost(form, `/lesson/${form}`)],
-  ]);
+  ]));
 });
 after(async () => (await browser.close(), await site.close()));
 
@@ -45,7 +41,7 @@ async function opened(form, { page = null, misbehave = {} } = {}) {
 }
 
 /** What the host was last told of a value. */
-const told = async ({ page }, key) => (await page.evaluate(() => calls)).findLast((call) => call.includes(` ${key} `)).split(' ').at(-1);
+const lastValue = async ({ page }, key) => (await page.evaluate(() => calls)).findLast((call) => call.includes(` ${key} `)).split(' ').at(-1);
 
 for (const form of ['scorm12', 'scorm2004']) {
   test(`${form}: an attempt is left, comes back whole, and is handed in`, async () => {
@@ -69,11 +65,11 @@ for (const form of ['scorm12', 'scorm2004']) {
     if (form === 'scorm12') {
       assert.equal(model.core.lesson_status, 'passed');
       assert.equal(model.core.score.raw, '85');
-      assert.match(await told(second, 'cmi.core.session_time'), /^\d{2,4}:\d\d:\d\d\.\d\d$/);
+      assert.match(await lastValue(second, 'cmi.core.session_time'), /^\d{2,4}:\d\d:\d\d\.\d\d$/);
       assert.ok(model.suspend_data.length <= 4096);
     } else {
       assert.deepEqual([model.success_status, model.completion_status, Number(model.score.scaled), Number(model.progress_measure)], ['passed', 'completed', 0.85, 1]);
-      assert.match(await told(second, 'cmi.session_time'), /^PT(\d+H)?(\d+M)?(\d+(\.\d{1,2})?S)?$/);
+      assert.match(await lastValue(second, 'cmi.session_time'), /^PT(\d+H)?(\d+M)?(\d+(\.\d{1,2})?S)?$/);
     }
     assert.equal(JSON.parse(model.suspend_data).log.length, attempt.length, 'the receipt, whole');
     const interactions = Object.values(model.interactions.childArray ?? model.interactions);
@@ -203,9 +199,9 @@ test('scorm12: a log too long for 4,096 characters is kept as far as it goes, an
   await host.leave();
   await host.keep([...long, '99999 orient 1 1']);
   await host.leave();
-  const told = (await host.notices()).filter((said) => /keeps 4,096 characters/.test(said));
-  assert.equal(told.length, 1, 'once, though the numbers change');
-  assert.match(told[0], /from action \d+ of 3000/);
+  const notes = (await host.notices()).filter((said) => /keeps 4,096 characters/.test(said));
+  assert.equal(notes.length, 1, 'once, though the numbers change');
+  assert.match(notes[0], /from action \d+ of 3000/);
   await host.close();
   assert.deepEqual(await host.page.evaluate(() => refused), []);
   const again = await opened('scorm12', { page: host.page });

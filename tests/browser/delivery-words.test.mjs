@@ -23,7 +23,7 @@ after(async () => (await browser?.close(), await site?.close()));
 /** Words of scripts, not of people. */
 const RAW = /undefined|is not|TypeError|Error:|fetch|Invalid URL|JSON|null|NaN/;
 
-async function told(path, { framed = false, before: prepare = () => {} } = {}) {
+async function noticeAt(path, { framed = false, before: prepare = () => {} } = {}) {
   const page = await browser.newPage();
   await prepare(page);
   await page.goto(site.address + path);
@@ -39,20 +39,20 @@ async function told(path, { framed = false, before: prepare = () => {} } = {}) {
 }
 
 test('a package without its lesson', async () => {
-  assert.match(await told('/lesson/scorm12'), /could not be read \(answer 404\)\. Tell whoever set it up/);
+  assert.match(await noticeAt('/lesson/scorm12'), /could not be read \(answer 404\)\. Tell whoever set it up/);
   const cut = (page) => page.route('**/lesson.json', (route) => route.abort());
-  assert.match(await told('/lesson/scorm12', { before: cut }), /could not be read\. Tell whoever set it up/);
+  assert.match(await noticeAt('/lesson/scorm12', { before: cut }), /could not be read\. Tell whoever set it up/);
 });
 
 test('a launch whose addresses are none', async () => {
   const launch = new URLSearchParams({ endpoint: 'http://[', auth: 'x', actor: '{"mbox":"mailto:a@example.org"}', activity_id: 'https://x.example' });
-  assert.match(await told(`/lesson/plain?${launch}`), /The way to the learning platform has failed/);
+  assert.match(await noticeAt(`/lesson/plain?${launch}`), /The way to the learning platform has failed/);
 });
 
 test('a page around that cannot be told', async () => {
-  assert.match(await told('/around', { framed: true }), /The page around this one cannot be told/);
+  assert.match(await noticeAt('/around', { framed: true }), /The page around this one cannot be told/);
 });
 
 test('a host whose object throws', async () => {
-  assert.match(await told('/host', { framed: true }), /learning platform did not open its record/);
+  assert.match(await noticeAt('/host', { framed: true }), /learning platform did not open its record/);
 });

@@ -36,10 +36,10 @@ async function body(page, pattern, { gone = false } = {}) {
   await page.waitForFunction(([source, without]) => new RegExp(source).test(document.getElementById('description-body').textContent) !== without, [pattern.source, gone]);
   return page.textContent('#description-body');
 }
-const told = (r, options) => Object.fromEntries(sentencesOf(factsOf(r, options), words));
+const sentencesFor = (r, options) => Object.fromEntries(sentencesOf(factsOf(r, options), words));
 
 test('the place of each part in words', () => {
-  const t = told(report({ spinous: 26.4, squared: -6.2, gap: 6.4, facet: 8 }));
+  const t = sentencesFor(report({ spinous: 26.4, squared: -6.2, gap: 6.4, facet: 8 }));
   assert.equal(t.spinous, 'The spinous process of L4 stands 26 percent of the pedicles’ spacing to the patient’s left of midway between them.');
   assert.equal(t.upper, 'The L4 upper end plate opens as two lines, 6 degrees, 6 mm apart.');
   assert.equal(t.lower, 'The L4 lower end plate is a single line.');
@@ -47,16 +47,16 @@ test('the place of each part in words', () => {
   assert.equal(t.joint, 'The L4–L5 facet joint lies 5 mm left and 25 mm down from the pedicle’s centre.');
   assert.equal(t.pedicle, 'The left L4 pedicle lies 25 mm left and 10 mm up from the picture’s middle.');
   assert.equal(t.crest, 'The left iliac crest reaches the height of the disc between L4 and L5.');
-  assert.match(told(report({ spinous: -2 })).spinous, /stands midway/);
+  assert.match(sentencesFor(report({ spinous: -2 })).spinous, /stands midway/);
   // Lateral is the patient's left on the left, and the right on the right.
-  assert.match(told(report({ facet: 30 })).process, /under the lateral third/);
-  assert.match(told(report({ facet: -30 })).process, /under the medial third/);
-  assert.match(told({ ...report({ facet: 30 }), side: 'right' }).process, /under the medial third/);
-  assert.match(told(report({ facet: 120, below: -3 })).process, /stands 1\.2 pedicle widths lateral of the middle of the L4 pedicle, the tip over the pedicle by 3 mm/);
+  assert.match(sentencesFor(report({ facet: 30 })).process, /under the lateral third/);
+  assert.match(sentencesFor(report({ facet: -30 })).process, /under the medial third/);
+  assert.match(sentencesFor({ ...report({ facet: 30 }), side: 'right' }).process, /under the medial third/);
+  assert.match(sentencesFor(report({ facet: 120, below: -3 })).process, /stands 1\.2 pedicle widths lateral of the middle of the L4 pedicle, the tip over the pedicle by 3 mm/);
 });
 
 test('from the side other things are told than from behind', () => {
-  const t = told(report({ oblique: 90, squared: 5, gap: 40, lateral: 3.2 }));
+  const t = sentencesFor(report({ oblique: 90, squared: 5, gap: 40, lateral: 3.2 }));
   assert.equal(t.spinous, undefined);
   assert.equal(t.process, undefined);
   assert.equal(t.upper, 'The L4 upper end plate opens as two lines, 5 degrees apart.');
@@ -64,15 +64,15 @@ test('from the side other things are told than from behind', () => {
 });
 
 test('where the learner judges: what the eye sees, in its grain, and no word of degrees, tolerance or marks', () => {
-  const t = told(report({ spinous: 26.4, squared: -6.2, gap: 6.4, facet: 8 }), { judged: true });
+  const t = sentencesFor(report({ spinous: 26.4, squared: -6.2, gap: 6.4, facet: 8 }), { judged: true });
   assert.match(t.spinous, /stands 25 percent/);
   assert.equal(t.upper, 'The L4 upper end plate opens as two lines, 6 mm apart.');
   // Midway is then what looks so, not what has full marks: 3.6 % is off to the check, and 2.4 % good; the grain knows of neither.
-  assert.match(told(report({ spinous: 2.4 }), { judged: true }).spinous, /midway/);
-  assert.match(told(report({ spinous: 2.6 }), { judged: true }).spinous, /stands 5 percent/);
+  assert.match(sentencesFor(report({ spinous: 2.4 }), { judged: true }).spinous, /midway/);
+  assert.match(sentencesFor(report({ spinous: 2.6 }), { judged: true }).spinous, /stands 5 percent/);
   assert.doesNotMatch(Object.values(t).join(' '), /degree|full marks|tolerance|of 100|towards/);
-  assert.deepEqual(Object.keys(told(report(), { naming: true })), ['naming']);
-  assert.doesNotMatch(Object.values(told(report(), { naming: true })).join(' '), /\d/);
+  assert.deepEqual(Object.keys(sentencesFor(report(), { naming: true })), ['naming']);
+  assert.doesNotMatch(Object.values(sentencesFor(report(), { naming: true })).join(' '), /\d/);
 });
 
 test('a message when something looks otherwise, none for a number, none for another case', () => {
@@ -87,8 +87,8 @@ test('a message when something looks otherwise, none for a number, none for anot
 test('the needle: places in whole millimetres; what it met only where it may be told', () => {
   const needle = { device: { gauge: '22' }, depth_mm: 41.6, hub_mm: [-18, 12.4], tip_mm: [-20, 12], on_bone: true };
   const seen = { mark_mm: [-22, 8], needle, met: [{ kind: 'bone', sign: 'hard' }] };
-  assert.deepEqual(needleFactsOf(report(), seen, true), { mark: [3, -2], placed: { gauge: '22', depth_mm: 42 }, hub: [2, 0], tip: [5, 2], bone: true, met: seen.met[0] });
-  assert.equal(needleFactsOf(report(), seen, false).met, null);
+  assert.deepEqual(needleFactsOf(report(), seen, true), { mark: [3, -2], placed: { gauge: '22', depth_mm: 42 }, hub: [2, 0], tip: [5, 2], bone: true, contact: seen.met[0] });
+  assert.equal(needleFactsOf(report(), seen, false).contact, null);
   assert.equal(needleFactsOf(report(), null, true), null);
 });
 

@@ -404,8 +404,8 @@ test('each element speaks the language around it: German, Spanish, and English w
     return criteria.find((c) => ids.includes(c.id) && c.finding === 'move').id;
   });
   assert.match(await shown('de', `#check-${row} .advice`), /^Den Empfänger um .* (drehen|kippen)\.$/);
-  const told = (await heard(page, 'ready')).find((e) => e.id === 'de').criteria.find((c) => c.id === row);
-  assert.match(told.sentence, /^(Turn|Tilt) the receptor/);
+  const criterion = (await heard(page, 'ready')).find((e) => e.id === 'de').criteria.find((c) => c.id === row);
+  assert.match(criterion.sentence, /^(Turn|Tilt) the receptor/);
   // A language is fetched once, and only those that are asked for.
   const fetched = await page.evaluate(() => performance.getEntriesByType('resource').map((r) => /texts\/(..\/.*)$/.exec(r.name)?.[1]).filter(Boolean));
   assert.deepEqual(fetched.sort(), ['de/element.js', 'de/view.js', 'en/element.js', 'en/view.js', 'es/element.js', 'es/view.js']);

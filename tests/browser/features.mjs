@@ -36,8 +36,8 @@ function since(bcd, browser) {
   const support = bcd.split('.').reduce((at, key) => at?.[key], data)?.__compat?.support[browser];
   if (!support) return null;
   // The plain one: not behind a setting, not under another name, not taken out again.
-  const plain = [support].flat().find((s) => !s.flags && !s.prefix && !s.alternative_name && !s.version_removed && !s.partial_implementation);
-  return typeof plain?.version_added === 'string' ? Number(plain.version_added.replace('≤', '')) : null;
+  const unconditional = [support].flat().find((s) => !s.flags && !s.prefix && !s.alternative_name && !s.version_removed && !s.partial_implementation);
+  return typeof unconditional?.version_added === 'string' ? Number(unconditional.version_added.replace('≤', '')) : null;
 }
 
 /** The oldest version of each family that has all features: `{chrome, edge, firefox, safari}`. */

@@ -206,7 +206,7 @@ test('a part under the mouse in the picture is lit in both, named, and the radio
   await page.locator('label[for=gantry-show-near]').click();
   await page.locator('#overlay').scrollIntoViewIfNeeded();
   const radiograph = await pictureHash(page);
-  const plain = await pictureHash(page, 'overlay');
+  const before = await pictureHash(page, 'overlay');
   await page.evaluate(() => {
     globalThis.drawn = 0;
     const put = CanvasRenderingContext2D.prototype.putImageData;
@@ -227,11 +227,11 @@ test('a part under the mouse in the picture is lit in both, named, and the radio
   await page.mouse.move(film.x + film.width * (0.5 + at[0] / 204.8), film.y + film.height * (0.5 - at[1] / 204.8));
   await page.waitForSelector('#lit-name:not([hidden])');
   assert.equal(await page.textContent('#lit-name'), 'Right transverse process of L4');
-  assert.notEqual(await pictureHash(page, 'overlay'), plain);
+  assert.notEqual(await pictureHash(page, 'overlay'), before);
   for (const css of ['#near-feet .n-lit', '#near-side .n-lit']) assert.ok((await page.getAttribute(css, 'd')).length > 20, css);
   await page.mouse.move(2, 2);
   await page.waitForSelector('#lit-name', { state: 'hidden' });
-  assert.equal(await pictureHash(page, 'overlay'), plain);
+  assert.equal(await pictureHash(page, 'overlay'), before);
   assert.equal(await page.getAttribute('#near-feet .n-lit', 'd'), '');
   assert.equal(await page.evaluate(() => globalThis.drawn), 0, 'no picture was drawn for it');
   assert.equal(await pictureHash(page), radiograph);
@@ -242,7 +242,7 @@ test('a part under the mouse in the picture is lit in both, named, and the radio
 test('a part under the mouse in the drawing is lit in the picture; a press keeps it, Escape lets go', async () => {
   const { page, close } = await linked({ hash: START });
   await page.locator('label[for=gantry-show-near]').click();
-  const plain = await pictureHash(page, 'overlay');
+  const before = await pictureHash(page, 'overlay');
   const tip = await page.evaluate(async () => {
     const { loadEngine } = await import('/engine/room.js');
     const { TeachingRoom } = await loadEngine(() => {});
@@ -254,7 +254,7 @@ test('a part under the mouse in the drawing is lit in the picture; a press keeps
   await page.waitForSelector('#lit-name:not([hidden])', { state: 'attached' });
   assert.equal(await page.textContent('#lit-name'), 'Spinous process of L4');
   await page.waitForTimeout(60);
-  assert.notEqual(await pictureHash(page, 'overlay'), plain);
+  assert.notEqual(await pictureHash(page, 'overlay'), before);
   await page.mouse.down();
   await page.mouse.up();
   await page.mouse.move(2, 2);
@@ -271,7 +271,7 @@ test('a part under the mouse in the drawing is lit in the picture; a press keeps
 
 test('by keyboard: the list has the parts of the level and the process below, lights and says them', async () => {
   const { page, close } = await linked({ hash: '#level=L4&side=left&oblique=25&tilt=5' });
-  const plain = await pictureHash(page, 'overlay');
+  const before = await pictureHash(page, 'overlay');
   const options = await page.locator('#lit-part option').allTextContents();
   for (const name of ['Spinous process of L4', 'Left lamina of L4', 'Right pedicle of L4', 'Left superior articular process of L4', 'Right inferior articular process of L4', 'Left transverse process of L4', 'Body of L4', 'Left superior articular process of L5', 'Right superior articular process of L5']) assert.ok(options.includes(name), name);
   assert.equal(options.length, 1 + 14 + 2);
@@ -281,7 +281,7 @@ test('by keyboard: the list has the parts of the level and the process below, li
   await page.waitForTimeout(60);
   assert.equal(await page.textContent('#lit-name'), 'Spinous process of L4');
   assert.equal(await page.textContent('#status'), 'Spinous process of L4 is lit in the picture and in the drawings.');
-  assert.notEqual(await pictureHash(page, 'overlay'), plain);
+  assert.notEqual(await pictureHash(page, 'overlay'), before);
   await page.uncheck('#outlines');
   await list.selectOption('L5 superior_articular_process left');
   assert.match(await page.textContent('#status'), /switch the outlines on/);

@@ -33,8 +33,8 @@ export async function serve({ gzip = false, folder = WWW } = {}) {
     const file = join(folder, path.endsWith('/') ? `${path}index.html` : path);
     try {
       if (!file.startsWith(folder)) throw new Error('outside');
-      const plain = await readFile(file);
-      const body = gzip ? await readFile(`${file}.gz`).catch(() => gzipSync(plain, { level: 9 })) : plain;
+      const bytes = await readFile(file);
+      const body = gzip ? await readFile(`${file}.gz`).catch(() => gzipSync(bytes, { level: 9 })) : bytes;
       response.writeHead(200, { 'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream', 'Content-Length': body.length, 'Cache-Control': 'no-store', ...(gzip ? { 'Content-Encoding': 'gzip' } : {}) });
       response.end(body);
     } catch {

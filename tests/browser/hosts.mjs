@@ -4,7 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { extname, join, normalize } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { TYPES } from './harness.mjs';
+import { launch, TYPES } from './harness.mjs';
 
 export const WWW = fileURLToPath(new URL('../../www/', import.meta.url));
 export const MODULES = fileURLToPath(new URL('./node_modules/', import.meta.url));
@@ -33,6 +33,13 @@ export async function origin(routes, headers = {}) {
   await new Promise((ready) => server.listen(0, '127.0.0.1', ready));
   const address = `http://127.0.0.1:${server.address().port}`;
   return { address, close: () => new Promise((done) => (server.closeAllConnections(), server.close(done))) };
+}
+
+/** What checks of a delivery begin with: a recorded attempt, a browser, and an origin with www and `routes`. */
+export async function lessonSite(routes) {
+  const attempt = await recorded('few-pictures-fixed');
+  const browser = await launch();
+  return { attempt, browser, site: await origin([['/www/', WWW], ...routes]) };
 }
 
 /** The whole body of a request. */

@@ -110,7 +110,7 @@ test('cautions, patterns and what the needle meets are told in English as the en
     return {
       cautions: Object.fromEntries(Object.keys(cautions).map((name) => [name, remarks.caution(name)])),
       patterns: patterns.map(({ name }) => remarks.pattern(name)),
-      signs: contacts.map(({ kind }) => remarks.met({ kind, level: null, depth_mm: 0 })),
+      signs: contacts.map(({ kind }) => remarks.contact({ kind, level: null, depth_mm: 0 })),
     };
   }, marks);
   const straight = (text) => text.replaceAll('’', "'");

@@ -69,11 +69,11 @@ test('a packed site has its first picture by few requests and few bytes, and the
   });
   const files = new Map(first);
   const bytes = [...files.values()].reduce((sum, n) => sum + n, 0);
-  const told = [...files].map(([name, n]) => `${name} ${n}`).join('\n');
-  assert.ok(files.get('/pkg/downbeam_bg.wasm') > 0 && files.get('/first.js') > 0, told);
-  assert.ok(!files.has('/later.js'), told);
-  assert.ok(files.size <= MOST.requests, `${files.size} requests\n${told}`);
-  assert.ok(bytes <= MOST.gzip_bytes, `${bytes} bytes\n${told}`);
+  const listing = [...files].map(([name, n]) => `${name} ${n}`).join('\n');
+  assert.ok(files.get('/pkg/downbeam_bg.wasm') > 0 && files.get('/first.js') > 0, listing);
+  assert.ok(!files.has('/later.js'), listing);
+  assert.ok(files.size <= MOST.requests, `${files.size} requests\n${listing}`);
+  assert.ok(bytes <= MOST.gzip_bytes, `${bytes} bytes\n${listing}`);
   // What comes after is there: the injection, a lesson with its own engine, and words in another language.
   await page.locator('label[for=activity-injection]').click();
   await page.waitForSelector('#stage-list:not([hidden])');

@@ -8,11 +8,11 @@ import { after, before, test } from 'node:test';
 import { axeFinds, only, open, ROOT, setUp, sideways, useTheme } from './harness.mjs';
 
 let site;
-let told;
+let model;
 
 before(async () => {
   site = await setUp();
-  told = JSON.parse(await readFile(join(ROOT, 'www/model.json'), 'utf8'));
+  model = JSON.parse(await readFile(join(ROOT, 'www/model.json'), 'utf8'));
 });
 after(() => site.tearDown());
 
@@ -60,11 +60,11 @@ test('every figure is drawn, every placeholder filled, and the engine agrees wit
   // The numbers shown are those of the file and of the report.
   const row = (bone, of) => page.locator(`tr[data-bone="${bone}"][data-of="${of}"] td`).allTextContents();
   for (const [bone, of] of [['pedicle_width', 'measured'], ['anterior_height', 'asked'], ['wedge', 'measured']]) {
-    const wanted = told.bones.rows.find((r) => r.name === bone)[of].map((v) => v.toFixed(1).replace('-', '−').replace('−0.0', '0.0'));
+    const wanted = model.bones.rows.find((r) => r.name === bone)[of].map((v) => v.toFixed(1).replace('-', '−').replace('−0.0', '0.0'));
     assert.deepEqual(await row(bone, of), wanted, `${bone} ${of}`);
   }
-  assert.equal(await page.locator('#version code').first().textContent(), told.engine.fingerprint);
-  const l4 = told.views.find((v) => v.patient === 'average' && v.level === 'L4' && v.side === 'left');
+  assert.equal(await page.locator('#version code').first().textContent(), model.engine.fingerprint);
+  const l4 = model.views.find((v) => v.patient === 'average' && v.level === 'L4' && v.side === 'left');
   assert.match(await page.locator('#fig-dog .film-says').first().textContent(), new RegExp(`^Oblique ${l4.oblique[0].toFixed(1)}°, tilt −?${Math.abs(l4.oblique[1]).toFixed(1)}°`));
   assert.match(await page.locator('#fig-steep .film-says').textContent(), new RegExp(`^Oblique ${l4.steep_oblique[0].toFixed(1)}°`));
   // The curve of the articular process crosses zero at the best view that the file has.
@@ -96,7 +96,7 @@ test('links within the page lead somewhere, ids are unique, and what is cited is
   assert.ok(found.listed.length > 50);
   assert.deepEqual(found.cited, found.listed);
   assert.deepEqual(found.contents, found.sections);
-  assert.deepEqual(found.criteria, told.marks.criteria.map((c) => c.id).sort(), 'each criterion has its anchor');
+  assert.deepEqual(found.criteria, model.marks.criteria.map((c) => c.id).sort(), 'each criterion has its anchor');
   for (const path of new Set(found.other)) assert.equal((await page.request.get(site.server.address + path)).status(), 200, path);
   for (const other of ['index.html', 'check.html', 'author.html']) assert.match(await readFile(join(ROOT, 'www', other), 'utf8'), /href="model\.html"/, other);
   await close();

@@ -3,13 +3,13 @@
 import { execFileSync } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { dirname, extname, join } from 'node:path';
 import { inflateRawSync } from 'node:zlib';
 import { ROOT } from './harness.mjs';
 
 /**
- * A folder for packages; `pack(form, name, ...lessons)` gives the path of one, made of what was built before. Where a run of many files names a
- * folder for it, what another file has packed of the same is copied from there.
+ * A folder for packages; `pack(form, name, ...lessons)` gives the path of one, made of what was built before. In a run of many files what
+ * another file has packed of the same is copied.
  */
 export function packer() {
   const folder = mkdtempSync(join(tmpdir(), 'downbeam-pack-'));
@@ -18,25 +18,42 @@ export function packer() {
     pack(form, name, ...lessons) {
       const out = join(folder, name);
       const chosen = lessons.flatMap((id) => ['--lesson', join(ROOT, 'www', 'lessons', `${id}.json`)]);
-      const made = () => tool('pack', '--no-build', `--${form}`, ...chosen, ...(lessons.length > 1 ? ['--title', 'A course'] : []), '--out', out);
-      const kept = process.env.CHECKS_PACKED && join(process.env.CHECKS_PACKED, [form, ...lessons].join('+'));
-      if (kept && existsSync(kept)) cpSync(kept, out, { recursive: true });
-      else made();
-      if (kept && !existsSync(kept)) keep(out, kept);
+      const make = (path) => tool('pack', '--no-build', `--${form}`, ...chosen, ...(lessons.length > 1 ? ['--title', 'A course'] : []), '--out', path);
+      const shared = madeOnce([form, ...lessons].join('+') + extname(out), make);
+      if (shared) cpSync(shared, out, { recursive: true });
+      else make(out);
       return out;
     },
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };
 }
 
-/** Keeps a copy for other files, whole or not at all: another process may be about to do the same. */
-function keep(out, kept) {
-  const mine = `${kept}.${process.pid}`;
-  cpSync(out, mine, { recursive: true });
+/**
+ * What `make(path)` makes, once for all processes of a run: its path, which nobody may write to; null in a file alone, which has no folder for it.
+ * Who comes while another process makes it waits for that one.
+ */
+export function madeOnce(name, make) {
+  if (!process.env.CHECKS_PACKED) return null;
+  const [path, making] = ['', '.making'].map((end) => join(process.env.CHECKS_PACKED, name + end));
+  for (;;) {
+    if (existsSync(path)) return path;
+    try {
+      mkdirSync(making);
+      break;
+    } catch (error) {
+      if (error.code !== 'EEXIST') throw error;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 100);
+    }
+  }
   try {
-    renameSync(mine, kept);
-  } catch {
-    rmSync(mine, { recursive: true, force: true });
+    if (existsSync(path)) return path;
+    // Whole or not at all.
+    const part = join(making, name);
+    make(part);
+    renameSync(part, path);
+    return path;
+  } finally {
+    rmSync(making, { recursive: true, force: true });
   }
 }
 

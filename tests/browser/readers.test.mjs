@@ -78,8 +78,8 @@ test('a file of progress is taken in or refused', async () => {
     } catch {
       continue;
     }
-    const taken = await takeIn(read);
-    assert.ok(taken === null || (Number.isInteger(taken) && taken >= 0));
+    const count = await takeIn(read);
+    assert.ok(count === null || (Number.isInteger(count) && count >= 0));
   }
 });
 

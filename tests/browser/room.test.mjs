@@ -42,7 +42,7 @@ test('buttons and keys move the table each way; the drawing and the described fo
   assert.equal(await tableNow(page), 'target at the isocentre');
   for (let i = 0; i < 6; i++) await move(page, 'Right').click();
   await settled(page);
-  const told = await page.evaluate(async () => {
+  const facts = await page.evaluate(async () => {
     const { factsOf } = await import('/help/describe.js');
     const { TeachingRoom } = await import('/pkg/downbeam.js');
     const room = new TeachingRoom('average', 'L4', 'left');
@@ -54,7 +54,7 @@ test('buttons and keys move the table each way; the drawing and the described fo
     return { centred, aside };
   });
   // 30 mm to the patient's right, which is right on the film, magnified 1100 / 700.
-  assert.deepEqual(told, { centred: null, aside: [47, 0] });
+  assert.deepEqual(facts, { centred: null, aside: [47, 0] });
   assert.deepEqual(errors, []);
   await close();
 });

@@ -2,8 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { launch } from './harness.mjs';
-import { connected, html, origin, recorded, resultOf, WWW } from './hosts.mjs';
+import { connected, html, lessonSite, resultOf } from './hosts.mjs';
 
 const LESSON = { sha256: 'a'.repeat(64), learner: 'anna' };
 const OTHER = { sha256: 'b'.repeat(64), learner: 'anna' };
@@ -11,16 +10,13 @@ let browser;
 let site;
 let attempt;
 before(async () => {
-  attempt = await recorded('few-pictures-fixed');
-  browser = await launch();
-  site = await origin([
-    ['/www/', WWW],
+  ({ attempt, browser, site } = await lessonSite([
     ['/page', async () => connected(null)],
     ['/settings', async () => html(`<script type="module">
       globalThis.storage = await import('/www/base/storage.js');
       document.documentElement.dataset.connected = 'yes';
     </script>`)],
-  ]);
+  ]));
 });
 after(async () => (await browser.close(), await site.close()));
 

@@ -9,8 +9,7 @@ import { after, before, test } from 'node:test';
 import jsonld from 'jsonld';
 import { JSONPath } from 'jsonpath-plus';
 import { cmi5Host } from './cmi5-host.mjs';
-import { launch } from './harness.mjs';
-import { bodyOf, connected, origin, recorded, resultOf, WWW } from './hosts.mjs';
+import { bodyOf, connected, lessonSite, origin, resultOf } from './hosts.mjs';
 
 const read = async (path) => JSON.parse(await readFile(new URL(path, import.meta.url), 'utf8'));
 const profile = await read('../../www/delivery/xapi-profile.jsonld');
@@ -24,13 +23,10 @@ let attempt;
 const sessions = {};
 
 before(async () => {
-  attempt = await recorded('few-pictures-fixed');
-  browser = await launch();
-  site = await origin([
-    ['/www/', WWW],
+  ({ attempt, browser, site } = await lessonSite([
     ['/lesson/lesson.json', async () => ({ body: '{}' })],
     ['/lesson/', async (_, form) => connected(form === 'xapi' ? null : form)],
-  ]);
+  ]));
   await cmi5Sessions();
   await plainSessions();
 });
@@ -66,19 +62,19 @@ async function cmi5Sessions() {
 }
 
 async function plainSessions() {
-  const taken = [];
+  const statements = [];
   const store = await origin([['/', async (request, rest) => {
     if (request.method === 'OPTIONS') return { headers: CORS };
     if (rest.startsWith('activities/state')) return { status: request.method === 'PUT' ? 204 : 404, headers: CORS };
     const body = await bodyOf(request);
     const boundary = /boundary="([^"]+)"/.exec(request.headers['content-type'])?.[1];
-    taken.push(...[].concat(JSON.parse(boundary ? body.split(`--${boundary}`)[1].trim().split('\r\n\r\n')[1] : body)));
+    statements.push(...[].concat(JSON.parse(boundary ? body.split(`--${boundary}`)[1].trim().split('\r\n\r\n')[1] : body)));
     return { headers: { 'Content-Type': 'application/json', ...CORS }, body: '[]' };
   }]]);
   const query = new URLSearchParams({ endpoint: `${store.address}/`, auth: 'Basic x', actor: '{"mbox":"mailto:a@example.org"}', activity_id: 'https://course.example.org/l4' });
   try {
     await session('xapi', query, [resultOf(attempt, { score: 0.4, passed: false, complete: false }), resultOf(attempt)]);
-    sessions['launch, both'] = taken;
+    sessions['launch, both'] = statements;
   } finally {
     await store.close();
   }

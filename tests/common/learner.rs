@@ -82,3 +82,35 @@ pub fn receipt(lesson: &Lesson, code: &str) -> Receipt {
     let log = log(lesson, &drawn, interiors.of(&drawn.spec), 0);
     Receipt::of(lesson, code, &log, &mut interiors).unwrap()
 }
+
+/// Whole numbers from `-span` to `span` without a pattern to speak of, the same for the same seed: what a hand is off by.
+pub fn strays(seed: u32) -> impl FnMut(i32) -> i32 {
+    let mut state = seed;
+    move |span| {
+        state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+        ((i64::from(state >> 8) * i64::from(2 * span + 1)) >> 24) as i32 - span
+    }
+}
+
+/// An action of a less careful hand: turns off by up to `orient` and rolls by up to `roll`, tenths of a degree, marks by up to `mark`, hundredths of
+/// a millimetre.
+pub fn strayed(
+    action: Action,
+    stray: &mut impl FnMut(i32) -> i32,
+    orient: i32,
+    mark: i32,
+    roll: i32,
+) -> Action {
+    match action {
+        Action::Orient { oblique_tenths, tilt_tenths } => Action::Orient {
+            oblique_tenths: oblique_tenths + stray(orient),
+            tilt_tenths: tilt_tenths + stray(orient),
+        },
+        Action::Mark { u_mm_hundredths, v_mm_hundredths } => Action::Mark {
+            u_mm_hundredths: u_mm_hundredths + stray(mark),
+            v_mm_hundredths: v_mm_hundredths + stray(mark),
+        },
+        Action::Roll { deg_tenths } => Action::Roll { deg_tenths: deg_tenths + stray(roll) },
+        other => other,
+    }
+}

@@ -209,9 +209,9 @@ export const begun = (sha256) => attempts().some(({ of }) => of.startsWith(`${sh
 export function keepUnfinished(sha256, learner, lines) {
   const of = `${sha256}.${learner}`;
   const kept = write(`${ATTEMPT}${pageName()}.${of}`, lines && { at_ms: Date.now(), lines });
-  const taken = offered.get(of);
-  if (kept && taken !== undefined) {
-    write(taken, null);
+  const offeredKey = offered.get(of);
+  if (kept && offeredKey !== undefined) {
+    write(offeredKey, null);
     offered.delete(of);
   }
   return kept;

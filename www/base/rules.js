@@ -48,6 +48,6 @@ export const onOff = { kind: 'onOff', values: ['on', 'off'], read: (text) => new
  * @param {string} text
  */
 export const clip = (text) => {
-  const plain = text.replace(/\p{Cc}/gu, ' ');
-  return plain.length > 40 ? `${[...plain.slice(0, 80)].slice(0, 40).join('')}…` : plain;
+  const line = text.replace(/\p{Cc}/gu, ' ');
+  return line.length > 40 ? `${[...line.slice(0, 80)].slice(0, 40).join('')}…` : line;
 };

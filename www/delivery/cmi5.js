@@ -79,7 +79,7 @@ export async function connect({ notice, lesson = null }, launch) {
   addEventListener('pagehide', end);
   addEventListener('pageshow', (event) => event.persisted && notice([texts.sessionOver]));
   // The platform decides what to do with a session whose first statement it refuses; the learner is told.
-  store.send([defined('initialized')]).then(({ taken, status }) => taken || notice([texts.refusedStatement(status)]));
+  store.send([defined('initialized')]).then(({ accepted, status }) => accepted || notice([texts.refusedStatement(status)]));
   const earlier = recording ? handInEarlier().catch((error) => notice([sentence(error)])) : null;
 
   /**
@@ -143,7 +143,7 @@ export async function connect({ notice, lesson = null }, launch) {
     if (due.completed) answers.push(handIn([completed(due.completed)]));
     if (due.passed) answers.push(handIn([judged('passed', due.passed)], due.passed.receipt));
     const all = await Promise.all(answers);
-    if (all.every(({ taken }) => taken)) notice([texts.handedInLate]);
+    if (all.every(({ accepted }) => accepted)) notice([texts.handedInLate]);
   }
 
   return {
@@ -170,7 +170,7 @@ export async function connect({ notice, lesson = null }, launch) {
       const already = Boolean(content.passed || content.due?.passed);
       const spoken = note(result, passed, already);
       const [stored, bad] = await Promise.all([state.write(), spoken.length === 0 ? null : inTime(handIn(spoken, passed && !already ? result.receipt : null))]);
-      if (bad && !bad.taken) return { accepted: false, said: bad.status === 0 ? texts.pending : texts.refusedStatement(bad.status) };
+      if (bad && !bad.accepted) return { accepted: false, said: bad.status === 0 ? texts.pending : texts.refusedStatement(bad.status) };
       if (already || (!passed && content.passed)) return { accepted: false, said: texts.earlierBetter };
       if (!passed) return { accepted: stored, said: stored ? texts.heldBack : texts.heldHere };
       return { accepted: true, said: passed === result.passed ? null : texts.otherMark(Math.round((mastery ?? 0) * 1e4) / 100, passed) };
@@ -216,7 +216,7 @@ export async function connect({ notice, lesson = null }, launch) {
     const file = receipt && (await attachment(receipt));
     const whole = file ? statements.map((one) => (one.result?.success ? { ...one, attachments: [file] } : one)) : statements;
     const answer = await store.send(whole, file ? receipt : null);
-    if (answer.taken) {
+    if (answer.accepted) {
       touched = true;
       confirmed(content, statements.map(({ id }) => id));
       tabs.tell({ completed: content.completed, passed: content.passed });
@@ -227,7 +227,7 @@ export async function connect({ notice, lesson = null }, launch) {
 }
 
 /** The answer, if it comes within some seconds; what is still under way stays in the queue. */
-const inTime = (/** @type {Promise<Answer>} */ answer) => Promise.race([answer, pause(6000).then(() => ({ taken: false, status: 0 }))]);
+const inTime = (/** @type {Promise<Answer>} */ answer) => Promise.race([answer, pause(6000).then(() => ({ accepted: false, status: 0 }))]);
 
 /**
  * The platform has statements of these ids.

@@ -12,7 +12,7 @@ import { Trouble } from './trouble.js';
 const VERSION = 1;
 /** How long the page around has to answer `ready` with a `start`, and a result with `taken`. */
 const START_MS = 1500;
-const TAKEN_MS = 5000;
+const ANSWER_MS = 5000;
 const MOST_LINES = 7200;
 
 /**
@@ -124,7 +124,7 @@ export async function connect({ notice, lesson = null }, host, local) {
       /** @type {Promise<Outcome>} */
       const answer = new Promise((done) => {
         waiting.set(id, done);
-        setTimeout(() => done({ accepted: false, said: texts.notConfirmed }), TAKEN_MS);
+        setTimeout(() => done({ accepted: false, said: texts.notConfirmed }), ANSWER_MS);
       });
       post('result', { id, of: at, result });
       const said = await answer;

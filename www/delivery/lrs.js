@@ -18,7 +18,7 @@ const PASSING = [408, 425, 429, 500, 502, 503, 504];
  * @property {{ sha2: string, contentType: string }[]} [attachments] descriptions of what is sent beside it
  *
  * What a store answers to statements; 0 where it could not be asked.
- * @typedef {{ taken: boolean, status: number }} Answer
+ * @typedef {{ accepted: boolean, status: number }} Answer
  *
  * Statements that go in one request, with the receipt that one of them names as its attachment.
  * @typedef {{ statements: Statement[], receipt: string | null, done: (answer: Answer) => void }} Batch
@@ -66,7 +66,7 @@ export function recordStore({ endpoint, authorization, notice }) {
       }
       if (queue[0] === batch) queue.shift();
       batch.done(answer);
-      if (troubled && answer.taken) {
+      if (troubled && answer.accepted) {
         troubled = false;
         retry.stop();
         notice([texts.takenAgain]);
@@ -83,15 +83,15 @@ export function recordStore({ endpoint, authorization, notice }) {
   async function post(batch) {
     try {
       const apart = batch.receipt === null ? null : multipart(batch.statements, batch.receipt);
-      let response = await ask('statements', apart ?? plain(batch.statements));
+      let response = await ask('statements', apart ?? asRequest(batch.statements));
       // A store that takes no attachments gets the receipt as text inside the statement.
-      if (batch.receipt && !taken(response) && ![401, 403, ...PASSING].includes(response.status)) {
+      if (batch.receipt && !isAccepted(response) && ![401, 403, ...PASSING].includes(response.status)) {
         batch.statements = inside(batch);
         batch.receipt = null;
-        response = await ask('statements', plain(batch.statements));
+        response = await ask('statements', asRequest(batch.statements));
       }
       if (PASSING.includes(response.status)) return 'later';
-      return { taken: taken(response), status: response.status };
+      return { accepted: isAccepted(response), status: response.status };
     } catch {
       return 'later';
     }
@@ -159,9 +159,9 @@ export function recordStore({ endpoint, authorization, notice }) {
       const whole = [...queue.flatMap((batch) => (batch.receipt ? inside(batch) : batch.statements)), ...more];
       const slim = [...waits.map(({ attachments: _, ...rest }) => rest), ...more.map(withoutReceipt)];
       const all = bytes(JSON.stringify(whole)) < LAST_WORDS_BYTES ? whole : slim;
-      for (const { done } of queue) done({ taken: false, status: 0 });
+      for (const { done } of queue) done({ accepted: false, status: 0 });
       queue = [];
-      const request = plain(all);
+      const request = asRequest(all);
       ask('statements', { ...request, keepalive: true }).catch(() => {});
       return bytes(request.body);
     },
@@ -171,9 +171,9 @@ export function recordStore({ endpoint, authorization, notice }) {
 const bytes = (/** @type {string} */ text) => new TextEncoder().encode(text).length;
 
 /** 409: a statement of that id is there already, from a try whose answer was lost. */
-const taken = (/** @type {Response} */ response) => response.ok || response.status === 409;
+const isAccepted = (/** @type {Response} */ response) => response.ok || response.status === 409;
 
-const plain = (/** @type {Statement[]} */ statements) => ({ method: 'POST', body: JSON.stringify(statements), headers: { 'Content-Type': 'application/json' } });
+const asRequest = (/** @type {Statement[]} */ statements) => ({ method: 'POST', body: JSON.stringify(statements), headers: { 'Content-Type': 'application/json' } });
 
 /** The receipt in the result of its statement, in place of the attachment. */
 const inside = (/** @type {Batch} */ { statements, receipt }) => statements.map((one) => (one.attachments ? withReceipt(one, receipt) : one));

@@ -161,7 +161,7 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
   function flush() {
     if (ended) return false;
     open ||= begin();
-    let taken = open;
+    let accepted = open;
     for (const [key, value] of open ? pending : []) {
       const error = host.set(key, value);
       if (error?.lasting) {
@@ -171,14 +171,14 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
           once(texts.refusedValue(key, error.why));
         }
       } else if (error) {
-        taken = false;
+        accepted = false;
         if (form.closed.includes(error.code)) open = false;
         break;
       }
     }
     lastCommit = performance.now();
-    taken &&= host.commit() === null;
-    if (taken) {
+    accepted &&= host.commit() === null;
+    if (accepted) {
       pending.clear();
       retry.stop();
       if (troubled) notice([texts.takenAgain]);
@@ -188,7 +188,7 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
       troubled = true;
       retry.again(flush);
     }
-    return taken;
+    return accepted;
   }
 
   /** Puts the attempt under way into the host's field. */
@@ -257,13 +257,13 @@ export function scormDelivery(form, api, { notice, lesson = null }) {
         steps += 1;
       }
       time();
-      let taken = flush();
+      let accepted = flush();
       for (const wait of TRIES_MS) {
-        if (taken) break;
+        if (accepted) break;
         await pause(wait);
-        taken = troubled ? flush() : true;
+        accepted = troubled ? flush() : true;
       }
-      if (!taken) return { accepted: false, said: texts.pending };
+      if (!accepted) return { accepted: false, said: texts.pending };
       if (better && values.some(([key]) => refused.has(key))) return { accepted: false, said: texts.resultRefused };
       if (better) {
         before = { status: passed ? 'passed' : 'failed', raw: rawOf(result.score) };

@@ -30,7 +30,7 @@ export function launchOf(query) {
   const [endpoint, auth, actor, registration, activityId] = ['endpoint', 'auth', 'actor', 'registration', 'activity_id'].map((name) => query.get(name));
   if (!endpoint || !auth) return null;
   if (!actor || !activityId) throw new Trouble(texts.launchIncomplete);
-  return { endpoint: new URL(endpoint, location.href).href, auth, actor: plainAgent(actorOf(actor)), registration, activityId };
+  return { endpoint: new URL(endpoint, location.href).href, auth, actor: singleAgent(actorOf(actor)), registration, activityId };
 }
 
 /**
@@ -38,12 +38,12 @@ export function launchOf(query) {
  * @param {LooseAgent} agent
  * @returns {Agent}
  */
-function plainAgent(agent) {
+function singleAgent(agent) {
   const first = (/** @type {any} */ value) => (Array.isArray(value) ? value[0] : value);
   /** @type {LooseAgent} */
-  const plain = { objectType: 'Agent', ...agent, name: first(agent.name), mbox: first(agent.mbox), account: first(agent.account) };
-  if (plain.account?.accountName) plain.account = { homePage: plain.account.accountServiceHomePage, name: plain.account.accountName };
-  return JSON.parse(JSON.stringify(plain));
+  const single = { objectType: 'Agent', ...agent, name: first(agent.name), mbox: first(agent.mbox), account: first(agent.account) };
+  if (single.account?.accountName) single.account = { homePage: single.account.accountServiceHomePage, name: single.account.accountName };
+  return JSON.parse(JSON.stringify(single));
 }
 
 /**
@@ -77,7 +77,7 @@ export async function connect({ notice, lesson = null }, launch) {
       result,
     });
 
-  store.send([say('initialized')]).then(({ taken, status }) => taken || notice([texts.refusedStatement(status)]));
+  store.send([say('initialized')]).then(({ accepted, status }) => accepted || notice([texts.refusedStatement(status)]));
   addEventListener('pagehide', end);
   addEventListener('pageshow', (event) => event.persisted && location.reload());
 
@@ -116,15 +116,15 @@ export async function connect({ notice, lesson = null }, launch) {
       const more = result.complete ? [say('completed', { completion: true, duration: spent })] : [];
       waiting = [...waiting, withReceipt(spoken, result.receipt), ...more];
       const file = await attachment(result.receipt);
-      const sent = ended ? Promise.resolve({ taken: false, status: 0 }) : store.send([file ? { ...spoken, attachments: [file] } : spoken, ...more], file ? result.receipt : null);
-      sent.then(({ taken }) => {
-        if (!taken) return;
+      const sent = ended ? Promise.resolve({ accepted: false, status: 0 }) : store.send([file ? { ...spoken, attachments: [file] } : spoken, ...more], file ? result.receipt : null);
+      sent.then(({ accepted }) => {
+        if (!accepted) return;
         waiting = waiting.filter(({ id }) => id !== spoken.id && !more.some((one) => one.id === id));
         if (state.content.lines === result.lines) state.content.lines = null;
         if (!ended) state.write();
       });
-      const answer = await Promise.race([sent, pause(6000).then(() => ({ taken: false, status: 0 }))]);
-      return answer.taken ? { accepted: true, said: null } : { accepted: false, said: answer.status ? texts.refusedStatement(answer.status) : texts.pending };
+      const answer = await Promise.race([sent, pause(6000).then(() => ({ accepted: false, status: 0 }))]);
+      return answer.accepted ? { accepted: true, said: null } : { accepted: false, said: answer.status ? texts.refusedStatement(answer.status) : texts.pending };
     },
     leave: end,
   };

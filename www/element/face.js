@@ -183,14 +183,14 @@ function checksPart(app, texts) {
   const total = scoreRow('total', words);
   const rows = new Map();
   const list = make('ul', { class: 'criteria' });
-  const plain = make('p', { class: 'quiet' });
+  const whyHidden = make('p', { class: 'quiet' });
   const check = make('button', { type: 'button', class: 'button strong', id: 'check' }, words.ask);
   const best = make('button', { type: 'button', class: 'button', id: 'best' });
   const note = make('p', { class: 'quiet', id: 'best-note' });
   check.addEventListener('click', () => app.check());
   best.addEventListener('click', () => app.toggleBest());
   const buttons = make('div', { class: 'row' }, check, best);
-  const element = make('div', { class: 'checks', part: 'checks', role: 'group', 'aria-labelledby': 'checks-heading' }, heading, total.element, list, plain, buttons, note);
+  const element = make('div', { class: 'checks', part: 'checks', role: 'group', 'aria-labelledby': 'checks-heading' }, heading, total.element, list, whyHidden, buttons, note);
   const open = (/** @type {ElementState} */ state, /** @type {Test} */ test) => state.checks === 'on' || (state.checks === 'ask' && test.revealed);
 
   return {
@@ -208,8 +208,8 @@ function checksPart(app, texts) {
       const visible = shown !== null;
       element.hidden = state.checks === 'off' || state.view === 'free';
       total.element.hidden = list.hidden = !visible;
-      plain.hidden = visible || !report;
-      say(plain, report && !view ? words.notHere : words.hidden);
+      whyHidden.hidden = visible || !report;
+      say(whyHidden, report && !view ? words.notHere : words.hidden);
       if (report && shown) {
         total.show(words.scoreLabel, words.score(shown.score), shown.score);
         showCriteria(list, rows, criteriaOf(report, shown), words);
@@ -221,7 +221,7 @@ function checksPart(app, texts) {
       say(best, state.ownView ? words.back : words.best);
       say(note, state.ownView ? [texts.showingBest, view && !view.reached ? words.notReached : ''].filter(Boolean).join(' ') : '');
       if (element.hidden || !report) return '';
-      return shown ? criteriaOf(report, shown).map(words.sentence).join(' ') : plain.textContent;
+      return shown ? criteriaOf(report, shown).map(words.sentence).join(' ') : whyHidden.textContent;
     },
   };
 }

@@ -191,7 +191,7 @@ export function needleFactsOf(report, seen, open) {
     hub: needle ? between(needle.hub_mm, needle.tip_mm) : null,
     tip: needle && pedicle ? between(needle.tip_mm, pedicle) : null,
     bone: Boolean(needle?.on_bone),
-    met: open ? (seen.met.at(-1) ?? null) : null,
+    contact: open ? (seen.met.at(-1) ?? null) : null,
   };
 }
 
@@ -225,12 +225,12 @@ export function sentencesOf(facts, words) {
  * @param {ReturnType<typeof needleFactsOf>} facts
  * @param {string[]} readings
  * @param {Words} words
- * @param {(contact: ContactReport) => string} met
+ * @param {(contact: ContactReport) => string} contactText
  */
-export function needleSentencesOf(facts, readings, words, met) {
+export function needleSentencesOf(facts, readings, words, contactText) {
   if (!facts) return [];
   const rows = [facts.placed && words.placed(facts.placed), facts.mark && words.mark(facts.mark), facts.tip && words.tip(facts.tip), facts.hub && words.hub(facts.hub), facts.bone && words.bone];
-  return [...rows, ...readings.map((line) => `${line}.`), facts.met && words.last(met(facts.met))].flatMap((sentence) => sentence || []);
+  return [...rows, ...readings.map((line) => `${line}.`), facts.contact && words.last(contactText(facts.contact))].flatMap((sentence) => sentence || []);
 }
 
 /**

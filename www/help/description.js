@@ -75,7 +75,7 @@ export function description(app, page) {
     const sentences = sentencesOf(facts, t).map(([, sentence]) => sentence);
     const open = !judged;
     const seen = naming ? null : attempt.seen();
-    const needle = needleSentencesOf(needleFactsOf(report, seen, open), open && seen?.needle ? readings(seen.needle, shown) : [], t, texts.remarks.met);
+    const needle = needleSentencesOf(needleFactsOf(report, seen, open), open && seen?.needle ? readings(seen.needle, shown) : [], t, texts.remarks.contact);
     return { facts, screen, picture: [where, ...sentences, ...(judged ? [t.judged] : [])], needle, of };
   }
 

@@ -58,17 +58,17 @@ export function explainTerms(wanted) {
     mark();
   });
 
-  /** @param {Text} node @param {Set<string>} met */
-  function markIn(node, met) {
-    const found = firstTerm(node.data, met);
+  /** @param {Text} node @param {Set<string>} explained */
+  function markIn(node, explained) {
+    const found = firstTerm(node.data, explained);
     if (!found) return;
-    met.add(found.term.name);
+    explained.add(found.term.name);
     const press = make('button', { type: 'button', class: 'term', 'aria-expanded': 'false' }, found.word);
     press.addEventListener('click', () => toggle(press, found.term));
     const rest = node.splitText(found.at);
     rest.data = rest.data.slice(found.word.length);
     rest.before(press);
-    markIn(rest, met);
+    markIn(rest, explained);
   }
 
   /** A mark that no longer holds becomes text again. @param {Element} press */
@@ -83,12 +83,12 @@ export function explainTerms(wanted) {
     watch.disconnect();
     const focused = document.activeElement;
     for (const press of document.querySelectorAll('.term')) if (press !== focused) unmark(press);
-    const met = new Set(known);
-    if (focused?.matches('.term')) for (const { name, words } of terms) if (words.includes(focused.textContent?.toLowerCase() ?? '')) met.add(name);
+    const explained = new Set(known);
+    if (focused?.matches('.term')) for (const { name, words } of terms) if (words.includes(focused.textContent?.toLowerCase() ?? '')) explained.add(name);
     if (wanted()) {
       for (const place of document.querySelectorAll(PLACES)) {
         if (!place.checkVisibility()) continue;
-        for (const node of [...place.childNodes]) if (node instanceof Text) markIn(node, met);
+        for (const node of [...place.childNodes]) if (node instanceof Text) markIn(node, explained);
       }
     }
     for (const id of ['steps', 'needle']) watch.observe(byId(id), { childList: true, subtree: true, characterData: true, attributes: true, attributeFilter: ['hidden', 'data-phase', 'data-open'] });

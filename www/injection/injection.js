@@ -80,11 +80,11 @@ export function injection(app, patient, record, act) {
    */
   function perform(action) {
     hand.send();
-    return plain(action);
+    return apply(action);
   }
 
   /** @param {Action} action */
-  function plain(action) {
+  function apply(action) {
     const before = attempt.report();
     const report = attempt.act(action);
     if (report) said(outcome(action, before, report));
@@ -97,7 +97,7 @@ export function injection(app, patient, record, act) {
    * @param {ProcedureReport} report
    */
   function outcome(action, before, report) {
-    const fresh = report.met.slice(before?.met.length ?? 0).map(texts.remarks.met);
+    const fresh = report.met.slice(before?.met.length ?? 0).map(texts.remarks.contact);
     const { needle } = report;
     const injected = report.injected.at(-1);
     switch (action.do) {
@@ -195,7 +195,7 @@ export function injection(app, patient, record, act) {
       asked = { view: '', at: '' };
       perform({ do: 'keep', view });
     },
-    roll: (/** @type {number} */ degrees) => plain({ do: 'roll', by: Math.round(degrees * 10) }),
+    roll: (/** @type {number} */ degrees) => apply({ do: 'roll', by: Math.round(degrees * 10) }),
     /** @param {number} mm */
     push(mm) {
       const by = Math.round(Math.abs(mm) * 10);
@@ -212,7 +212,7 @@ export function injection(app, patient, record, act) {
       press.gain ??= 573 / (1.4 * Math.max(20, attempt.report()?.needle?.outside_mm ?? 0));
       const { gain } = press;
       const [right, up] = wanted.map((mm) => Math.round(mm * gain));
-      press.done = (right !== 0 || up !== 0) && Boolean(plain({ do: 'angle', right, up }));
+      press.done = (right !== 0 || up !== 0) && Boolean(apply({ do: 'angle', right, up }));
       if (!press.done) return app.touch();
       const now = attempt.report()?.needle?.hub_mm ?? press.start;
       const [asked, got] = [Math.hypot(...wanted), Math.hypot(now[0] - press.start[0], now[1] - press.start[1])];

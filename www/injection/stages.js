@@ -157,8 +157,8 @@ export function stageList(holder, act) {
   parts.mark.body.prepend(approach.element);
   parts.place.body.append(make('div', { class: 'row' }, gauge.element, length.element), colour, make('div', { class: 'row' }, place, remove));
 
-  const met = make('ol', { class: 'met', id: 'met' });
-  parts.steer.body.append(make('h3', { class: 'met-heading' }, texts.needle.hand.met), met);
+  const contactList = make('ol', { class: 'met', id: 'met' });
+  parts.steer.body.append(make('h3', { class: 'met-heading' }, texts.needle.hand.met), contactList);
   for (const id of /** @type {const} */ (['place', 'steer'])) parts[id].body.append(make('p', { class: 'caution-line' }, t.list[id].caution));
   const contrast = contrastControl(parts.contrast.body, act);
 
@@ -233,10 +233,10 @@ export function stageList(holder, act) {
       approach.show(report.approach);
       say(place, report.needle ? t.placeAgain : t.place);
       remove.hidden = !report.needle;
-      const lines = report.met.length ? report.met.map(texts.remarks.met) : [texts.needle.hand.nothingMet];
-      if (met.dataset.now !== lines.join('|')) {
-        met.dataset.now = lines.join('|');
-        met.replaceChildren(...lines.map((line, i) => make('li', { class: report.met[i]?.harm ? 'harm' : '' }, line)));
+      const lines = report.met.length ? report.met.map(texts.remarks.contact) : [texts.needle.hand.nothingMet];
+      if (contactList.dataset.now !== lines.join('|')) {
+        contactList.dataset.now = lines.join('|');
+        contactList.replaceChildren(...lines.map((line, i) => make('li', { class: report.met[i]?.harm ? 'harm' : '' }, line)));
       }
       contrast.update(report);
       finish.hidden = report.finished;

@@ -59,8 +59,8 @@ export async function showList(holder, act) {
     return make('li', { 'data-done': done?.passed ? 'passed' : waits ? 'begun' : done ? 'tried' : 'new' }, make('span', { class: 'stage-mark', 'aria-hidden': 'true' }), row);
   });
   /** @type {(text: string, id: string) => HTMLButtonElement} */
-  const plain = (text, id) => make('button', { type: 'button', class: 'button', id }, text);
-  const [file, openButton] = [plain(t.open, 'lesson-file'), plain(t.progress.open, 'progress-open')];
+  const fileButton = (text, id) => make('button', { type: 'button', class: 'button', id }, text);
+  const [file, openButton] = [fileButton(t.open, 'lesson-file'), fileButton(t.progress.open, 'progress-open')];
   const saveButton = button(t.progress.save, () => save('downbeam-progress.json', exported()), { id: 'progress-save' });
   holder.replaceChildren(make('p', { class: 'quiet' }, all.length ? t.intro : t.none), make('ol', { class: 'lesson-list' }, ...rows), make('div', { class: 'row' }, file, saveButton, openButton),
     make('p', { class: 'teachers' }, `${t.teach.heading} `, make('a', { href: 'check.html' }, t.teach.check), ' ', make('a', { href: 'author.html' }, t.teach.author)));

@@ -57,7 +57,7 @@ export async function trackOf(room, given, { marks, exposures, share, gone }) {
   /** @type {(Pick<Score, 'steps' | 'gates'> | null)[]} */
   const scores = [];
   /** @type {ContactReport[]} */
-  let met = [];
+  let contacts = [];
   let since = performance.now();
   for (let k = 0; k <= lines.length && !gone(); k++) {
     const part = lines.slice(0, k);
@@ -65,7 +65,7 @@ export async function trackOf(room, given, { marks, exposures, share, gone }) {
     const tick = Number.parseInt(part.at(-1) ?? '0', 10);
     const before = moments.at(-1);
     const report = room.procedure(tick);
-    met = report.met;
+    contacts = report.met;
     const line = part.at(-1)?.replace(/^\d+ /, '') ?? '';
     // A report on the view takes longer than all else, and where nothing turned it is known.
     const arm = before && !TURNS.test(line) ? before.arm : armOf(room);
@@ -88,7 +88,7 @@ export async function trackOf(room, given, { marks, exposures, share, gone }) {
   return {
     lines, trace, moments,
     long_s: (moments.at(-1)?.at_s ?? 0) + 1,
-    lost: last ? lostMarks(/** @type {Pick<Score, 'steps' | 'gates'>[]} */ (scores), met, moments, exposures) : [],
+    lost: last ? lostMarks(/** @type {Pick<Score, 'steps' | 'gates'>[]} */ (scores), contacts, moments, exposures) : [],
     undone: last?.steps.filter((step) => step.score === null && (exposures || step.id !== 'radiation')) ?? [],
   };
 }
@@ -121,14 +121,14 @@ function lastChange(values) {
 /**
  * Where marks were lost, in the order of the moments.
  * @param {Pick<Score, 'steps' | 'gates'>[]} scores one a moment
- * @param {ContactReport[]} met
+ * @param {ContactReport[]} contacts
  * @param {Moment[]} moments
  * @param {boolean} exposures whether radiation counts
  * @returns {Lost[]}
  */
-export function lostMarks(scores, met, moments, exposures) {
+export function lostMarks(scores, contacts, moments, exposures) {
   const end = scores[scores.length - 1];
-  const harms = met.filter((contact) => contact.harm);
+  const harms = contacts.filter((contact) => contact.harm);
   /** @type {Lost[]} */
   const lost = harms.map((contact) => ({ moment: Math.max(0, moments.findIndex(({ tick, line }) => line !== '' && tick >= contact.tick)), contact }));
   end.steps.forEach((step, i) => {

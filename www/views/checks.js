@@ -21,9 +21,9 @@ export function checksPanel(app) {
   const total = scoreRow('total', texts.checks);
   const rows = new Map();
   const list = make('ul', { class: 'criteria' });
-  const plain = make('p', { class: 'quiet' });
+  const whyHidden = make('p', { class: 'quiet' });
   const count = make('p', { class: 'quiet', id: 'check-count' });
-  body.append(total.element, list, plain, count);
+  body.append(total.element, list, whyHidden, count);
   const selfTest = byId('self-test', HTMLInputElement);
   selfTest.addEventListener('change', () => app.change({ selfTest: selfTest.checked }));
   byId('check').addEventListener('click', () => app.check());
@@ -35,8 +35,8 @@ export function checksPanel(app) {
     const view = viewOf(report, state.view);
     const open = mayTell && (!state.selfTest || test.revealed) ? view : undefined;
     total.element.hidden = list.hidden = !open;
-    plain.hidden = Boolean(open);
-    say(plain, !report ? texts.checks.none : !view ? texts.checks.notHere : texts.checks.hidden);
+    whyHidden.hidden = Boolean(open);
+    say(whyHidden, !report ? texts.checks.none : !view ? texts.checks.notHere : texts.checks.hidden);
     count.hidden = !state.selfTest;
     say(count, texts.checks.count(test.used));
     if (report && open) {

@@ -13,7 +13,7 @@ import { view } from './view-page.js';
 const say = pageSayer('remark', english);
 
 const partOf = (/** @type {Label} */ label) => say('part', { side: label.side ?? 'none', part: view.picture.part(label.part), level: label.level });
-const met = (/** @type {{ level: Level | null, kind: ContactKind, mm: number }} */ m) => say(m.level ? 'metOf' : 'met', { kind: say(`kind-${m.kind}`), level: m.level, mm: whole(m.mm), sign: say(`sign-${m.kind}`) });
+const contactText = (/** @type {{ level: Level | null, kind: ContactKind, mm: number }} */ m) => say(m.level ? 'metOf' : 'met', { kind: say(`kind-${m.kind}`), level: m.level, mm: whole(m.mm), sign: say(`sign-${m.kind}`) });
 
 const missedOf = (/** @type {{ missed: Label[] }} */ r) => r.missed.map(partOf).join(', ');
 /** Values that are counted, or whole by nature; other numbers are said to a tenth. */
@@ -29,7 +29,7 @@ const OWN = {
   mark_outside: (r) => ({ off: say(`off-${r.along}-${r.across}`) }),
   mark_behind_bone: (r) => ({ level: r.level ?? 'none' }),
   ap_at: (r) => ({ hour: needle.hour(r.hour) }),
-  harm: (r) => ({ met: met(r), pushed: r.pushed_mm === null ? 'no' : 'yes', pushed_mm: one(r.pushed_mm ?? 0) }),
+  harm: (r) => ({ met: contactText(r), pushed: r.pushed_mm === null ? 'no' : 'yes', pushed_mm: one(r.pushed_mm ?? 0) }),
   parts_missed: (r) => ({ missed: missedOf(r) }),
   parts_left_missed: (r) => ({ missed: missedOf(r) }),
   hub_off: (r) => ({ of: say(`of-${r.off}`), to: say(`to-${r.to}`), n: Math.round(r.deg) }),
@@ -45,16 +45,16 @@ const OWN = {
  * @param {Remark} r
  */
 function remark(r) {
-  const plain = Object.entries(r).map(([name, value]) => [name, typeof value === 'number' && !COUNTS.includes(name) ? one(value) : value]);
+  const values = Object.entries(r).map(([name, value]) => [name, typeof value === 'number' && !COUNTS.includes(name) ? one(value) : value]);
   const own = /** @type {((r: Remark) => Record<string, string | number>) | undefined} */ (OWN[r.id]);
-  return say(r.id, { ...Object.fromEntries(plain), ...own?.(r) });
+  return say(r.id, { ...Object.fromEntries(values), ...own?.(r) });
 }
 
 /** The whole table: `one` remark, several as one text, what was met, what a pattern of contrast shows, the caution of a target. */
 export const remarks = {
   one: remark,
   all: (/** @type {Remark[]} */ list) => list.map(remark).join(' '),
-  met: (/** @type {ContactReport} */ contact) => `${met({ ...contact, mm: contact.depth_mm })}.`,
+  contact: (/** @type {ContactReport} */ contact) => `${contactText({ ...contact, mm: contact.depth_mm })}.`,
   pattern: (/** @type {string} */ name) => say(`pattern-${name}`),
   caution: (/** @type {string} */ name) => say(`caution-${name}`),
   gate: (/** @type {string} */ id) => say(`gate-${id}`),

@@ -62,7 +62,7 @@ function clock(tick) {
  * @returns {string}
  */
 function why(lost) {
-  if ('contact' in lost) return texts.remarks.met(lost.contact);
+  if ('contact' in lost) return texts.remarks.contact(lost.contact);
   if ('gate' in lost) return say('lostGate', { gate: texts.remarks.gate(lost.gate.id), why: texts.remarks.one(lost.gate.reason) });
   return say('lostStep', { step: texts.step(lost.step), marks: texts.needle.stage.marks(lost.step.score ?? 0), why: texts.remarks.all(lost.step.reasons) });
 }

@@ -25,7 +25,7 @@ pub(super) struct Exposures {
     /// By magnification, fluoroscopy before spot.
     modes: [Option<Radiograph>; 2 * MAGNIFICATIONS.len()],
     log: DoseLog,
-    taken: u64,
+    count: u64,
     last: Option<Technique>,
     picture: Option<LastPicture>,
     /// Settings of the run of fluoroscopy that is on.
@@ -97,9 +97,9 @@ impl TeachingRoom {
         if exposures.run != Some(settings) {
             exposures.release();
         }
-        exposures.taken += 1;
+        exposures.count += 1;
         let radiograph = exposures.modes[mode].get_or_insert_with(|| Radiograph::new(&arm));
-        let exposure = radiograph.expose(scene, &view, &look, &settings, pulses, exposures.taken);
+        let exposure = radiograph.expose(scene, &view, &look, &settings, pulses, exposures.count);
         put_grey(canvas, &mut self.pixels, radiograph.grey(), radiograph.size())?;
         exposures.last = Some(exposure.technique);
         exposures.picture = Some(LastPicture { mode, view, target: self.target });

@@ -101,11 +101,11 @@ impl TeachingRoom {
     #[wasm_bindgen(js_name = filmWindow)]
     pub fn film_window(&self, attenuation: &[f32], bone_dark: bool) -> Float32Array {
         let size = libm::sqrt(attenuation.len() as f64) as usize;
-        let Some((window, taken)) = window_of(attenuation, size, &self.look(bone_dark)) else {
+        let Some((window, removed)) = window_of(attenuation, size, &self.look(bone_dark)) else {
             return Float32Array::new_with_length(0);
         };
         let mut list = vec![window.offset, window.gain, window.base, window.sign];
-        list.extend(taken);
+        list.extend(removed);
         Float32Array::from(&list[..])
     }
 
