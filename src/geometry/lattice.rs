@@ -154,7 +154,8 @@ impl Lattice {
             let [x, y, z] = within(n);
             self.position([corner[0] + x, corner[1] + y, corner[2] + z])
         });
-        let (distance, cortex) = solid.sample_many(&points, active);
+        let (mut distance, mut cortex) = ([0.0; COUNT], [0.0; COUNT]);
+        solid.sample_many(&points, active, &mut distance, &mut cortex);
         for row in 0..BLOCK * BLOCK {
             let [_, y, z] = within(row * BLOCK);
             let to = self.index([corner[0], corner[1] + y, corner[2] + z]);

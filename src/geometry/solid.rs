@@ -132,6 +132,12 @@ pub const FAR_MM: f32 = 1.0e3;
 /// Radius of the edge where a carve meets the surface, mm.
 const CARVE_EDGE_MM: f32 = 1.0;
 
+/// What rounding can make of a distance, mm.
+const ROUNDING_MM: f32 = 1e-3;
+
+/// Most points that are sampled in one go.
+pub const AT_ONCE: usize = 64;
+
 /// Pieces further apart than this do not blend, mm.
 const WIDEST_BLEND_MM: f32 = 8.0;
 
@@ -245,33 +251,71 @@ impl Solid {
         Sample { distance, cortex, nearest }
     }
 
-    /// The field at `N` points at once, a piece after the other: signed distances and cortical thicknesses, mm. The same values
-    /// as [`Self::sample_active`] gives one by one.
-    pub fn sample_many<const N: usize>(&self, points: &[Vec3; N], active: &Active) -> ([f32; N], [f32; N]) {
-        let mut distance = [FAR_MM; N];
-        let mut cortex = [1.0_f32; N];
-        let (mut d, mut c, mut local) = ([0.0_f32; N], [0.0_f32; N], [Vec3::ZERO; N]);
-        for &i in &active.pieces {
-            let piece = &self.pieces[usize::from(i)];
-            piece.samples(points, &mut local, &mut d, &mut c);
-            for n in 0..N {
-                let (blended, weight) = smooth_min(distance[n], d[n], piece.blend_mm);
-                distance[n] = blended;
-                cortex[n] += (c[n] * piece.cortex_mm - cortex[n]) * weight;
+    /// The field at up to [`AT_ONCE`] points, a piece after the other: signed distances and cortical thicknesses, mm. The same values as
+    /// [`Self::sample_active`] gives one by one.
+    pub fn sample_many(&self, points: &[Vec3], active: &Active, distance: &mut [f32], cortex: &mut [f32]) {
+        cortex.fill(1.0);
+        self.melt_many(points, active, distance, |i, _, factor, weight| {
+            let nominal = self.pieces[usize::from(i)].cortex_mm;
+            for ((cortex, factor), weight) in cortex.iter_mut().zip(factor).zip(weight) {
+                *cortex += (factor * nominal - *cortex) * weight;
             }
+        });
+    }
+
+    /// Signed distances at up to [`AT_ONCE`] points, mm, and the index of the piece whose own surface is nearest to each, as
+    /// [`Self::sample_active`] has them.
+    pub fn nearest_many(&self, points: &[Vec3], active: &Active, distance: &mut [f32], nearest: &mut [u8]) {
+        let mut least = [FAR_MM; AT_ONCE];
+        nearest.fill(0);
+        self.melt_many(points, active, distance, |i, own, _, _| {
+            for ((nearest, least), &own) in nearest.iter_mut().zip(&mut least).zip(own) {
+                if own < *least {
+                    (*nearest, *least) = (i, own);
+                }
+            }
+        });
+    }
+
+    /// Signed distances, mm. `piece` gets each piece in the order in which they melt: its index, its own distances, the factors of its
+    /// cortex and its weights in the blend.
+    fn melt_many(
+        &self,
+        points: &[Vec3],
+        active: &Active,
+        distance: &mut [f32],
+        mut piece: impl FnMut(u8, &[f32], &[f32], &[f32]),
+    ) {
+        let mut local = [Vec3::ZERO; AT_ONCE];
+        let [mut own, mut factor, mut weight] = [[0.0_f32; AT_ONCE]; 3];
+        let n = points.len();
+        let (local, own, factor, weight) =
+            (&mut local[..n], &mut own[..n], &mut factor[..n], &mut weight[..n]);
+        distance.fill(FAR_MM);
+        for &i in &active.pieces {
+            let one = &self.pieces[usize::from(i)];
+            one.samples(points, local, own, factor);
+            for ((distance, own), weight) in distance.iter_mut().zip(&*own).zip(&mut *weight) {
+                (*distance, *weight) = smooth_min(*distance, *own, one.blend_mm);
+            }
+            piece(i, own, factor, weight);
         }
         for &i in &active.carves {
             let carve = &self.carves[usize::from(i)];
-            carve.piece.samples(points, &mut local, &mut d, &mut c);
-            for n in 0..N {
-                distance[n] = smooth_max(distance[n], carve.gap_mm - d[n], CARVE_EDGE_MM);
+            carve.piece.samples(points, local, own, factor);
+            for (distance, own) in distance.iter_mut().zip(&*own) {
+                *distance = smooth_max(*distance, carve.gap_mm - own, CARVE_EDGE_MM);
             }
         }
-        (distance, cortex)
     }
 
     /// The distance at a point, asking only what can matter within `reach_mm` of it; further out at least `reach_mm`. mm.
     pub fn distance_within(&self, p: Vec3, reach_mm: f32) -> f32 {
+        // No loft's field is less than the distance to its ball; one that is out of its blend's reach leaves the distance as it is.
+        let apart = |piece: &Piece| match piece.shape {
+            Shape::Loft(_) => piece.ball.0.distance(p) - piece.ball.1 - ROUNDING_MM,
+            _ => -FAR_MM,
+        };
         let near = |piece: &Piece, gap_mm: f32| {
             let (centre, radius) = piece.ball;
             let far = radius + reach_mm + gap_mm + WIDEST_BLEND_MM;
@@ -279,10 +323,14 @@ impl Solid {
         };
         let mut distance = FAR_MM;
         for piece in self.pieces.iter().filter(|piece| near(piece, 0.0)) {
-            distance = smooth_min(distance, piece.sample(p).0, piece.blend_mm).0;
+            if apart(piece) < distance + piece.blend_mm {
+                distance = smooth_min(distance, piece.sample(p).0, piece.blend_mm).0;
+            }
         }
         for carve in self.carves.iter().filter(|carve| near(&carve.piece, carve.gap_mm)) {
-            distance = smooth_max(distance, carve.gap_mm - carve.piece.sample(p).0, CARVE_EDGE_MM);
+            if carve.gap_mm - apart(&carve.piece) > distance - CARVE_EDGE_MM {
+                distance = smooth_max(distance, carve.gap_mm - carve.piece.sample(p).0, CARVE_EDGE_MM);
+            }
         }
         distance
     }

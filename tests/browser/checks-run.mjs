@@ -6,6 +6,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
+/** How long the last words of a process may take. */
+const LAST_WORDS_MS = 2000;
 const folder = fileURLToPath(new URL('.', import.meta.url));
 
 // What `downbeam pack` makes is made once for all processes (`packages.mjs`), and goes with this one.
@@ -22,7 +24,10 @@ export function run(args, { most_ms, env = {} }) {
     return texts;
   });
   const late = setTimeout(() => child.kill(), most_ms);
-  return new Promise((done) => child.on('exit', (code, signal) => {
+  // A browser that outlives the process may hold its pipes open: what it says later belongs to no check.
+  child.on('exit', () => setTimeout(() => [child.stdout, child.stderr].forEach((stream) => stream.destroy()), LAST_WORDS_MS));
+  // Closed, not only ended: then all that it printed has arrived.
+  return new Promise((done) => child.on('close', (code, signal) => {
     clearTimeout(late);
     done({ code, said: [...said, ...complained].join(''), ended: signal !== null });
   }));

@@ -243,4 +243,5 @@ bench-rows-radiograph = Röntgenbild
 bench-rows-outlines = Umrisse, gezeichnet
 bench-rows-report = Bericht
 bench-rows-frame = ganzes Bild
+bench-rows-still = Bild in Ruhe, 1024 Pixel
 bench-rows-patient = neue Person

@@ -252,4 +252,5 @@ bench-rows-radiograph = radiograph
 bench-rows-outlines = outlines, drawn
 bench-rows-report = report
 bench-rows-frame = whole frame
+bench-rows-still = film at rest, 1024 pixels
 bench-rows-patient = new patient

@@ -249,4 +249,5 @@ bench-rows-radiograph = radiografía
 bench-rows-outlines = contornos, dibujados
 bench-rows-report = informe
 bench-rows-frame = imagen entera
+bench-rows-still = imagen en reposo, 1024 píxeles
 bench-rows-patient = paciente nuevo

@@ -7,6 +7,9 @@ import { loadEngine } from '../engine/room.js';
 import { texts } from '../words/texts.js';
 
 const WARM_UP = 12;
+/** A film at rest is drawn after so many frames. */
+const REST_EVERY = 8;
+const STILL_PIXELS = 1024;
 const asked = Number(new URLSearchParams(location.search).get('frames'));
 const FRAMES = Number.isInteger(asked) && asked >= 10 && asked <= 5000 ? asked : 240;
 
@@ -42,7 +45,7 @@ async function run() {
   const pen = penOf(byId('overlay', HTMLCanvasElement));
   const style = outlineStyle({ boneDark: true }, pen.canvas.width);
   /** @type {Record<Exclude<RowName, 'patient'>, number[]>} */
-  const times = { radiograph: [], outlines: [], report: [], frame: [] };
+  const times = { radiograph: [], outlines: [], report: [], frame: [], still: [] };
   for (let i = -WARM_UP; i < FRAMES; i++) {
     const turn = (2 * Math.PI * i) / FRAMES;
     room.setOrientation(45 * Math.sin(turn), 20 * Math.cos(turn));
@@ -53,7 +56,15 @@ async function run() {
     });
     const report = timed(() => room.report());
     const times_ms = { radiograph, outlines, report, frame: radiograph + outlines + report };
-    if (i >= 0) for (const key of keysOf(times)) times[key].push(times_ms[key]);
+    if (i >= 0) for (const key of keysOf(times_ms)) times[key].push(times_ms[key]);
+    if (i % REST_EVERY === 0) {
+      const still = timed(() => {
+        room.beginStill(STILL_PIXELS);
+        while (!room.stepStill());
+        room.showStill(film, true);
+      });
+      if (i >= 0) times.still.push(still);
+    }
     if (i % 4 === 0) await pause();
   }
   const lists = { ...times, patient: patients };

@@ -15,7 +15,7 @@
 //! Limits: the axis must not turn back on its chord; a section that leans by more than about 60 degrees against its own part of the
 //! axis should be another loft.
 
-use glam::{DVec3, Vec3};
+use glam::{DVec3, Vec3, Vec4};
 
 /// One section of a loft.
 #[derive(Clone, Copy, Debug)]
@@ -56,7 +56,24 @@ pub struct Loft {
     interior: usize,
     /// For each spline: value and slope at 0, t³, then one coefficient a knot.
     splines: [[f32; MOST_SECTIONS + 1]; SPLINES],
+    /// The same, four side by side: the first four, then the others.
+    fours: [[Vec4; MOST_SECTIONS + 1]; 2],
     ball: (Vec3, f32),
+}
+
+/// The splines at one place along the chord: values in mm, slopes a mm.
+struct Here {
+    cu: f32,
+    cv: f32,
+    half_wide: f32,
+    half_thin: f32,
+    cu_slope: f32,
+    cv_slope: f32,
+    wide_slope: f32,
+    thin_slope: f32,
+    wu: f32,
+    wv: f32,
+    q: f32,
 }
 
 impl Loft {
@@ -117,6 +134,8 @@ impl Loft {
             knots,
             interior: count - 2,
             splines,
+            fours: [[0, 1, 2, 3], [4, 5, 6, 6]]
+                .map(|four| std::array::from_fn(|j| Vec4::from_array(four.map(|i| splines[i][j])))),
             // Between sections the spline may swing out a little.
             ball: (middle.as_vec3(), (reach + cap_mm[0].max(cap_mm[1]) + 0.5) as f32),
         }
@@ -135,13 +154,25 @@ impl Loft {
 
     /// First-order distance, mm.
     pub fn distance(&self, p: Vec3) -> f32 {
-        match self.interior {
-            0..=2 => self.at::<2>(p),
-            3 => self.at::<3>(p),
-            4 => self.at::<4>(p),
-            5 => self.at::<5>(p),
-            _ => self.at::<6>(p),
+        let (t, beyond) = self.along(p);
+        let tt = t * t;
+        // Four splines side by side.
+        let [first, second] = self.fours.map(|c| (c[0] + (c[1] + c[2] * tt) * t, c[1] + c[2] * (3.0 * tt)));
+        let ((mut value, mut slope), (mut turn, _)) = (first, second);
+        for j in 0..self.interior {
+            let past = (t - self.knots[j]).max(0.0);
+            value += self.fours[0][3 + j] * (past * past * past);
+            slope += self.fours[0][3 + j] * (3.0 * past * past);
+            turn += self.fours[1][3 + j] * (past * past * past);
         }
+        let [cu, cv, half_wide, half_thin] = value.to_array();
+        let [cu_slope, cv_slope, wide_slope, thin_slope] = (slope * self.per_length).to_array();
+        let [wu, wv, q, _] = turn.to_array();
+        self.to_wall(
+            p,
+            beyond,
+            &Here { cu, cv, half_wide, half_thin, cu_slope, cv_slope, wide_slope, thin_slope, wu, wv, q },
+        )
     }
 
     /// [`Self::distance`] of many points.
@@ -155,12 +186,18 @@ impl Loft {
         }
     }
 
+    /// Share of the chord at a point, and how far the point is beyond the ends, mm.
+    #[inline(always)]
+    fn along(&self, p: Vec3) -> (f32, f32) {
+        let along = (p - self.origin).dot(self.axis);
+        let t = (along * self.per_length).clamp(self.span[0], self.span[1]);
+        (t, along - t * self.length)
+    }
+
+    /// [`Self::distance`], one spline after the other: for many points, of which several go side by side.
     #[inline(always)]
     fn at<const KNOTS: usize>(&self, p: Vec3) -> f32 {
-        let r = p - self.origin;
-        let along = r.dot(self.axis);
-        let t = (along * self.per_length).clamp(self.span[0], self.span[1]);
-        let beyond = along - t * self.length;
+        let (t, beyond) = self.along(p);
         let mut cubes = [0.0_f32; KNOTS];
         let mut squares = [0.0_f32; KNOTS];
         for j in 0..KNOTS {
@@ -178,16 +215,28 @@ impl Loft {
             }
             (value, slope * self.per_length)
         };
-        // Beyond the ends the axis goes on straight, and the section stays as it is.
         let (cu, cu_slope) = spline(&self.splines[0]);
         let (cv, cv_slope) = spline(&self.splines[1]);
-        let (cu, cv) = (cu + cu_slope * beyond, cv + cv_slope * beyond);
         let (half_wide, wide_slope) = spline(&self.splines[2]);
         let (half_thin, thin_slope) = spline(&self.splines[3]);
         let (wu, _) = spline(&self.splines[4]);
         let (wv, _) = spline(&self.splines[5]);
         let (q, _) = spline(&self.splines[6]);
-        let (half_wide, half_thin) = (half_wide.max(0.3), half_thin.max(0.3));
+        self.to_wall(
+            p,
+            beyond,
+            &Here { cu, cv, half_wide, half_thin, cu_slope, cv_slope, wide_slope, thin_slope, wu, wv, q },
+        )
+    }
+
+    /// The distance to the wall of the section that a point stands beside.
+    #[inline(always)]
+    fn to_wall(&self, p: Vec3, beyond: f32, here: &Here) -> f32 {
+        let r = p - self.origin;
+        let Here { cu_slope, cv_slope, wide_slope, thin_slope, wu, wv, q, .. } = *here;
+        // Beyond the ends the axis goes on straight, and the section stays as it is.
+        let (cu, cv) = (here.cu + cu_slope * beyond, here.cv + cv_slope * beyond);
+        let (half_wide, half_thin) = (here.half_wide.max(0.3), here.half_thin.max(0.3));
         let unit = 1.0 / (wu * wu + wv * wv + 1e-12).sqrt();
         let (c, s) = (wu * unit, wv * unit);
         let (du, dv) = (r.dot(self.u) - cu, r.dot(self.v) - cv);
@@ -384,6 +433,21 @@ mod tests {
             assert!((0.5..1.35).contains(&(d / way)), "{p}: {d} for {way}");
         }
         assert!(tried > 100);
+    }
+
+    #[test]
+    fn one_point_and_many_have_the_same_bits() {
+        let loft = bent();
+        let points: Vec<Vec3> = (0..27_000)
+            .map(|i| {
+                Vec3::new((i % 30) as f32 * 1.1 - 6.0, (i / 30 % 30) as f32 - 15.0, (i / 900) as f32 - 12.0)
+            })
+            .collect();
+        let mut many = vec![0.0; points.len()];
+        loft.distances(&points, &mut many);
+        for (&p, d) in points.iter().zip(many) {
+            assert_eq!(loft.distance(p).to_bits(), d.to_bits(), "{p}");
+        }
     }
 
     #[test]

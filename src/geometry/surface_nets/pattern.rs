@@ -18,9 +18,13 @@ pub(super) const EDGE_CORNERS: [[usize; 2]; 12] =
 const FACES: [[usize; 4]; 6] =
     [[0, 2, 6, 4], [1, 3, 7, 5], [0, 1, 5, 4], [2, 3, 7, 6], [0, 1, 3, 2], [4, 5, 7, 6]];
 
-pub(super) fn edge_between(a: usize, b: usize) -> usize {
+fn edge_between(a: usize, b: usize) -> usize {
     (0..12).find(|&e| EDGE_CORNERS[e] == [a.min(b), a.max(b)]).unwrap_or_default()
 }
+
+/// The number that a lattice edge along an axis has in each of the four cells around it: `[axis][du][dv]`, where the cell lies `du` and `dv`
+/// below the edge along the next axis but one and two.
+pub(super) const EDGE_AROUND: [[[usize; 2]; 2]; 3] = [[[0, 2], [1, 3]], [[4, 5], [6, 7]], [[8, 10], [9, 11]]];
 
 /// For each of the 256 sign patterns: the sheet of each crossed edge, how many sheets, and the sheets of the two links of
 /// each ambiguous face.
@@ -70,4 +74,20 @@ fn pattern(signs: usize) -> Pattern {
         _ => None,
     });
     Pattern { sheet, sheets: names.len() as u8, ambiguous }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_edge_has_the_number_of_its_two_corners_in_each_cell_around_it() {
+        for (axis, around) in EDGE_AROUND.iter().enumerate() {
+            let (u, v) = ((axis + 1) % 3, (axis + 2) % 3);
+            for (du, dv) in [(0, 0), (1, 0), (1, 1), (0, 1)] {
+                let low = du << u | dv << v;
+                assert_eq!(around[du][dv], edge_between(low, low | 1 << axis), "axis {axis}, {du} {dv}");
+            }
+        }
+    }
 }
