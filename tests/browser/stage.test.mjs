@@ -38,6 +38,18 @@ const seen = (page, selectors) =>
     return { hidden, area: (film.width * film.height) / (innerWidth * innerHeight), across: film.width / innerWidth, both: (tilt.right - film.left) / innerWidth, cautionSeen };
   }, selectors);
 
+/** Sentences of the step in hand of which a line runs under its strong button. */
+const underButton = (page) =>
+  page.evaluate(() => {
+    const buttons = [...document.querySelectorAll('.stage-body .button.strong')].filter((button) => button.checkVisibility()).map((button) => button.getBoundingClientRect());
+    const sentences = [...document.querySelectorAll('.stage-title, .stage-act, .view-now, #needle-hint')].filter((one) => one.checkVisibility() && getComputedStyle(one).clipPath === 'none');
+    return sentences.filter((sentence) => {
+      const words = document.createRange();
+      words.selectNodeContents(sentence);
+      return [...words.getClientRects()].some((line) => buttons.some((box) => line.bottom > box.top + 2 && line.top < box.bottom - 2 && line.right > box.left && line.left < box.right));
+    }).map((sentence) => sentence.textContent);
+  });
+
 /** At every size: the film rules, and nothing that is needed now is out of sight. */
 async function rules(page, what, needed) {
   for (const size of SIZES) {
@@ -48,6 +60,7 @@ async function rules(page, what, needed) {
     const where = `${what} at ${size.width} × ${size.height}`;
     assert.deepEqual(now.hidden, [], `${where}: out of sight`);
     assert.ok(now.cautionSeen, `${where}: the caution`);
+    assert.deepEqual(await underButton(page), [], `${where}: under the strong button`);
     if (size.area) assert.ok(now.area >= size.area, `${where}: the film has ${(100 * now.area).toFixed(1)} % of the window`);
     if (size.across) assert.ok(now.across >= size.across, `${where}: the film has ${(100 * now.across).toFixed(1)} % of the width`);
     if (size.whole) assert.ok(now.both >= 0.99 && now.across >= 0.85, `${where}: film and tilt have ${(100 * now.both).toFixed(1)} % of the width`);
@@ -97,6 +110,26 @@ test('views: the film rules, and question, answer and button are in sight in eve
   assert.deepEqual(errors, []);
   await close();
 });
+
+for (const locale of ['de', 'es']) {
+  for (const told of ['', 'self-test=on&']) {
+    test(`injection in ${locale}, ${told || 'told'}: long sentences leave the button free`, async () => {
+      const { page, errors, close } = await open(site, { hash: `#${told}injection=on&patient=average&level=L4&side=left`, options: { locale } });
+      const title = '[data-open] .stage-title';
+      await rules(page, 'true AP', [title, '#keep-true_ap']);
+      await turnTo(page, { oblique: 0, tilt: -2.1 });
+      await use(page, 'keep-true_ap');
+      await rules(page, 'oblique', [title, '#keep-oblique']);
+      await turnTo(page, { oblique: 23.8, tilt: -2 });
+      await use(page, 'keep-oblique');
+      await rules(page, 'mark', [title, '#mark']);
+      await mark(page, [-15.4, -5.6]);
+      await rules(page, 'place', [title, '#place']);
+      assert.deepEqual(errors, []);
+      await close();
+    });
+  }
+}
 
 test('injection: the film rules, and what is to be done is in sight in each of its nine steps', async () => {
   const { page, errors, close } = await open(site, { hash: '#injection=on&patient=average&level=L4&side=left' });
