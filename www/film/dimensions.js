@@ -22,6 +22,8 @@ const INK = '#ffc163';
 const SHADE = 'rgba(6,9,12,.85)';
 /** Half a tick, an arrow's length, the label's letters, CSS px. */
 const [TICK_PX, ARROW_PX, LABEL_PX] = [14, 44, 13];
+/** The lower right corner that a button covers: how wide, and how high with half a label on it (`style/through.css`). */
+const CORNER_PX = [56, 112];
 /** So much room stays free about the needle's tip, CSS px. A choice, no source. */
 const FREE_PX = 22;
 
@@ -182,9 +184,12 @@ export function drawDimension(pen, at, scale, { from, to, way, label, tip }) {
   pen.font = `600 ${px(LABEL_PX)}px system-ui, sans-serif`;
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
-  const half = Math.min(size / 2 - px(4), pen.measureText(label).width / 2 + px(7));
   const clearOfTip = (/** @type {number} */ y) => (free && Math.abs(y - free[1]) < px(FREE_PX + 10) ? free[1] + px(FREE_PX + 14) : y);
-  const [x, y] = [inside((a[0] + b[0]) / 2, half), inside(clearOfTip(below + px(8)), px(58))];
+  const y = inside(clearOfTip(below + px(8)), px(62));
+  // So low it ends beside the corner where the button for the way through the beam stands.
+  const right = size - (y > size - px(CORNER_PX[1]) ? px(CORNER_PX[0]) : px(4));
+  const half = Math.min((right - px(4)) / 2, pen.measureText(label).width / 2 + px(7));
+  const x = Math.min(right - half, Math.max(px(4) + half, (a[0] + b[0]) / 2));
   pen.fillStyle = SHADE;
   pen.beginPath();
   pen.roundRect(x - half, y - px(11), 2 * half, px(22), px(5));

@@ -17,7 +17,7 @@ import { acting, arrowsTurn, listen, NEEDLE_KEYS, PAGE_KEYS, VIEW_KEYS } from '.
 import { missedLanguage } from '../words/language.js';
 import { leadsToLesson, lessonsOnDemand } from '../lesson/on-demand.js';
 import { byId, say } from '../base/dom.js';
-import { fillPage, measureScrollbar } from './skeleton.js';
+import { fillPage, measureCaution, measureScrollbar } from './skeleton.js';
 import { picture, pictureWords, shownIn } from '../film/picture.js';
 import { exposureRecord } from '../exposure/record.js';
 import { viewReview } from '../views/review.js';
@@ -101,6 +101,7 @@ const pageKeys = { table: (/** @type {string} */ way) => moveTable?.(way), keys:
 document.documentElement.dataset.later = 'coming';
 fillPage();
 measureScrollbar();
+measureCaution();
 // On a first visit to the page itself one line says what to do; whoever brought the learner to a lesson has said so.
 byId('welcome').hidden = setting('welcome', ['new', 'seen']) === 'seen' || isDelivered() || leadsToLesson(location.hash);
 const film = filmState(() => patient.start());

@@ -14,3 +14,10 @@ export function measureScrollbar() {
   const root = document.documentElement;
   new ResizeObserver(() => root.style.setProperty('--bar', `${innerWidth - root.clientWidth}px`)).observe(root);
 }
+
+/** Keeps the height of the caution at the foot of the window as `--caution`: in some languages it takes a line more, and what stands over it has to know. */
+export function measureCaution() {
+  const caution = document.querySelector('.caution');
+  if (!(caution instanceof HTMLElement)) return;
+  new ResizeObserver(() => document.documentElement.style.setProperty('--caution', `${caution.offsetHeight}px`)).observe(caution);
+}
