@@ -15,7 +15,7 @@
 //! Limits: the axis must not turn back on its chord; a section that leans by more than about 60 degrees against its own part of the
 //! axis should be another loft.
 
-use glam::{DVec3, Vec3, Vec4};
+use glam::{DVec3, Vec3};
 
 /// One section of a loft.
 #[derive(Clone, Copy, Debug)]
@@ -56,33 +56,9 @@ pub struct Loft {
     interior: usize,
     /// For each spline: value and slope at 0, t³, then one coefficient a knot.
     splines: [[f32; MOST_SECTIONS + 1]; SPLINES],
-    /// The same, four side by side: the first four, then the others.
-    fours: [[Vec4; MOST_SECTIONS + 1]; 2],
+    /// The same, each coefficient of all of them together, with the last one twice.
+    terms: [[f32; SPLINES + 1]; MOST_SECTIONS + 1],
     ball: (Vec3, f32),
-}
-
-/// Points whose splines are summed in one go.
-const AT_ONCE: usize = 64;
-
-/// The splines beside each of a few points.
-struct Splines {
-    /// Share of the chord.
-    t: [f32; AT_ONCE],
-    /// How far beyond the ends, mm.
-    beyond: [f32; AT_ONCE],
-    /// Powers of the way past a knot.
-    squares: [f32; AT_ONCE],
-    cubes: [f32; AT_ONCE],
-    values: [[f32; AT_ONCE]; SPLINES],
-    /// Of the first four, a mm.
-    slopes: [[f32; AT_ONCE]; 4],
-}
-
-impl Default for Splines {
-    fn default() -> Self {
-        let none = [0.0; AT_ONCE];
-        Self { t: none, beyond: none, squares: none, cubes: none, values: [none; SPLINES], slopes: [none; 4] }
-    }
 }
 
 /// The splines at one place along the chord: values in mm, slopes a mm.
@@ -158,8 +134,7 @@ impl Loft {
             knots,
             interior: count - 2,
             splines,
-            fours: [[0, 1, 2, 3], [4, 5, 6, 6]]
-                .map(|four| std::array::from_fn(|j| Vec4::from_array(four.map(|i| splines[i][j])))),
+            terms: std::array::from_fn(|j| std::array::from_fn(|i| splines[i.min(SPLINES - 1)][j])),
             // Between sections the spline may swing out a little.
             ball: (middle.as_vec3(), (reach + cap_mm[0].max(cap_mm[1]) + 0.5) as f32),
         }
@@ -179,19 +154,22 @@ impl Loft {
     /// First-order distance, mm.
     pub fn distance(&self, p: Vec3) -> f32 {
         let (t, beyond) = self.along(p);
-        let tt = t * t;
-        // Four splines side by side.
-        let [first, second] = self.fours.map(|c| (c[0] + (c[1] + c[2] * tt) * t, c[1] + c[2] * (3.0 * tt)));
-        let ((mut value, mut slope), (mut turn, _)) = (first, second);
-        for j in 0..self.interior {
-            let past = (t - self.knots[j]).max(0.0);
-            value += self.fours[0][3 + j] * (past * past * past);
-            slope += self.fours[0][3 + j] * (3.0 * past * past);
-            turn += self.fours[1][3 + j] * (past * past * past);
+        let (first, tt) = (&self.terms, t * t);
+        let mut values: [f32; 8] =
+            std::array::from_fn(|i| first[0][i] + t * (first[1][i] + tt * first[2][i]));
+        let mut slopes: [f32; 4] = std::array::from_fn(|i| first[1][i] + 3.0 * tt * first[2][i]);
+        for (term, &knot) in self.terms[3..].iter().zip(&self.knots[..self.interior]) {
+            let past = (t - knot).max(0.0);
+            let (square, cube) = (3.0 * past * past, past * past * past);
+            for (value, c) in values.iter_mut().zip(term) {
+                *value += c * cube;
+            }
+            for (slope, c) in slopes.iter_mut().zip(term) {
+                *slope += c * square;
+            }
         }
-        let [cu, cv, half_wide, half_thin] = value.to_array();
-        let [cu_slope, cv_slope, wide_slope, thin_slope] = (slope * self.per_length).to_array();
-        let [wu, wv, q, _] = turn.to_array();
+        let [cu, cv, half_wide, half_thin, wu, wv, q, _] = values;
+        let [cu_slope, cv_slope, wide_slope, thin_slope] = slopes.map(|slope| slope * self.per_length);
         self.to_wall(
             p,
             beyond,
@@ -201,70 +179,12 @@ impl Loft {
 
     /// [`Self::distance`] of many points.
     pub fn distances(&self, points: &[Vec3], out: &mut [f32]) {
-        let mut splines = Splines::default();
-        for (points, out) in points.chunks(AT_ONCE).zip(out.chunks_mut(AT_ONCE)) {
-            self.splines_at(points, &mut splines);
-            let Splines { beyond, values, slopes, .. } = &splines;
-            let [cu, cv, half_wide, half_thin, wu, wv, q] = values;
-            let [cu_slope, cv_slope, wide_slope, thin_slope] = slopes;
-            for (n, (&p, out)) in points.iter().zip(out).enumerate() {
-                let here = Here {
-                    cu: cu[n],
-                    cv: cv[n],
-                    half_wide: half_wide[n],
-                    half_thin: half_thin[n],
-                    cu_slope: cu_slope[n],
-                    cv_slope: cv_slope[n],
-                    wide_slope: wide_slope[n],
-                    thin_slope: thin_slope[n],
-                    wu: wu[n],
-                    wv: wv[n],
-                    q: q[n],
-                };
-                *out = self.to_wall(p, beyond[n], &here);
-            }
-        }
-    }
-
-    /// Fills `to` for up to [`AT_ONCE`] points, a term of the splines after the other: short loops over all points, which go several side by
-    /// side.
-    fn splines_at(&self, points: &[Vec3], to: &mut Splines) {
-        let n = points.len();
-        let (t, beyond) = (&mut to.t[..n], &mut to.beyond[..n]);
-        let (squares, cubes) = (&mut to.squares[..n], &mut to.cubes[..n]);
-        for ((&p, t), beyond) in points.iter().zip(&mut *t).zip(beyond) {
-            (*t, *beyond) = self.along(p);
-        }
-        for (c, values) in self.splines.iter().zip(&mut to.values) {
-            for (value, &t) in values.iter_mut().zip(&*t) {
-                *value = c[0] + t * (c[1] + t * t * c[2]);
-            }
-        }
-        for (c, slopes) in self.splines.iter().zip(&mut to.slopes) {
-            for (slope, &t) in slopes.iter_mut().zip(&*t) {
-                *slope = c[1] + 3.0 * (t * t) * c[2];
-            }
-        }
-        for (j, &knot) in self.knots[..self.interior].iter().enumerate() {
-            for ((&t, square), cube) in t.iter().zip(&mut *squares).zip(&mut *cubes) {
-                let past = (t - knot).max(0.0);
-                (*square, *cube) = (3.0 * past * past, past * past * past);
-            }
-            for (c, values) in self.splines.iter().zip(&mut to.values) {
-                for (value, cube) in values.iter_mut().zip(&*cubes) {
-                    *value += c[3 + j] * cube;
-                }
-            }
-            for (c, slopes) in self.splines.iter().zip(&mut to.slopes) {
-                for (slope, square) in slopes.iter_mut().zip(&*squares) {
-                    *slope += c[3 + j] * square;
-                }
-            }
-        }
-        for slopes in &mut to.slopes {
-            for slope in &mut slopes[..n] {
-                *slope *= self.per_length;
-            }
+        match self.interior {
+            0..=2 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<2>(p)),
+            3 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<3>(p)),
+            4 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<4>(p)),
+            5 => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<5>(p)),
+            _ => points.iter().zip(out).for_each(|(&p, d)| *d = self.at::<6>(p)),
         }
     }
 
@@ -274,6 +194,41 @@ impl Loft {
         let along = (p - self.origin).dot(self.axis);
         let t = (along * self.per_length).clamp(self.span[0], self.span[1]);
         (t, along - t * self.length)
+    }
+
+    /// [`Self::distance`], one spline after the other: for many points, of which several go side by side.
+    #[inline(always)]
+    fn at<const KNOTS: usize>(&self, p: Vec3) -> f32 {
+        let (t, beyond) = self.along(p);
+        let mut cubes = [0.0_f32; KNOTS];
+        let mut squares = [0.0_f32; KNOTS];
+        for j in 0..KNOTS {
+            let past = (t - self.knots[j]).max(0.0);
+            squares[j] = 3.0 * past * past;
+            cubes[j] = past * past * past;
+        }
+        let tt = t * t;
+        let spline = |c: &[f32; MOST_SECTIONS + 1]| {
+            let mut value = c[0] + t * (c[1] + tt * c[2]);
+            let mut slope = c[1] + 3.0 * tt * c[2];
+            for j in 0..KNOTS {
+                value += c[3 + j] * cubes[j];
+                slope += c[3 + j] * squares[j];
+            }
+            (value, slope * self.per_length)
+        };
+        let (cu, cu_slope) = spline(&self.splines[0]);
+        let (cv, cv_slope) = spline(&self.splines[1]);
+        let (half_wide, wide_slope) = spline(&self.splines[2]);
+        let (half_thin, thin_slope) = spline(&self.splines[3]);
+        let (wu, _) = spline(&self.splines[4]);
+        let (wv, _) = spline(&self.splines[5]);
+        let (q, _) = spline(&self.splines[6]);
+        self.to_wall(
+            p,
+            beyond,
+            &Here { cu, cv, half_wide, half_thin, cu_slope, cv_slope, wide_slope, thin_slope, wu, wv, q },
+        )
     }
 
     /// The distance to the wall of the section that a point stands beside.
