@@ -227,15 +227,19 @@ export async function failed(page) {
 /** The live film is as sharp as it becomes at rest; any other picture is so at once. */
 export const filmRests = (page) => page.waitForFunction(() => document.documentElement.dataset.film !== 'moving', null, { timeout: 30_000 });
 
-/** A hash of the radiograph's pixels, once it rests. */
+/** A hash of the radiograph's pixels, once it rests: a page under load may draw it coarsely once more between the wait and the look. */
 export async function pictureHash(page, id = 'radiograph') {
-  await filmRests(page);
-  return page.evaluate(async (canvasId) => {
-    const canvas = document.getElementById(canvasId);
-    const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
-    const digest = await crypto.subtle.digest('SHA-256', data);
-    return [...new Uint8Array(digest)].map((b) => b.toString(16).padStart(2, '0')).join('');
-  }, id);
+  for (;;) {
+    await filmRests(page);
+    const hash = await page.evaluate(async (canvasId) => {
+      if (document.documentElement.dataset.film === 'moving') return null;
+      const canvas = document.getElementById(canvasId);
+      const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
+      const digest = await crypto.subtle.digest('SHA-256', data);
+      return [...new Uint8Array(digest)].map((b) => b.toString(16).padStart(2, '0')).join('');
+    }, id);
+    if (hash) return hash;
+  }
 }
 
 /** Types an angle as a learner would, and waits for the page to settle. */
