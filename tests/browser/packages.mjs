@@ -1,6 +1,7 @@
 // What `downbeam pack` makes, made once for a file of tests and unpacked.
 
 import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, extname, join } from 'node:path';
@@ -29,11 +30,13 @@ export function packer() {
 }
 
 /**
- * What `make(path)` makes, once for all processes of a run: its path, which nobody may write to; null in a file alone, which has no folder for it.
+ * What `make(path)` makes, once for all processes of a run, by a text that says `what` it is: its path, which nobody may write to; null in a file alone, which has no folder for it.
  * Who comes while another process makes it waits for that one.
  */
-export function madeOnce(name, make) {
+export function madeOnce(what, make) {
   if (!process.env.CHECKS_PACKED) return null;
+  // What names all lessons would be too long for a file's name.
+  const name = createHash('sha256').update(what).digest('hex').slice(0, 32) + extname(what);
   const [path, making] = ['', '.making'].map((end) => join(process.env.CHECKS_PACKED, name + end));
   for (;;) {
     if (existsSync(path)) return path;
