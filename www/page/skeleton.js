@@ -15,9 +15,9 @@ export function measureScrollbar() {
   new ResizeObserver(() => root.style.setProperty('--bar', `${innerWidth - root.clientWidth}px`)).observe(root);
 }
 
-/** Keeps the height of the caution at the foot of the window as `--caution`: in some languages it takes a line more, and what stands over it has to know. */
+/** Keeps the height of the caution at the foot of the window as `--foot`: in some languages it takes a line more, and what stands over it has to know. */
 export function measureCaution() {
   const caution = document.querySelector('.caution');
   if (!(caution instanceof HTMLElement)) return;
-  new ResizeObserver(() => document.documentElement.style.setProperty('--caution', `${caution.offsetHeight}px`)).observe(caution);
+  new ResizeObserver(() => document.documentElement.style.setProperty('--foot', `${caution.offsetHeight}px`)).observe(caution);
 }
