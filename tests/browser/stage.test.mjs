@@ -19,6 +19,7 @@ const SIZES = [
   { width: 390, height: 844, whole: true },
   { width: 320, height: 640, whole: true },
 ];
+const OPEN_TITLE = '[data-open] .stage-title';
 const ANGLES = ['#picture', '#turn-oblique', '#turn-oblique-number', '#turn-tilt', '#turn-tilt-number', '#film-angles'];
 
 /** What of `selectors` is not in sight, the film's share of the window's area and width, and how wide film and tilt are together. */
@@ -93,6 +94,19 @@ async function underThumb(page, what, buttons) {
   await page.setViewportSize({ width: 1280, height: 800 });
 }
 
+/** The first four steps of an injection, up to the button that places the needle, each measured. */
+async function upToPlacing(page) {
+  await rules(page, 'true AP', [OPEN_TITLE, '#keep-true_ap']);
+  await turnTo(page, { oblique: 0, tilt: -2.1 });
+  await use(page, 'keep-true_ap');
+  await rules(page, 'oblique', [OPEN_TITLE, '#keep-oblique']);
+  await turnTo(page, { oblique: 23.8, tilt: -2 });
+  await use(page, 'keep-oblique');
+  await rules(page, 'mark', [OPEN_TITLE, '#mark']);
+  await mark(page, [-15.4, -5.6]);
+  await rules(page, 'place', [OPEN_TITLE, '#place']);
+}
+
 test('views: the film rules, and question, answer and button are in sight in every step', async () => {
   const { page, errors, close } = await open(site, { hash: '#patient=average&level=L4&side=left&start=1&oblique=-9&tilt=12' });
   const current = '[data-phase="current"] .step-title';
@@ -115,16 +129,7 @@ for (const locale of ['de', 'es']) {
   for (const told of ['', 'self-test=on&']) {
     test(`injection in ${locale}, ${told || 'told'}: long sentences leave the button free`, async () => {
       const { page, errors, close } = await open(site, { hash: `#${told}injection=on&patient=average&level=L4&side=left`, options: { locale } });
-      const title = '[data-open] .stage-title';
-      await rules(page, 'true AP', [title, '#keep-true_ap']);
-      await turnTo(page, { oblique: 0, tilt: -2.1 });
-      await use(page, 'keep-true_ap');
-      await rules(page, 'oblique', [title, '#keep-oblique']);
-      await turnTo(page, { oblique: 23.8, tilt: -2 });
-      await use(page, 'keep-oblique');
-      await rules(page, 'mark', [title, '#mark']);
-      await mark(page, [-15.4, -5.6]);
-      await rules(page, 'place', [title, '#place']);
+      await upToPlacing(page);
       assert.deepEqual(errors, []);
       await close();
     });
@@ -133,32 +138,23 @@ for (const locale of ['de', 'es']) {
 
 test('injection: the film rules, and what is to be done is in sight in each of its nine steps', async () => {
   const { page, errors, close } = await open(site, { hash: '#injection=on&patient=average&level=L4&side=left' });
-  const title = '[data-open] .stage-title';
-  await rules(page, 'true AP', [title, '#keep-true_ap']);
-  await turnTo(page, { oblique: 0, tilt: -2.1 });
-  await use(page, 'keep-true_ap');
-  await rules(page, 'oblique', [title, '#keep-oblique']);
-  await turnTo(page, { oblique: 23.8, tilt: -2 });
-  await use(page, 'keep-oblique');
-  await rules(page, 'mark', [title, '#mark']);
-  await mark(page, [-15.4, -5.6]);
-  await rules(page, 'place', [title, '#place']);
+  await upToPlacing(page);
   await use(page, 'place');
   const needle = ['#needle-hint', '#needle-next'];
-  await rules(page, 'hub over tip', [title, ...needle]);
+  await rules(page, 'hub over tip', [OPEN_TITLE, ...needle]);
   await underThumb(page, 'hub over tip', ['.hand-pad .button:first-child', '.hand-pad .button:last-child']);
   await align(page);
   await steerTo(page, 20);
-  await rules(page, 'steer', [title, ...needle]);
+  await rules(page, 'steer', [OPEN_TITLE, ...needle]);
   await underThumb(page, 'steer', ['.hand-push .button:first-child', '.hand-push ~ .hand-push .button:last-child', '#hub-dial', '#half-turn']);
   await steerTo(page, 55);
-  await rules(page, 'depth', [title, ...needle]);
+  await rules(page, 'depth', [OPEN_TITLE, ...needle]);
   await underThumb(page, 'depth', ['#go-true_ap', '#go-lateral', '#go-oblique']);
   await use(page, 'go-on-depth');
-  await rules(page, 'contrast', [title, '#needle-hint', '#aspirate']);
+  await rules(page, 'contrast', [OPEN_TITLE, '#needle-hint', '#aspirate']);
   await underThumb(page, 'contrast', ['#inject-10', '#inject-50', '#inject-hold']);
   await use(page, 'go-on-contrast');
-  await rules(page, 'finish', [title, '#finish']);
+  await rules(page, 'finish', [OPEN_TITLE, '#finish']);
   assert.deepEqual(errors, []);
   await close();
 });
@@ -168,7 +164,7 @@ test('the target to the middle: the film rules, and the way, its button and the 
   await page.waitForSelector('#lesson-begin');
   await page.click('#lesson-begin');
   await lessonStands(page);
-  await rules(page, 'middle', ['#lesson-heading', '[data-open] .stage-title', '#needle-next', '#look-true_ap', '#stage-table .nudge:last-child']);
+  await rules(page, 'middle', ['#lesson-heading', OPEN_TITLE, '#needle-next', '#look-true_ap', '#stage-table .nudge:last-child']);
   assert.deepEqual(errors, []);
   await close();
 });
@@ -178,7 +174,7 @@ test('a lesson that runs: the film rules, and its step and its button are in sig
   await page.waitForSelector('#lesson-begin');
   await page.click('#lesson-begin');
   await lessonStands(page);
-  await rules(page, 'lesson', ['#lesson-heading', '[data-open] .stage-title', '#keep-true_ap']);
+  await rules(page, 'lesson', ['#lesson-heading', OPEN_TITLE, '#keep-true_ap']);
   assert.deepEqual(errors, []);
   await close();
 });
