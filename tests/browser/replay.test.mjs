@@ -1,16 +1,16 @@
 // The same log, the same marks to the last bit: attempts with random strays, made and scored by the native engine, are replayed by the
-// page's, a thousand in Chromium and a few hundred in each other browser. Claims are compared bit by bit, and the tables of both as text.
+// page's, a thousand in each browser. Claims are compared bit by bit, and the tables of both as text.
 
 import assert from 'node:assert/strict';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { BROWSER, ROOT, cargo, open, setUp } from './harness.mjs';
+import { ROOT, cargo, open, setUp } from './harness.mjs';
 import { madeOnce } from './packages.mjs';
 
 const LESSONS = ['few-pictures', 'under-the-root', 'first-sacral', 'views-homework', 'name-the-parts', 'lateral-view'];
-const COUNT = BROWSER === 'chromium' ? 1000 : 300;
+const COUNT = 1000;
 let site;
 before(async () => (site = await setUp()));
 after(() => site.tearDown());
@@ -23,7 +23,7 @@ function graded(folder) {
   return folder;
 }
 
-test('hundreds of attempts score the same natively and in WebAssembly, bit for bit', async () => {
+test('a thousand attempts score the same natively and in WebAssembly, bit for bit', async () => {
   const own = mkdtempSync(join(tmpdir(), 'class-'));
   try {
     const folder = madeOnce(`class-of-${COUNT}`, graded) ?? graded(own);
