@@ -56,24 +56,7 @@ pub struct Loft {
     interior: usize,
     /// For each spline: value and slope at 0, t³, then one coefficient a knot.
     splines: [[f32; MOST_SECTIONS + 1]; SPLINES],
-    /// The same, each coefficient of all of them together, with the last one twice.
-    terms: [[f32; SPLINES + 1]; MOST_SECTIONS + 1],
     ball: (Vec3, f32),
-}
-
-/// The splines at one place along the chord: values in mm, slopes a mm.
-struct Here {
-    cu: f32,
-    cv: f32,
-    half_wide: f32,
-    half_thin: f32,
-    cu_slope: f32,
-    cv_slope: f32,
-    wide_slope: f32,
-    thin_slope: f32,
-    wu: f32,
-    wv: f32,
-    q: f32,
 }
 
 impl Loft {
@@ -134,7 +117,6 @@ impl Loft {
             knots,
             interior: count - 2,
             splines,
-            terms: std::array::from_fn(|j| std::array::from_fn(|i| splines[i.min(SPLINES - 1)][j])),
             // Between sections the spline may swing out a little.
             ball: (middle.as_vec3(), (reach + cap_mm[0].max(cap_mm[1]) + 0.5) as f32),
         }
@@ -153,28 +135,13 @@ impl Loft {
 
     /// First-order distance, mm.
     pub fn distance(&self, p: Vec3) -> f32 {
-        let (t, beyond) = self.along(p);
-        let (first, tt) = (&self.terms, t * t);
-        let mut values: [f32; 8] =
-            std::array::from_fn(|i| first[0][i] + t * (first[1][i] + tt * first[2][i]));
-        let mut slopes: [f32; 4] = std::array::from_fn(|i| first[1][i] + 3.0 * tt * first[2][i]);
-        for (term, &knot) in self.terms[3..].iter().zip(&self.knots[..self.interior]) {
-            let past = (t - knot).max(0.0);
-            let (square, cube) = (3.0 * past * past, past * past * past);
-            for (value, c) in values.iter_mut().zip(term) {
-                *value += c * cube;
-            }
-            for (slope, c) in slopes.iter_mut().zip(term) {
-                *slope += c * square;
-            }
+        match self.interior {
+            0..=2 => self.at::<2>(p),
+            3 => self.at::<3>(p),
+            4 => self.at::<4>(p),
+            5 => self.at::<5>(p),
+            _ => self.at::<6>(p),
         }
-        let [cu, cv, half_wide, half_thin, wu, wv, q, _] = values;
-        let [cu_slope, cv_slope, wide_slope, thin_slope] = slopes.map(|slope| slope * self.per_length);
-        self.to_wall(
-            p,
-            beyond,
-            &Here { cu, cv, half_wide, half_thin, cu_slope, cv_slope, wide_slope, thin_slope, wu, wv, q },
-        )
     }
 
     /// [`Self::distance`] of many points.
@@ -188,18 +155,12 @@ impl Loft {
         }
     }
 
-    /// Share of the chord at a point, and how far the point is beyond the ends, mm.
-    #[inline(always)]
-    fn along(&self, p: Vec3) -> (f32, f32) {
-        let along = (p - self.origin).dot(self.axis);
-        let t = (along * self.per_length).clamp(self.span[0], self.span[1]);
-        (t, along - t * self.length)
-    }
-
-    /// [`Self::distance`], one spline after the other: for many points, of which several go side by side.
     #[inline(always)]
     fn at<const KNOTS: usize>(&self, p: Vec3) -> f32 {
-        let (t, beyond) = self.along(p);
+        let r = p - self.origin;
+        let along = r.dot(self.axis);
+        let t = (along * self.per_length).clamp(self.span[0], self.span[1]);
+        let beyond = along - t * self.length;
         let mut cubes = [0.0_f32; KNOTS];
         let mut squares = [0.0_f32; KNOTS];
         for j in 0..KNOTS {
@@ -217,28 +178,16 @@ impl Loft {
             }
             (value, slope * self.per_length)
         };
+        // Beyond the ends the axis goes on straight, and the section stays as it is.
         let (cu, cu_slope) = spline(&self.splines[0]);
         let (cv, cv_slope) = spline(&self.splines[1]);
+        let (cu, cv) = (cu + cu_slope * beyond, cv + cv_slope * beyond);
         let (half_wide, wide_slope) = spline(&self.splines[2]);
         let (half_thin, thin_slope) = spline(&self.splines[3]);
         let (wu, _) = spline(&self.splines[4]);
         let (wv, _) = spline(&self.splines[5]);
         let (q, _) = spline(&self.splines[6]);
-        self.to_wall(
-            p,
-            beyond,
-            &Here { cu, cv, half_wide, half_thin, cu_slope, cv_slope, wide_slope, thin_slope, wu, wv, q },
-        )
-    }
-
-    /// The distance to the wall of the section that a point stands beside.
-    #[inline(always)]
-    fn to_wall(&self, p: Vec3, beyond: f32, here: &Here) -> f32 {
-        let r = p - self.origin;
-        let Here { cu_slope, cv_slope, wide_slope, thin_slope, wu, wv, q, .. } = *here;
-        // Beyond the ends the axis goes on straight, and the section stays as it is.
-        let (cu, cv) = (here.cu + cu_slope * beyond, here.cv + cv_slope * beyond);
-        let (half_wide, half_thin) = (here.half_wide.max(0.3), here.half_thin.max(0.3));
+        let (half_wide, half_thin) = (half_wide.max(0.3), half_thin.max(0.3));
         let unit = 1.0 / (wu * wu + wv * wv + 1e-12).sqrt();
         let (c, s) = (wu * unit, wv * unit);
         let (du, dv) = (r.dot(self.u) - cu, r.dot(self.v) - cv);
