@@ -2,8 +2,9 @@
 //!
 //! `cargo run --release --example interior`
 
+use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
-use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::PatientSpec;
 use downbeam::anatomy::tissues::TissueKind;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
@@ -16,17 +17,17 @@ use glam::DVec3;
 fn main() {
     let asked = std::env::args().nth(1);
     for spec in PatientSpec::all().iter().filter(|s| asked.as_deref().is_none_or(|a| a == s.name)) {
-        let interior = PatientBuilder::new(spec).interior().clone();
+        let interior = Interior::of(spec);
         println!("{}", spec.name);
         let bone_mm = |p: DVec3| {
             interior
-                .tissues
+                .tissues()
                 .of_kind(TissueKind::Bone)
                 .map(|t| (t.distance_mm(p), t.level, t.part_at(p)))
                 .min_by(|a, b| a.0.total_cmp(&b.0))
                 .unwrap()
         };
-        for root in &interior.nerves.roots {
+        for root in &interior.nerves().roots {
             if root.side == Side::Right && spec.curve_deg == 0.0 {
                 continue;
             }
@@ -61,7 +62,7 @@ fn main() {
                 foramen.infraneural.as_ref().map(|a| a.area_mm2()),
             );
         }
-        for pair in interior.nerves.sac.windows(2) {
+        for pair in interior.nerves().sac.windows(2) {
             let p = pair[0].point;
             let dist: Vec<String> = [1.0, -1.0]
                 .iter()

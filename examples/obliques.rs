@@ -2,8 +2,9 @@
 //!
 //! `cargo run --release --example obliques [PATIENT]`
 
+use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
-use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::PatientSpec;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
 use downbeam::view::best_view::{ViewKind, best_view};
@@ -14,8 +15,7 @@ use downbeam::view::tolerance::Tolerances;
 fn main() {
     let asked = std::env::args().nth(1).unwrap_or_else(|| "average".to_owned());
     let spec = PatientSpec::named(&asked).expect("a named patient");
-    let builder = PatientBuilder::new(&spec);
-    let interior = builder.interior();
+    let interior = &Interior::of(&spec);
     for level in Level::TARGETS.into_iter().filter(|&level| level != Level::S1) {
         let target = Target { level, side: Side::Left };
         let found = best_view(interior, target, ViewKind::Oblique, &CArm::default());

@@ -19,6 +19,7 @@ mod rib;
 mod ring;
 mod sacrum;
 pub(crate) mod seeded;
+mod skeleton;
 pub mod soft_tissue;
 mod superior_process;
 mod thoracic;

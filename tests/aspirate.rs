@@ -1,6 +1,7 @@
 //! Blood at the hub against the published figure.
 
-use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::anatomy::interior::Interior;
+use downbeam::anatomy::patient::PatientSpec;
 use downbeam::needle::aspirate::blood_at;
 use downbeam::needle::compartment::compartment_at;
 use glam::DVec3;
@@ -13,8 +14,8 @@ fn blood_shows_as_often_as_published() {
     let mut seed = 0;
     while inside[0] < 2000 || outside[0] < 2000 {
         let spec = PatientSpec { seed, ..PatientSpec::named("average").unwrap() };
-        let interior = PatientBuilder::new(&spec).interior().clone();
-        for vessel in &interior.vessels {
+        let interior = Interior::of(&spec);
+        for vessel in interior.vessels() {
             for pair in vessel.course.windows(2) {
                 for (t, aside) in [(0.3, 0.2), (0.6, 4.0)] {
                     let tip = pair[0].point.lerp(pair[1].point, t) + DVec3::new(aside, 0.0, 0.0);

@@ -1,7 +1,8 @@
 //! The bones' signed distances: how far they may be trusted by whoever steps through them.
 
+use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::Level;
-use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::PatientSpec;
 use downbeam::anatomy::tissues::TissueKind;
 use downbeam::geometry::sdf::SAFETY;
 use glam::DVec3;
@@ -35,10 +36,9 @@ fn fields_are_safe_to_step_through() {
     let varied =
         (0..3).map(|seed| PatientSpec { seed, variation: 1.0, ..PatientSpec::named("average").unwrap() });
     for spec in PatientSpec::all().iter().cloned().chain(varied) {
-        let builder = PatientBuilder::new(&spec);
-        let interior = builder.interior();
+        let interior = &Interior::of(&spec);
         for level in Level::ALL {
-            let bone = interior.tissues.of_kind(TissueKind::Bone).find(|b| b.level == Some(level)).unwrap();
+            let bone = interior.tissues().of_kind(TissueKind::Bone).find(|b| b.level == Some(level)).unwrap();
             let centre = interior.level(level).posterior_wall;
             for _ in 0..1500 {
                 let p = centre + numbers.direction() * (60.0 * numbers.next());

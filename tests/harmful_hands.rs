@@ -102,7 +102,7 @@ fn along(course: &[Node]) -> Vec<DVec3> {
 
 /// At a root of the target, met by the first of its points that a needle reaches; the rest of the way is `on`.
 fn at_root(case: &Case, interior: &Interior, on: fn(&mut Hand<'_>)) -> Vec<Event> {
-    let root = interior.nerves.root(case.target.level, case.target.side).unwrap();
+    let root = interior.nerves().root(case.target.level, case.target.side).unwrap();
     for aim in along(&root.course) {
         let mut hand = begun(case, interior);
         hand.looks = false;
@@ -126,7 +126,7 @@ fn pain_ignored(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
 fn through_dura(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
     // Between the laminae of the level and the next, from the midline.
     let middle = interior.level(case.target.level).centre;
-    let near = || interior.nerves.sac.iter().filter(move |n| (n.point - middle).z.abs() < 45.0);
+    let near = || interior.nerves().sac.iter().filter(move |n| (n.point - middle).z.abs() < 45.0);
     for node in near() {
         let mut hand = Hand::new(*case, interior);
         hand.set_up(ViewKind::TrueAp);
@@ -153,7 +153,7 @@ fn through_dura(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
 
 fn blood_ignored(_: &Lesson, case: &Case, interior: &Interior) -> Vec<Event> {
     let here = |level, side| level == Some(case.target.level) && side == Some(case.target.side);
-    for aim in interior.vessels.iter().filter(|v| here(v.level, v.side)).flat_map(|v| along(&v.course)) {
+    for aim in interior.vessels().iter().filter(|v| here(v.level, v.side)).flat_map(|v| along(&v.course)) {
         let mut hand = begun(case, interior);
         hand.looks = false;
         hand.drive_to(Gauge::G22, aim);

@@ -2,8 +2,9 @@
 //! asked of the library here once more. To bring the file up to date: `cargo run -- model > www/model.json`.
 
 use downbeam::anatomy::dimensions::vertebra;
+use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
-use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::PatientSpec;
 use downbeam::imaging::attenuation::{Material, per_mm};
 use downbeam::imaging::c_arm::CArm;
 use downbeam::needle::compartment::Pattern;
@@ -47,9 +48,9 @@ fn engine_views_and_limits_are_the_librarys() {
         TOLD["views"].as_array().unwrap().iter().filter(|e| e["level"] == "L5" && e["side"] == "right")
     {
         let spec = PatientSpec::named(entry["patient"].as_str().unwrap()).unwrap();
-        let builder = PatientBuilder::new(&spec);
+        let interior = Interior::of(&spec);
         let target = Target { level: Level::L5, side: Side::Right };
-        let best = best_view(builder.interior(), target, ViewKind::Oblique, &CArm::default()).orientation;
+        let best = best_view(&interior, target, ViewKind::Oblique, &CArm::default()).orientation;
         let listed = |i: usize| entry["oblique"][i].as_f64().unwrap();
         assert!((listed(0) + best.oblique_deg).abs() < 0.051, "{}: {}", spec.name, best.oblique_deg);
         assert!((listed(1) - best.tilt_deg).abs() < 0.051, "{}: {}", spec.name, best.tilt_deg);
@@ -107,7 +108,7 @@ fn injections_of_the_films_spread_as_they_are_called() {
         let of = |entry: &&Value| entry["pattern"] == serde_json::to_value(pattern).unwrap();
         let entry = shown.iter().find(of).unwrap_or_else(|| panic!("{pattern:?} is not shown"));
         let spec = PatientSpec::named(entry["patient"].as_str().unwrap()).unwrap();
-        let interior = PatientBuilder::new(&spec).interior().clone();
+        let interior = Interior::of(&spec);
         let events: Vec<_> = entry["log"]
             .as_array()
             .unwrap()

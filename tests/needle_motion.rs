@@ -5,7 +5,7 @@
 
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
-use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::PatientSpec;
 use downbeam::anatomy::tissues::TissueKind;
 use downbeam::needle::compartment::Compartment;
 use downbeam::needle::contact::{Contact, ContactKind};
@@ -19,16 +19,12 @@ use std::sync::LazyLock;
 
 static AVERAGE: LazyLock<Interior> = LazyLock::new(|| interior("average"));
 /// The average patient without her vessels, which her seed lays otherwise on the left than on the right: her own mirror image.
-static SYMMETRIC: LazyLock<Interior> = LazyLock::new(|| {
-    let mut interior = interior("average");
-    interior.tissues.list.retain(|t| t.kind != TissueKind::Vessel);
-    interior
-});
+static SYMMETRIC: LazyLock<Interior> = LazyLock::new(|| interior("average").without_vessels());
 /// Bones that are neither straight nor symmetric.
 static CURVED: LazyLock<Interior> = LazyLock::new(|| interior("curved"));
 
 fn interior(name: &str) -> Interior {
-    PatientBuilder::new(&PatientSpec::named(name).unwrap()).interior().clone()
+    Interior::of(&PatientSpec::named(name).unwrap())
 }
 
 /// A step of a hand.
@@ -86,7 +82,7 @@ fn act(needle: &mut Needle, interior: &Interior, medium: Medium, moves: &[Move])
 
 /// Nearest bone, mm, from the fields themselves: no shortcuts as the needle takes.
 fn bone_mm(interior: &Interior, p: DVec3) -> f64 {
-    interior.tissues.of_kind(TissueKind::Bone).map(|t| t.distance_mm(p)).fold(f64::MAX, f64::min)
+    interior.tissues().of_kind(TissueKind::Bone).map(|t| t.distance_mm(p)).fold(f64::MAX, f64::min)
 }
 
 /// The deepest that the path is in bone, nodes and the way between, mm, as a distance (< 0 inside).
@@ -98,7 +94,7 @@ fn clearance_mm(interior: &Interior, needle: &Needle) -> f64 {
         let count = (a.distance(b) / APART_MM).ceil().max(1.0) as u32;
         for i in 0..=count {
             let p = a.lerp(b, f64::from(i) / f64::from(count));
-            let bone = interior.tissues.nearest_bone(p, 0.5).1;
+            let bone = interior.tissues().nearest_bone(p, 0.5).1;
             // Far from bone the bound is enough.
             least = least.min(if bone < 0.5 { bone_mm(interior, p) } else { bone });
         }
@@ -276,7 +272,7 @@ fn typical(interior: &Interior, space: Compartment) -> DVec3 {
     let l4 = interior.level(Level::L4).centre;
     match space {
         Compartment::Perineural { level, side } | Compartment::Intraneural { level, side } => {
-            interior.nerves.root(level, side).unwrap().course[1].point
+            interior.nerves().root(level, side).unwrap().course[1].point
         }
         Compartment::Intradiscal { level } => interior.level(level).lower_plate.unwrap().centre,
         Compartment::Intrathecal => l4 + DVec3::new(0.0, 34.0, 0.0),

@@ -8,7 +8,7 @@ use common::Hand;
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Part, Side};
 use downbeam::anatomy::nerves::Nerve;
-use downbeam::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::anatomy::tissues::TissueKind;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
@@ -21,7 +21,7 @@ use downbeam::view::criteria::Target;
 use glam::DVec3;
 
 fn interior(spec: &PatientSpec) -> Interior {
-    PatientBuilder::new(spec).interior().clone()
+    Interior::of(spec)
 }
 
 fn average() -> Interior {
@@ -32,7 +32,7 @@ const LUMBAR: [Level; 5] = [Level::L1, Level::L2, Level::L3, Level::L4, Level::L
 
 /// Nearest bone from a point, mm.
 fn bone_mm(interior: &Interior, p: DVec3) -> f64 {
-    interior.tissues.of_kind(TissueKind::Bone).map(|t| t.distance_mm(p)).fold(f64::MAX, f64::min)
+    interior.tissues().of_kind(TissueKind::Bone).map(|t| t.distance_mm(p)).fold(f64::MAX, f64::min)
 }
 
 /// Surface points of a root: middle, radius.
@@ -62,7 +62,7 @@ fn nerves_have_room() {
             let near = points.iter().filter(|q| (q.z - p.z).abs() < 6.0);
             if field < 0.0 { field } else { near.map(|q| q.distance(p)).fold(6.0, f64::min) }
         };
-        for root in &interior.nerves.roots {
+        for root in &interior.nerves().roots {
             let clear = along(root).map(|(p, r)| room_mm(p) - r).fold(f64::MAX, f64::min);
             let least = match root.level {
                 Level::S1 => 0.2,
@@ -75,7 +75,7 @@ fn nerves_have_room() {
             let g = &root.ganglion;
             assert!(room_mm(g.centre) > g.half_width_mm, "{} {} ganglion", spec.name, root.level);
         }
-        for node in &interior.nerves.sac {
+        for node in &interior.nerves().sac {
             for side in [-1.0, 1.0] {
                 let edge = node.point + node.left * (side * node.half_width_mm);
                 // Thickened joints narrow the canal, and the sac gives way.
@@ -95,7 +95,7 @@ fn roots_pass_where_cadavers_have_them() {
     let points: Vec<DVec3> =
         patient.bones.iter().flat_map(|b| b.outer.positions.iter().map(|p| p.as_dvec3())).collect();
     for level in LUMBAR {
-        let root = interior.nerves.root(level, Side::Left).unwrap();
+        let root = interior.nerves().root(level, Side::Left).unwrap();
         let passing = root.course[1];
         let gap =
             points.iter().map(|p| p.distance(passing.point)).fold(f64::MAX, f64::min) - passing.radius_mm;
@@ -116,7 +116,7 @@ fn roots_pass_where_cadavers_have_them() {
 #[test]
 fn dura_keeps_its_distance_from_the_pedicle() {
     let interior = average();
-    let sac = interior.tissues.of_kind(TissueKind::Dura).next().unwrap();
+    let sac = interior.tissues().of_kind(TissueKind::Dura).next().unwrap();
     for level in LUMBAR {
         let ring = interior.level(level).side(Side::Left).pedicle;
         let left = interior.level(level).upper_plate.left;
@@ -286,7 +286,7 @@ fn arteries_to_the_cord_run_high_and_left() {
     let (mut high, mut all, mut left) = (0, 0, 0);
     for seed in 0..4000 {
         let interior = interior(&PatientSpec { seed, ..PatientSpec::named("average").unwrap() });
-        for vessel in interior.vessels.iter().filter(|v| v.kind == VesselKind::RadiculomedullaryArtery) {
+        for vessel in interior.vessels().iter().filter(|v| v.kind == VesselKind::RadiculomedullaryArtery) {
             let (level, side) = (vessel.level.unwrap(), vessel.side.unwrap());
             assert!(matches!(level, Level::L1 | Level::L2 | Level::L3));
             let ring = interior.foramen(level, side).unwrap().ring;
@@ -309,7 +309,7 @@ fn arteries_to_the_cord_run_high_and_left() {
 #[test]
 fn bone_fields_name_their_parts() {
     let interior = average();
-    let bone = |level| interior.tissues.of_kind(TissueKind::Bone).find(|t| t.level == Some(level)).unwrap();
+    let bone = |level| interior.tissues().of_kind(TissueKind::Bone).find(|t| t.level == Some(level)).unwrap();
     for level in LUMBAR {
         let side = interior.level(level).side(Side::Right);
         assert_eq!(bone(level).part_at(side.pedicle.centre), Some((Part::Pedicle, Some(Side::Right))));

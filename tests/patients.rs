@@ -7,7 +7,7 @@ mod marks;
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::landmarks::LevelLandmarks;
 use downbeam::anatomy::names::{Level, Part, Side};
-use downbeam::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::anatomy::patient_field::FIELDS;
 use downbeam::anatomy::tissues::{Tissue, TissueKind};
 use downbeam::geometry::frame::Rigid;
@@ -45,7 +45,7 @@ fn any_patient() -> impl Strategy<Value = PatientSpec> {
 }
 
 fn interior(spec: &PatientSpec) -> Interior {
-    PatientBuilder::new(spec).interior().clone()
+    Interior::of(spec)
 }
 
 /// A level's own frame, left, back, up.
@@ -56,7 +56,7 @@ fn frame(level: &LevelLandmarks) -> Rigid {
 }
 
 fn bone(interior: &Interior, level: Level) -> &Tissue {
-    interior.tissues.of_kind(TissueKind::Bone).find(|bone| bone.level == Some(level)).unwrap()
+    interior.tissues().of_kind(TissueKind::Bone).find(|bone| bone.level == Some(level)).unwrap()
 }
 
 /// How far the sac, which gives way, may reach into bone, mm.
@@ -132,9 +132,9 @@ fn misplaced(interior: &Interior, squeezed_mm: f64) -> Vec<String> {
                     "transverse process stands out",
                 );
             }
-            let root = interior.nerves.root(level, side);
+            let root = interior.nerves().root(level, side);
             for node in root.iter().flat_map(|root| &root.course) {
-                let clear = interior.tissues.nearest_bone(node.point, 20.0).1 - node.radius_mm;
+                let clear = interior.tissues().nearest_bone(node.point, 20.0).1 - node.radius_mm;
                 // The fields of worn pairs may squeeze a root, which in life gives way: by so much and no more.
                 hold(clear > -squeezed_mm, &format!("root is clear of bone, {clear:.2} mm"));
             }
@@ -146,11 +146,11 @@ fn misplaced(interior: &Interior, squeezed_mm: f64) -> Vec<String> {
             }
         }
     }
-    for (i, node) in interior.nerves.sac.iter().enumerate() {
+    for (i, node) in interior.nerves().sac.iter().enumerate() {
         let back = interior.level(Level::ALL[(i / 2).min(6)]).upper_plate.back;
         for edge in [node.left * node.half_width_mm, back * node.half_depth_mm] {
             for way in [-1.0, 1.0] {
-                let clear = interior.tissues.nearest_bone(node.point + edge * way, 20.0).1;
+                let clear = interior.tissues().nearest_bone(node.point + edge * way, 20.0).1;
                 if clear < -SAC_TOUCHES_MM {
                     wrong.push(format!("sac is clear of bone, {clear:.1} mm at section {i}"));
                 }

@@ -10,7 +10,7 @@
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::nerves::{Node, nearest};
-use downbeam::anatomy::patient::{Patient, PatientBuilder};
+use downbeam::anatomy::patient::Patient;
 use downbeam::imaging::outline::silhouette;
 use downbeam::imaging::projection::Projection;
 use downbeam::needle::compartment::Pattern;
@@ -73,7 +73,7 @@ fn truths_hold_when_computed_another_way() {
         asked[kind as usize] += 1;
         *answers.entry(format!("{} {:?}", kind.name(), q.right())).or_default() += 1;
         well_formed(&q);
-        let interior = PatientBuilder::new(&q.spec).interior().clone();
+        let interior = Interior::of(&q.spec);
         let place = format!(
             "{} of seed {seed}, stage {stage}, {} {}: {:?}",
             kind.name(),
@@ -389,7 +389,7 @@ fn inside_mm(course: &[Node], p: DVec3) -> f64 {
 /// Into which section of the sac a point falls, by interpolation between its two neighbours: below 1 inside.
 fn sac_share(interior: &Interior, p: DVec3) -> f64 {
     interior
-        .nerves
+        .nerves()
         .sac
         .windows(2)
         .map(|pair| {
@@ -409,7 +409,7 @@ fn sac_share(interior: &Interior, p: DVec3) -> f64 {
 fn pattern_is(q: &Question, interior: &Interior, pattern: Pattern, place: &str) {
     let tip = q.needle.as_ref().unwrap().tip().position;
     let in_vessel = |artery: bool| {
-        let of_kind = interior.vessels.iter().filter(|v| v.kind.is_artery() == artery);
+        let of_kind = interior.vessels().iter().filter(|v| v.kind.is_artery() == artery);
         of_kind.map(|v| inside_mm(&v.course, tip)).fold(f64::NEG_INFINITY, f64::max)
     };
     let level = interior.level(q.target.level);
@@ -459,7 +459,7 @@ fn sacral_pattern_is(interior: &Interior, side: Side, tip: DVec3, pattern: Patte
     let out = opening.across.cross(opening.up).normalize();
     let back = if out.y > 0.0 { out } else { -out };
     let behind = (tip - opening.centre).dot(back);
-    let root = nearest(&interior.nerves.root(Level::S1, side).unwrap().course, tip).1;
+    let root = nearest(&interior.nerves().root(Level::S1, side).unwrap().course, tip).1;
     match pattern {
         Pattern::Perineural => {
             assert!(behind < 1.5 && root < 14.0 && vein < 0.05, "{place}: {behind} {root}")

@@ -8,7 +8,7 @@ use downbeam::anatomy::foramen::Approach;
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
 use downbeam::anatomy::nerves::Node;
-use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::PatientSpec;
 use downbeam::anatomy::vessels::{Vessel, VesselKind};
 use downbeam::imaging::c_arm::CArm;
 use downbeam::needle::compartment::{Pattern, compartment_at};
@@ -25,8 +25,7 @@ use downbeam::view::criteria::Target;
 use glam::DVec3;
 use std::sync::LazyLock;
 
-static AVERAGE: LazyLock<Interior> =
-    LazyLock::new(|| PatientBuilder::new(&PatientSpec::named("average").unwrap()).interior().clone());
+static AVERAGE: LazyLock<Interior> = LazyLock::new(|| Interior::of(&PatientSpec::named("average").unwrap()));
 
 fn case(level: Level, side: Side) -> Case {
     Case { exposures: true, ..Case::new(Target { level, side }) }
@@ -88,7 +87,7 @@ fn a_careful_hand_gets_full_marks_at_every_level() {
 #[test]
 fn a_careful_hand_does_well_on_other_patients() {
     for spec in PatientSpec::all().iter().filter(|s| s.name != "standing") {
-        let interior = PatientBuilder::new(spec).interior().clone();
+        let interior = Interior::of(spec);
         for level in [Level::L4, Level::L5] {
             let mut hand = Hand::new(case(level, Side::Right), &interior);
             hand.inject_everything();
@@ -177,13 +176,13 @@ fn each_bad_compartment_is_met_recorded_and_scored() {
         let steps = (0..=10).map(|i| f64::from(i) / 10.0);
         course.windows(2).flat_map(|p| steps.clone().map(|t| p[0].point.lerp(p[1].point, t))).collect()
     };
-    let root = along(&interior.nerves.root(level, side).unwrap().course);
+    let root = along(&interior.nerves().root(level, side).unwrap().course);
     let plate = interior.level(level).lower_plate.unwrap();
     let middle = (plate.centre + interior.level(Level::L5).upper_plate.centre) / 2.0;
     let disc = (0..10).map(|i| middle + plate.left * (f64::from(i) / 10.0 * plate.half_width)).collect();
     let here =
         |v: &&Vessel| (v.kind, v.level, v.side) == (VesselKind::ForaminalVein, Some(level), Some(side));
-    let veins = interior.vessels.iter().filter(here).flat_map(|v| along(&v.course)).collect();
+    let veins = interior.vessels().iter().filter(here).flat_map(|v| along(&v.course)).collect();
     let muscle = interior.level(level).side(side).transverse_tip.unwrap() + DVec3::new(6.0, 14.0, -16.0);
     let cases: [(Pattern, Vec<DVec3>, Option<ContactKind>); 4] = [
         (Pattern::Intraneural, root, Some(ContactKind::Root)),
@@ -219,7 +218,7 @@ fn each_bad_compartment_is_met_recorded_and_scored() {
 /// A long needle in a slight patient, pushed on past the column's side, comes out in front.
 #[test]
 fn a_needle_pushed_on_and_on_leaves_the_back() {
-    let interior = PatientBuilder::new(&PatientSpec::named("small").unwrap()).interior().clone();
+    let interior = Interior::of(&PatientSpec::named("small").unwrap());
     // Above the iliac crest.
     let aim = interior.level(Level::L4).centre + DVec3::new(34.0, -46.0, -2.0);
     let hand = inject_at(&interior, case(Level::L4, Side::Left), aim, Pattern::Peritoneal);
@@ -237,7 +236,7 @@ fn the_sac_is_entered_from_behind() {
     // Flexed-open or not, the gap between two laminae is seen with the beam tilted to the head.
     hand.act(Action::Orient { oblique_tenths: 120, tilt_tenths: 80 });
     hand.act(Action::Keep { view: ViewKind::Oblique });
-    let sac = &interior.nerves.sac;
+    let sac = &interior.nerves().sac;
     let reached = (0..200).find_map(|i| {
         let along = sac[3].point.lerp(sac[11].point, f64::from(i) / 200.0);
         let mut hand = Hand {
@@ -247,7 +246,7 @@ fn the_sac_is_entered_from_behind() {
             ..Hand::new(hand.attempt.case, interior)
         };
         let view = hand.beam(&hand.attempt.state.arm);
-        if interior.tissues.bone_along(along, view.ray_to(along), 150.0).is_some() {
+        if interior.tissues().bone_along(along, view.ray_to(along), 150.0).is_some() {
             return None;
         }
         hand.drive_to(Gauge::G25, along);

@@ -1,7 +1,8 @@
 //! The room: what the table does to the film, and whether the C-arm has room for the views that are asked for.
 
+use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
-use downbeam::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::{Patient, PatientSpec};
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::clearance::Lying;
 use downbeam::imaging::projection::Projection;
@@ -20,8 +21,7 @@ use glam::{DVec2, DVec3};
 #[test]
 fn every_best_view_has_room() {
     for spec in PatientSpec::all() {
-        let builder = PatientBuilder::new(spec);
-        let interior = builder.interior();
+        let interior = &Interior::of(spec);
         for &level in Level::TARGETS.iter() {
             let lying = Lying::new(&interior.trunk, interior.level(level).centre);
             for side in [Side::Left, Side::Right] {
@@ -157,7 +157,7 @@ fn the_table_is_logged_undone_and_replayed() {
         off_centre_mm_tenths: [120, -300, 0],
         ..Case::new(Target { level: Level::L4, side: Side::Left })
     };
-    let interior = PatientBuilder::new(&PatientSpec::named("average").unwrap()).interior().clone();
+    let interior = Interior::of(&PatientSpec::named("average").unwrap());
     let mut attempt = Attempt::new(case);
     let arm = CArm { table_shift_mm: DVec3::new(0.0, -4.5, 2.0), ..attempt.state.arm };
     attempt.settle(&interior, 7, &arm).unwrap();

@@ -8,8 +8,8 @@
 mod common;
 
 use common::learner::{course, log, shipped};
+use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::Level;
-use downbeam::anatomy::patient::PatientBuilder;
 use downbeam::anatomy::patient_spec::PatientSpec;
 use downbeam::lesson::digest::sha256_hex;
 use downbeam::lesson::draw::{Interiors, drawn};
@@ -53,13 +53,12 @@ fn tissues() -> String {
     let mut text = String::new();
     let mut inside = Vec::new();
     for spec in PatientSpec::all() {
-        let builder = PatientBuilder::new(spec);
-        let interior = builder.interior();
+        let interior = &Interior::of(spec);
         for level in Level::ALL {
             let centre = interior.level(level).centre;
             for i in 0..7 * 7 * 5 {
                 let [x, y, z] = [i % 7 - 3, i / 7 % 7 - 2, i / 49 - 2].map(f64::from);
-                let probe = interior.tissues.probe(
+                let probe = interior.tissues().probe(
                     centre + DVec3::new(11.0 * x, 11.0 * y, 9.0 * z),
                     20.0,
                     &mut inside,

@@ -3,26 +3,21 @@
 //! Everything is in the column frame (patient axes, origin at the S1 plate's centre), mm. The same specification gives
 //! the same patient everywhere: no clock, no randomness.
 
-use super::column::stack;
 use super::interior::Interior;
-use super::landmarks::{self, LevelLandmarks};
+use super::landmarks::LevelLandmarks;
 use super::names::{Label, Level, Part, Side};
-use super::physique::Physique;
+use super::pelvis;
 use super::place::{other_side, tag, untag};
-use super::rib::Rib;
+use super::skeleton::UnmeshedBone;
 use super::soft_tissue::{self, SoftTissue};
-use super::superior_process::{JointState, SuperiorProcess};
-use super::tissues::BoneField;
-use super::vertebra::Below;
-use super::{pelvis, rib, sacrum, thoracic, vertebra};
 use crate::geometry::chunks::{Chunk, chunks};
-use crate::geometry::frame::{Rigid, rotation_z};
+use crate::geometry::frame::Rigid;
 use crate::geometry::lattice::Lattice;
 use crate::geometry::mesh::{Edges, Mesh};
 use crate::geometry::sdf::Shape;
 use crate::geometry::solid::{Carve, Piece, Solid};
 use crate::geometry::surface_nets::{Surface, extract};
-use glam::{DVec3, Vec3};
+use glam::Vec3;
 
 pub use super::patient_spec::PatientSpec;
 
@@ -72,18 +67,8 @@ pub struct Patient {
     pub interior: Interior,
 }
 
-/// Lattice spacing, mm. The coarsest with which a superior process on the mesh stays within 0.4 mm of the one that is scored
-/// (`tests/silhouette.rs`) and films do not change to the eye; time of a frame and of a patient goes with the inverse square.
-mod spacing_mm {
-    pub(super) const LUMBAR: f32 = 1.8;
-    /// No needle goes there, and it stands at the edge of a film of L1.
-    pub(super) const T12: f32 = 2.4;
-    pub(super) const SACRUM: f32 = 2.5;
-    pub(super) const WING: f32 = 3.8;
-    pub(super) const RIB: f32 = 2.4;
-    pub(super) const CONTEXT: f32 = 3.8;
-    pub(super) const PART: f32 = 1.0;
-}
+/// Lattice spacing of a part alone, mm.
+const PART_SPACING_MM: f32 = 1.0;
 
 /// A body of fewer triangles than this share of the largest one's is a speck that the lattice has left.
 const SPECK_SHARE: f64 = 0.02;
@@ -94,166 +79,23 @@ const GRAIN_MM: f32 = 0.28;
 /// The same on ilium and rib.
 const FINE_GRAIN_MM: f32 = 0.12;
 
-/// A bone before meshing.
-#[derive(Debug)]
-struct Draft {
-    level: Level,
-    /// As in [`Bone`].
-    axial: bool,
-    spacing_mm: f32,
-    frame: Rigid,
-    solid: Solid,
-    /// The other side's solid, for bones that come in mirrored pairs and are meshed once.
-    twin: Option<Solid>,
-}
-
-/// The bones before meshing, and the landmarks.
-struct Plan {
-    bones: Vec<Draft>,
-    interior: Interior,
-}
-
-#[expect(
-    clippy::too_many_lines,
-    reason = "one bone after the other, in the order in which they rest on each other"
-)]
-fn plan(spec: &PatientSpec) -> Plan {
-    let physique = Physique::of(spec);
-    let Physique { scale: k, vertebrae, pelvis: pelvis_size, shape, joints, .. } = &physique;
-    let k = *k;
-    let on_table = Rigid { rotation: rotation_z(spec.turned_deg.to_radians()), translation: DVec3::ZERO };
-    let frames = stack(vertebrae, shape).map(|f| on_table.after(&f));
-
-    let mut bones = Vec::new();
-    for level in Level::VERTEBRAE {
-        let i = level.index();
-        let motion = frames[i].inverse().after(&frames[i + 1]);
-        let arch = vertebrae.get(i + 1).map_or_else(Vec::new, |d| vertebra::arch(motion, d, k));
-        let below = Below { process: physique.process(i + 1), motion, arch };
-        let solid = vertebra::solid(&vertebrae[i], k, &joints[i], &below);
-        bones.push(Draft {
-            level,
-            axial: true,
-            spacing_mm: if level == Level::T12 { spacing_mm::T12 } else { spacing_mm::LUMBAR },
-            frame: frames[i],
-            solid,
-            twin: None,
-        });
-    }
-    let disc_middle = {
-        let l5 = &frames[5];
-        let up = l5.rotation * DVec3::Z;
-        (l5.translation + up * (vertebrae[5].half_height_mm() + shape.disc_height_mm[4] / 2.0)).z
-    };
-    let crest_z = disc_middle + physique.crest_above_disc_mm * k;
-    let ilium = pelvis::Wing::reaching(k, frames[6].rotation.transpose() * DVec3::Z, crest_z);
-    let solid = sacrum::solid(pelvis_size, k, &joints[6], Side::BOTH.map(|side| ilium.piece(side)));
-    bones.push(Draft {
-        level: Level::S1,
-        axial: true,
-        spacing_mm: spacing_mm::SACRUM,
-        frame: frames[6],
-        solid,
-        twin: None,
-    });
-    let [left, right] = Side::BOTH;
-    bones.push(Draft {
-        level: Level::S1,
-        axial: false,
-        spacing_mm: spacing_mm::WING,
-        frame: frames[6],
-        solid: ilium.solid(left),
-        twin: Some(ilium.solid(right)),
-    });
-    let [eleventh, tenth] = thoracic_context(&physique, &frames[0]);
-    let mut rib = |which, frame| {
-        bones.push(Draft {
-            level: Level::T12,
-            axial: false,
-            spacing_mm: spacing_mm::RIB,
-            frame,
-            solid: rib::solid(which, left, k),
-            twin: Some(rib::solid(which, right, k)),
-        });
-    };
-    rib(Rib::Twelfth, frames[0]);
-    rib(Rib::Eleventh, eleventh.frame);
-    rib(Rib::Tenth, tenth.frame);
-    bones.extend([eleventh, tenth]);
-
-    let top = ilium.crest_top;
-    let crest_tops = Side::BOTH.map(|s| frames[6].point(DVec3::new(top.x * s.sign(), top.y, top.z)));
-    let landmarks = std::array::from_fn(|i| {
-        if i < 6 {
-            let below = physique.process(i + 1);
-            let marks = landmarks::of_vertebra(
-                Level::ALL[i],
-                &vertebrae[i],
-                k,
-                &joints[i],
-                &frames[i],
-                (&below, &frames[i + 1]),
-            );
-            LevelLandmarks { slip_mm: shape.slip_mm[i], ..marks }
-        } else {
-            landmarks::of_sacrum(pelvis_size, k, &joints[6], &frames[6], crest_tops)
-        }
-    });
-    let fields = bones.iter().flat_map(|b| {
-        let field = |solid: &Solid| BoneField { level: b.level, frame: b.frame, solid: solid.clone() };
-        [Some(field(&b.solid)), b.twin.as_ref().map(field)].into_iter().flatten()
-    });
-    let trunk = soft_tissue::trunk(&landmarks, k, physique.girth);
-    let interior = Interior::new(landmarks, vertebrae, fields.collect(), trunk, k, spec.seed);
-    Plan { bones, interior }
-}
-
-/// T11 and T10 above T12, whose frame stands at `frame`.
-fn thoracic_context(physique: &Physique, frame: &Rigid) -> [Draft; 2] {
-    let k = physique.scale;
-    let (mut lower, mut frame) = (physique.vertebrae[0], *frame);
-    let mut process = physique.process(0);
-    thoracic::UPWARDS.map(|average| {
-        let d = physique.own.vertebra(&average.scaled(k));
-        let own_frame = thoracic::above(&lower, &frame, &d, k);
-        let below = Below { process, motion: own_frame.inverse().after(&frame), arch: Vec::new() };
-        let joint = JointState::default();
-        let solid = vertebra::solid(&d, k, &joint, &below);
-        process = SuperiorProcess::of_vertebra(&d, k, &joint);
-        (lower, frame) = (d, own_frame);
-        Draft {
-            level: Level::T12,
-            axial: false,
-            spacing_mm: spacing_mm::CONTEXT,
-            frame: own_frame,
-            solid,
-            twin: None,
-        }
-    })
-}
-
 /// A patient in the making, a bone a step, so that a page can do other things in between.
 #[derive(Debug)]
 pub struct PatientBuilder {
     spec: PatientSpec,
-    waiting: Vec<Draft>,
+    waiting: Vec<UnmeshedBone>,
     total: usize,
     bones: Vec<Bone>,
     interior: Interior,
 }
 
 impl PatientBuilder {
-    /// Plans all bones; meshes none.
+    /// Makes the field of each bone; meshes none.
     pub fn new(spec: &PatientSpec) -> Self {
-        let mut plan = plan(spec);
-        plan.bones.reverse();
-        Self {
-            spec: spec.clone(),
-            total: plan.bones.len(),
-            waiting: plan.bones,
-            bones: Vec::new(),
-            interior: plan.interior,
-        }
+        let interior = Interior::of(spec);
+        let mut waiting = interior.skeleton.bones();
+        waiting.reverse();
+        Self { spec: spec.clone(), total: waiting.len(), waiting, bones: Vec::new(), interior }
     }
 
     /// Landmarks and tissues, which need no mesh.
@@ -263,8 +105,8 @@ impl PatientBuilder {
 
     /// Meshes the next bone; returns the share that is done, 1 when nothing is left.
     pub fn step(&mut self) -> f64 {
-        if let Some(draft) = self.waiting.pop() {
-            self.bones.extend(mesh(draft, libm::sqrt(self.spec.bone_density) as f32));
+        if let Some(bone) = self.waiting.pop() {
+            self.bones.extend(mesh(bone, libm::sqrt(self.spec.bone_density) as f32));
         }
         1.0 - self.waiting.len() as f64 / self.total as f64
     }
@@ -308,8 +150,8 @@ impl Patient {
     }
 }
 
-/// Meshes a draft: one bone, or two mirrored ones.
-fn mesh(draft: Draft, cortex: f32) -> Vec<Bone> {
+/// Meshes a bone: one, or two mirrored ones.
+fn mesh(bone: UnmeshedBone, cortex: f32) -> Vec<Bone> {
     let thinned = |mut solid: Solid| {
         for piece in &mut solid.pieces {
             let plate = if matches!(piece.shape, Shape::Drum(_)) { PLATE_THINNED } else { 1.0 };
@@ -317,7 +159,7 @@ fn mesh(draft: Draft, cortex: f32) -> Vec<Bone> {
         }
         solid
     };
-    let Draft { level, axial, spacing_mm, frame, solid, twin } = draft;
+    let UnmeshedBone { level, axial, spacing_mm, frame, solid, twin } = bone;
     let solid = thinned(solid);
     let lattice = Lattice::sample(&solid, spacing_mm);
     let outer = extract(&solid, &lattice, Surface::Outer).without_specks(SPECK_SHARE);
@@ -369,7 +211,7 @@ fn part_of(bone: &Bone, part: Part, side: Option<Side>) -> Option<Mesh> {
         let of_side =
             side.is_none() || bone.solid.pieces.iter().any(|p| untag(p.tag) == (Part::IliacWing, side));
         let solid = pelvis::crest(&bone.solid).filter(|_| of_side)?;
-        let lattice = Lattice::sample(&solid, spacing_mm::PART);
+        let lattice = Lattice::sample(&solid, PART_SPACING_MM);
         return Some(extract(&solid, &lattice, Surface::Outer).moved(&bone.frame));
     }
     let matches = |p: &Piece| {
@@ -399,6 +241,6 @@ fn part_of(bone: &Bone, part: Part, side: Option<Side>) -> Option<Mesh> {
         return None;
     }
     let solid = Solid { pieces, carves };
-    let lattice = Lattice::sample(&solid, spacing_mm::PART);
+    let lattice = Lattice::sample(&solid, PART_SPACING_MM);
     Some(extract(&solid, &lattice, Surface::Outer).without_specks(SPECK_SHARE).moved(&bone.frame))
 }

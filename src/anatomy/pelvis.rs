@@ -66,10 +66,11 @@ const NOTCH_MM: f64 = -50.0;
 const BEAD_MM: f64 = 13.0;
 
 /// The iliac wings of a patient.
+#[derive(Clone, Debug)]
 pub(super) struct Wing {
     scale: f64,
-    /// The plate, in its own frame.
-    sheet: Sheet,
+    /// How much taller it is above the notch than the man's.
+    stretch: f64,
     /// Highest point of the crest, in the sacrum's frame.
     pub(super) crest_top: DVec3,
 }
@@ -97,26 +98,27 @@ impl Wing {
             .min_by(|a, b| needed(a).total_cmp(&needed(b)))
             .unwrap_or(&rims[0]);
         let stretch = needed(first);
-        Self {
-            scale: k,
-            sheet: plate(stretch, k),
-            crest_top: first.fixed + first.drawn_out * stretch + up * first.half,
-        }
+        Self { scale: k, stretch, crest_top: first.fixed + first.drawn_out * stretch + up * first.half }
     }
 
-    /// Builds the wing of a side.
-    pub(super) fn solid(&self, side: Side) -> Solid {
-        Solid { pieces: vec![self.piece(side)], carves: Vec::new() }
+    /// The plate that it is made of, in the plate's own frame.
+    pub(super) fn plate(&self) -> Sheet {
+        plate(self.stretch, self.scale)
     }
 
-    /// The plate that it is made of.
-    pub(super) fn piece(&self, side: Side) -> Piece {
+    /// The wing of a side, made of the plate.
+    pub(super) fn piece(&self, plate: &Sheet, side: Side) -> Piece {
         let place = Place::own(Some(side));
         let [s, t, n] = axes().map(|axis| place.direction(axis.to_array()));
         let origin = place.point((middle() * self.scale).to_array());
-        let sheet = self.sheet.placed(origin, Mat3::from_cols(s, t, n));
+        let sheet = plate.placed(origin, Mat3::from_cols(s, t, n));
         Piece::new(Shape::Sheet(sheet), tag(Part::IliacWing, Some(side)), 0.9, 3.0)
     }
+}
+
+/// A wing as a bone of its own.
+pub(super) fn solid(wing: Piece) -> Solid {
+    Solid { pieces: vec![wing], carves: Vec::new() }
 }
 
 /// The plate in its own frame, `stretch` times as tall above the notch, at a scale against the man.
@@ -214,7 +216,7 @@ mod tests {
             let top = turn * wing.crest_top;
             assert!((top.z - height).abs() < 0.01);
             for side in Side::BOTH {
-                let solid = wing.solid(side);
+                let solid = solid(wing.piece(&wing.plate(), side));
                 let mut highest = f64::MIN;
                 for i in 0..60 * 60 * 60 {
                     let step = DVec3::new((i % 60) as f64, (i / 60 % 60) as f64, (i / 3600) as f64) - 30.0;

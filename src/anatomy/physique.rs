@@ -48,6 +48,7 @@ const TRANSITION_TAPER: f64 = 0.10;
 const PLATES_SUNK_MM: f64 = 2.2;
 
 /// Everything that bones and column are made from.
+#[derive(Clone, Debug)]
 pub(super) struct Physique {
     /// Size against the average.
     pub(super) scale: f64,

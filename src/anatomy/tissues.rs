@@ -283,8 +283,13 @@ impl Tissues {
     /// Asks all fields that can matter at a point; `inside` becomes the soft tissues that hold it. Distances further than
     /// `reach_mm` are given as lower bounds.
     pub fn probe(&self, p: DVec3, reach_mm: f64, inside: &mut Inside) -> Probe {
+        self.probe_beside(self.nearest_bone(p, reach_mm), p, reach_mm, inside)
+    }
+
+    /// [`Self::probe`] where [`Self::nearest_bone`] has been asked at the same point already.
+    pub fn probe_beside(&self, bone: (usize, f64), p: DVec3, reach_mm: f64, inside: &mut Inside) -> Probe {
         inside.clear();
-        let mut found = Probe { bone: self.nearest_bone(p, reach_mm), soft_mm: self.peritoneum_mm(p).abs() };
+        let mut found = Probe { bone, soft_mm: self.peritoneum_mm(p).abs() };
         for (i, tissue) in self.list.iter().enumerate().skip(self.bones) {
             let distance = tissue.within_mm(p, reach_mm);
             if distance < 0.0 {

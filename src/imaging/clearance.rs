@@ -333,13 +333,13 @@ fn between(from: &CArm, to: &CArm, share: f64) -> CArm {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::anatomy::interior::Interior;
     use crate::anatomy::names::Level;
-    use crate::anatomy::patient::{PatientBuilder, PatientSpec};
+    use crate::anatomy::patient::PatientSpec;
     use proptest::prelude::*;
 
     fn average() -> Lying {
-        let builder = PatientBuilder::new(&PatientSpec::named("average").unwrap());
-        let interior = builder.interior();
+        let interior = &Interior::of(&PatientSpec::named("average").unwrap());
         Lying::new(&interior.trunk, interior.level(Level::L4).centre)
     }
 

@@ -6,7 +6,7 @@ use super::digest::sha256;
 use super::file::{Lesson, PatientDraw, SeedFrom};
 use crate::anatomy::interior::Interior;
 use crate::anatomy::names::Side;
-use crate::anatomy::patient::{PatientBuilder, PatientSpec};
+use crate::anatomy::patient::PatientSpec;
 use crate::anatomy::patient_field::{FIELD_COUNT, PatientError};
 use crate::anatomy::seeded::Numbers;
 use crate::procedure::case::Case;
@@ -117,6 +117,6 @@ impl Interiors {
         if self.0.len() >= KEPT && !self.0.contains_key(&key) {
             self.0.clear();
         }
-        self.0.entry(key).or_insert_with(|| PatientBuilder::new(spec).interior().clone())
+        self.0.entry(key).or_insert_with(|| Interior::of(spec))
     }
 }

@@ -154,7 +154,8 @@ fn facet_joint(interior: &Interior, p: DVec3) -> Option<(Level, Side)> {
                 continue;
             }
             let to = |level| {
-                let mut bones = interior.tissues.of_kind(TissueKind::Bone).filter(|t| t.level == Some(level));
+                let mut bones =
+                    interior.tissues().of_kind(TissueKind::Bone).filter(|t| t.level == Some(level));
                 bones.next().map_or(f64::INFINITY, |bone| bone.distance_mm(p))
             };
             if to(level) + to(below) < room * interior.scale {
@@ -167,7 +168,7 @@ fn facet_joint(interior: &Interior, p: DVec3) -> Option<(Level, Side)> {
 
 /// The space at a point.
 pub fn compartment_at(interior: &Interior, p: DVec3) -> Compartment {
-    let holds = |kind: TissueKind| interior.tissues.of_kind(kind).find(|t| t.distance_mm(p) < 0.0);
+    let holds = |kind: TissueKind| interior.tissues().of_kind(kind).find(|t| t.distance_mm(p) < 0.0);
     if let Some((tube, vessel)) = holds(TissueKind::Vessel).and_then(|t| Some((t, t.vessel?))) {
         // At a vein's wall a part of the bevel's opening is still outside it.
         let at_wall = !vessel.is_artery() && tube.distance_mm(p) > -AT_WALL_MM * interior.scale;
@@ -189,7 +190,7 @@ pub fn compartment_at(interior: &Interior, p: DVec3) -> Compartment {
     if let Some(level) = holds(TissueKind::Disc).and_then(|t| t.level) {
         return Compartment::Intradiscal { level };
     }
-    if interior.tissues.peritoneum_mm(p) < 0.0 {
+    if interior.tissues().peritoneum_mm(p) < 0.0 {
         return Compartment::Peritoneal;
     }
     if let Some((level, side)) = facet_joint(interior, p) {
@@ -207,10 +208,10 @@ pub fn compartment_at(interior: &Interior, p: DVec3) -> Compartment {
 /// The level and side in whose foraminal epidural space a point lies.
 pub fn foraminal(interior: &Interior, p: DVec3) -> Option<(Level, Side)> {
     let k = interior.scale;
-    for foramen in &interior.foramina {
+    for foramen in interior.foramina() {
         let (level, side) = (foramen.level, foramen.side);
         if level == Level::S1 {
-            let root = interior.nerves.root(level, side)?;
+            let root = interior.nerves().root(level, side)?;
             let near = nearest(&root.course, p).1 < SACRAL_REACH_MM * k;
             // Inside the bone's outline: in front of the posterior opening.
             let behind = (p - foramen.ring.centre).dot(foramen.subpedicular.normal());

@@ -84,7 +84,7 @@ pub struct Contact {
 
 /// The contact with tissue number `index` of the patient's list at a point.
 pub(super) fn with_tissue(interior: &Interior, index: usize, position: DVec3, depth_mm: f64) -> Contact {
-    let tissue = &interior.tissues.list[index];
+    let tissue = &interior.tissues().list[index];
     let kind = match tissue.kind {
         TissueKind::Bone => ContactKind::Bone,
         TissueKind::Disc => ContactKind::Disc,

@@ -122,7 +122,7 @@ impl Bolus {
             }
             Compartment::Intrathecal => self.in_sac(interior, volume),
             Compartment::Intraneural { level, side } => {
-                let Some(root) = interior.nerves.root(level, side) else { return Vec::new() };
+                let Some(root) = interior.nerves().root(level, side) else { return Vec::new() };
                 let radius = 0.55 * root.course[1].radius_mm;
                 let length = volume / (std::f64::consts::PI * radius * radius);
                 let middle = nearest(&root.course, self.tip).0;
@@ -163,7 +163,7 @@ impl Bolus {
         volume: f64,
         wider: f64,
     ) -> Vec<Spread> {
-        let Some(root) = interior.nerves.root(level, side) else { return Vec::new() };
+        let Some(root) = interior.nerves().root(level, side) else { return Vec::new() };
         let k = interior.scale;
         let mut number =
             Numbers::stream((self.tip.x * 64.0) as i64 as u64, (self.tip.z * 64.0) as i64 as u64);
@@ -267,7 +267,7 @@ impl Bolus {
             libm::exp(-(near / (9.0 * k)) * (near / (9.0 * k)))
         };
         let course: Vec<Node> = interior
-            .nerves
+            .nerves()
             .sac
             .iter()
             .rev()
@@ -294,7 +294,7 @@ impl Bolus {
 
     fn in_vessel(&self, interior: &Interior, now_s: f64, kind: VesselKind, volume: f64) -> Vec<Spread> {
         let nearest_vessel = interior
-            .vessels
+            .vessels()
             .iter()
             .filter(|v| v.kind == kind)
             .min_by(|a, b| nearest(&a.course, self.tip).1.total_cmp(&nearest(&b.course, self.tip).1));
@@ -342,7 +342,7 @@ impl Bolus {
 
     /// Under the dura on the needle's side: a narrow band that holds together.
     fn under_dura(&self, interior: &Interior, volume: f64) -> Vec<Spread> {
-        let sac = &interior.nerves.sac;
+        let sac = &interior.nerves().sac;
         let Some(here) =
             sac.iter().min_by(|a, b| a.point.distance(self.tip).total_cmp(&b.point.distance(self.tip)))
         else {
@@ -364,7 +364,7 @@ impl Bolus {
     /// At the front of the sac, where it sinks to in a prone patient.
     fn in_sac(&self, interior: &Interior, volume: f64) -> Vec<Spread> {
         let course: Vec<Node> = interior
-            .nerves
+            .nerves()
             .sac
             .iter()
             .map(|n| {

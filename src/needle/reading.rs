@@ -142,7 +142,7 @@ pub fn open_mm2(view: &Projection, interior: &Interior, area: &Area) -> f64 {
         .flat_map(|i| (-half..half).map(move |j| (f64::from(i) * step_mm, f64::from(j) * step_mm)))
         .map(|(a, b)| centre + u * a + v * b)
         .filter(|&p| area.distance_mm(p) < 0.0)
-        .filter(|&p| interior.tissues.bone_along(p, view.ray_to(p), OPEN_REACH_MM).is_none())
+        .filter(|&p| interior.tissues().bone_along(p, view.ray_to(p), OPEN_REACH_MM).is_none())
         .count();
     open as f64 * step_mm * step_mm * normal.dot(view.ray_to(centre)).abs()
 }

@@ -160,7 +160,7 @@ impl Needle {
             contacts.push(of_kind(ContactKind::Skin, self.entry, 0.0));
         }
         let mut around = Inside::new();
-        let mut probe = interior.tissues.probe(self.tip().position, PROBE_REACH_MM, &mut around);
+        let mut probe = interior.tissues().probe(self.tip().position, PROBE_REACH_MM, &mut around);
         while remaining > 1e-9 {
             let here = *self.last();
             if self.resting_on.is_some() && probe.bone.1 < LEFT_BONE_MM {
@@ -169,7 +169,8 @@ impl Needle {
                     break;
                 }
                 remaining -= slid;
-                probe = self.note(interior, &here, &mut around, &mut contacts);
+                let bone = interior.tissues().nearest_bone(self.tip().position, PROBE_REACH_MM);
+                probe = self.note(interior, &here, bone, &mut around, &mut contacts);
                 continue;
             }
             let clear = 0.6 * probe.bone.1.min(probe.soft_mm);
@@ -177,10 +178,11 @@ impl Needle {
             // Away from the notch.
             let drift = self.roll_rad + std::f64::consts::PI;
             let moved = |length: f64| here.tip.advanced(length, curvature, drift);
-            let bone_mm = |tip: &Tip| interior.tissues.nearest_bone(tip.position, PROBE_REACH_MM);
+            let bone_mm = |tip: &Tip| interior.tissues().nearest_bone(tip.position, PROBE_REACH_MM);
             let mut length = step;
             let mut bone_hit = None;
             let (bone, distance) = bone_mm(&moved(step));
+            let mut at_tip = (bone, distance);
             if distance < BONE_GAP_MM {
                 let (mut free, mut stuck) = (0.0, step);
                 for _ in 0..20 {
@@ -188,10 +190,11 @@ impl Needle {
                     if bone_mm(&moved(middle)).1 < BONE_GAP_MM { stuck = middle } else { free = middle }
                 }
                 (length, bone_hit) = (free, Some(bone));
+                at_tip = bone_mm(&moved(free));
             }
             self.push(moved(length), length, curvature, drift);
             remaining -= length;
-            probe = self.note(interior, &here, &mut around, &mut contacts);
+            probe = self.note(interior, &here, at_tip, &mut around, &mut contacts);
             if let Some(bone) = bone_hit {
                 if self.resting_on != Some(bone) {
                     let last = self.last();
@@ -215,7 +218,7 @@ impl Needle {
     /// Slides along the bone that the tip rests on, where it meets it flat enough; returns how far, 0 when it does not.
     fn slide(&mut self, interior: &Interior, bone: usize, remaining: f64, duty: f64) -> f64 {
         let here = *self.last();
-        let tissue = &interior.tissues.list[bone];
+        let tissue = &interior.tissues().list[bone];
         let normal = tissue.normal(here.tip.position);
         let into = -here.tip.axis().dot(normal);
         let (tip, step) = if into <= 0.0 {
@@ -249,11 +252,12 @@ impl Needle {
         step
     }
 
-    /// Notes the soft tissues that the tip came into on its way from `before`, and gives what is around it now.
+    /// Notes the soft tissues that the tip came into on its way from `before`, and gives what is around it now; `bone` is the nearest one.
     fn note(
         &mut self,
         interior: &Interior,
         before: &PathNode,
+        bone: (usize, f64),
         around: &mut Inside,
         contacts: &mut Vec<Contact>,
     ) -> Probe {
@@ -263,14 +267,14 @@ impl Needle {
         if fascia.distance_mm(from) >= 0.0 && fascia.distance_mm(to) < 0.0 {
             contacts.push(of_kind(ContactKind::Fascia, to, now.arc_mm));
         }
-        let probe = interior.tissues.probe(to, PROBE_REACH_MM, around);
+        let probe = interior.tissues().probe_beside(bone, to, PROBE_REACH_MM, around);
         for &index in around.iter() {
             if !self.inside.contains(&index) {
                 contacts.push(with_tissue(interior, index, to, now.arc_mm));
             }
         }
         std::mem::swap(&mut self.inside, around);
-        let through = interior.tissues.peritoneum_mm(to) < 0.0;
+        let through = interior.tissues().peritoneum_mm(to) < 0.0;
         if through && !self.through_peritoneum {
             contacts.push(of_kind(ContactKind::Peritoneum, to, now.arc_mm));
         }
@@ -303,9 +307,9 @@ impl Needle {
     /// Looks around without noting contacts.
     fn settle(&mut self, interior: &Interior) {
         let position = self.tip().position;
-        let probe = interior.tissues.probe(position, PROBE_REACH_MM, &mut self.inside);
+        let probe = interior.tissues().probe(position, PROBE_REACH_MM, &mut self.inside);
         self.resting_on = (probe.bone.1 < 2.0 * BONE_GAP_MM).then_some(probe.bone.0);
-        self.through_peritoneum = interior.tissues.peritoneum_mm(position) < 0.0;
+        self.through_peritoneum = interior.tissues().peritoneum_mm(position) < 0.0;
     }
 
     /// Share of a turn of the hub that the needle follows as a whole.
@@ -354,7 +358,7 @@ impl Needle {
 
 /// Whether the way from one node to the next is in bone: its end, or by more than a tip's gap anything between.
 fn in_bone(interior: &Interior, from: DVec3, to: DVec3) -> bool {
-    let bone_mm = |p: DVec3| interior.tissues.nearest_bone(p, PROBE_REACH_MM).1;
+    let bone_mm = |p: DVec3| interior.tissues().nearest_bone(p, PROBE_REACH_MM).1;
     let length = from.distance(to);
     let mut walked = 0.0;
     while walked < length {

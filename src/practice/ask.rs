@@ -5,7 +5,7 @@ use super::kind::Kind;
 use super::question::Question;
 use super::stage::{patient, stage};
 use super::{contrast_question, needle_question, part_question, view_question};
-use crate::anatomy::patient::PatientBuilder;
+use crate::anatomy::interior::Interior;
 use crate::anatomy::seeded::Numbers;
 use crate::view::criteria::Target;
 
@@ -22,10 +22,10 @@ pub fn ask(kind: Kind, stage_number: u8, target: Target, seed: u64) -> Option<Qu
     (0..TRIES.0).find_map(|attempt| {
         let mut numbers = Numbers::stream(seed, 0x7ac7 + (attempt << 8) + kind as u64);
         let spec = patient(stage, &mut numbers);
-        let builder = PatientBuilder::new(&spec);
+        let interior = Interior::of(&spec);
         // A wish that half of the patients could not meet is given up.
         let wish = if attempt < TRIES.0 / 2 { wish } else { numbers.unit() };
-        let setting = Setting { stage, interior: builder.interior(), target, wish };
+        let setting = Setting { stage, interior: &interior, target, wish };
         (0..TRIES.1).find_map(|_| {
             let draft = draw(kind, &setting, &mut numbers)?;
             draft.margin.holds().then(|| Question {

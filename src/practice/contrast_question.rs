@@ -76,14 +76,18 @@ fn place(setting: &Setting<'_>, numbers: &mut Numbers, pattern: Pattern) -> Opti
             let here = |v: &&crate::anatomy::vessels::Vessel| {
                 wanted(v.kind) && v.level == Some(target.level) && v.side == Some(target.side)
             };
-            let nodes: Vec<DVec3> =
-                interior.vessels.iter().filter(here).flat_map(|v| v.course.iter().map(|n| n.point)).collect();
+            let nodes: Vec<DVec3> = interior
+                .vessels()
+                .iter()
+                .filter(here)
+                .flat_map(|v| v.course.iter().map(|n| n.point))
+                .collect();
             (!nodes.is_empty()).then(|| one_of(numbers, &nodes))
         }
         Pattern::Intrathecal => {
             let height = (foramen.ring.centre - level.centre).dot(plate.normal);
             let middle = level.posterior_wall + plate.normal * height + plate.back * 8.0;
-            let sac = &interior.nerves.sac;
+            let sac = &interior.nerves().sac;
             let near =
                 sac.iter().min_by(|a, b| a.point.distance(middle).total_cmp(&b.point.distance(middle)))?;
             Some(near.point + out * (0.45 * near.half_width_mm) + about(1.5))
@@ -123,7 +127,7 @@ fn sacral_place(setting: &Setting<'_>, numbers: &mut Numbers, pattern: Pattern) 
             Some(opening.centre() + opening.normal() * between(numbers, [9.0, 20.0]) + off)
         }
         Pattern::Venous => {
-            let here = interior.vessels.iter().filter(|v| {
+            let here = interior.vessels().iter().filter(|v| {
                 v.kind == VesselKind::ForaminalVein && v.level == Some(Level::S1) && v.side == Some(side)
             });
             let nodes: Vec<DVec3> = here.flat_map(|v| v.course.iter().map(|n| n.point)).collect();
@@ -344,7 +348,7 @@ pub(super) fn stop(setting: &Setting<'_>, numbers: &mut Numbers) -> Option<Draft
 mod tests {
     use super::super::stage::{STAGES, patient};
     use super::*;
-    use crate::anatomy::patient::PatientBuilder;
+    use crate::anatomy::interior::Interior;
     use crate::view::criteria::Target;
 
     /// Why stop for the sac is not asked at S1.
@@ -354,13 +358,12 @@ mod tests {
         for seed in 0..20 {
             let mut numbers = Numbers::stream(seed, 0x5ac);
             let stage = &STAGES[seed as usize % STAGES.len()];
-            let builder = PatientBuilder::new(&patient(stage, &mut numbers));
-            let interior = builder.interior();
+            let interior = &Interior::of(&patient(stage, &mut numbers));
             let target = Target { level: Level::S1, side: Side::BOTH[seed as usize % 2] };
             let setting = Setting { stage, interior, target, wish: 0.0 };
             let opening = interior.foramen(Level::S1, target.side).unwrap().subpedicular.centre();
             let near = interior
-                .nerves
+                .nerves()
                 .sac
                 .iter()
                 .min_by(|a, b| a.point.distance(opening).total_cmp(&b.point.distance(opening)))

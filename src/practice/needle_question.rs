@@ -212,15 +212,13 @@ mod tests {
     use super::super::stage::STAGES;
     use super::*;
     use crate::anatomy::names::Side;
-    use crate::anatomy::patient::PatientBuilder;
     use crate::anatomy::patient_spec::PatientSpec;
     use crate::view::criteria::Target;
 
     /// Why the clock is not asked under the root.
     #[test]
     fn under_the_root_the_clock_says_little() {
-        let builder = PatientBuilder::new(&PatientSpec::all()[0]);
-        let interior = builder.interior();
+        let interior = &Interior::of(&PatientSpec::all()[0]);
         for level in [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5] {
             let target = Target { level, side: Side::Left };
             let setting = Setting { stage: &STAGES[0], interior, target, wish: 0.0 };

@@ -109,13 +109,13 @@ fn along(interior: &Interior, view: &Projection, uv: DVec2, around: DVec3, by: B
     let mut t = middle - REACH_MM;
     while t < middle + REACH_MM {
         let p = view.source + ray * t;
-        let (bone, distance) = interior.tissues.nearest_bone(p, 20.0);
+        let (bone, distance) = interior.tissues().nearest_bone(p, 20.0);
         if distance >= 0.0 {
             t += distance.max(STEP_MM);
             continue;
         }
         t += STEP_MM;
-        let tissue = &interior.tissues.list[bone];
+        let tissue = &interior.tissues().list[bone];
         let Some(level) = tissue.level else { continue };
         let mut note = |(part, side)| {
             let label = bone_part(Label { level, part, side });

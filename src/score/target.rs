@@ -40,9 +40,9 @@ pub(super) fn target(case: &Case, interior: &Interior, state: &State) -> Marks {
         }
     }
     // Bone between the skin and the target: the ray from the target towards the receptor.
-    if let Some((bone, _)) = interior.tissues.bone_along(at, ray, OPEN_REACH_MM) {
+    if let Some((bone, _)) = interior.tissues().bone_along(at, ray, OPEN_REACH_MM) {
         score *= 0.5;
-        reasons.push(Remark::MarkBehindBone { level: interior.tissues.list[bone].level });
+        reasons.push(Remark::MarkBehindBone { level: interior.tissues().list[bone].level });
     }
     (Some(score), reasons)
 }
@@ -72,7 +72,7 @@ pub(super) fn marked_point(case: &Case, interior: &Interior, state: &State) -> O
 
 /// Level and side of the foramen whose area is nearest to a point.
 pub(super) fn place_of(interior: &Interior, approach: Approach, p: DVec3) -> Option<(Level, Side)> {
-    let nearest = interior.foramina.iter().min_by(|a, b| {
+    let nearest = interior.foramina().iter().min_by(|a, b| {
         let to = |f: &&Foramen| f.area(approach).centre().distance(p);
         to(a).total_cmp(&to(b))
     })?;

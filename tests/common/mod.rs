@@ -88,7 +88,7 @@ impl<'a> Hand<'a> {
             // Clear all around, so that a needle that strays a little still passes.
             [(0.0, 0.0), (1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)].iter().all(|(a, b)| {
                 let p = p + u * *a + v * *b;
-                self.interior.tissues.bone_along(p, view.ray_to(p), 150.0).is_none()
+                self.interior.tissues().bone_along(p, view.ray_to(p), 150.0).is_none()
             })
         };
         let mut points: Vec<DVec3> = (-20..=20)

@@ -188,7 +188,7 @@ fn tissue_mesh(
         let here = t.level == Some(level) || (t.level.is_none() && kind == TissueKind::Dura);
         here && (side.is_none() || t.side == side)
     };
-    for tissue in patient.interior.tissues.of_kind(kind).filter(wanted) {
+    for tissue in patient.interior.tissues().of_kind(kind).filter(wanted) {
         whole.append(&tissue.mesh(TISSUE_SPACING_MM));
     }
     if whole.triangles.is_empty() {

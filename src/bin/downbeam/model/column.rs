@@ -6,7 +6,7 @@ use downbeam::anatomy::dimensions;
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::landmarks::LevelLandmarks;
 use downbeam::anatomy::names::Level;
-use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::PatientSpec;
 use serde_json::{Value, json};
 
 pub(super) fn numbers() -> Value {
@@ -15,8 +15,7 @@ pub(super) fn numbers() -> Value {
 
 fn posture(name: &str) -> Value {
     let Ok(spec) = PatientSpec::named(name) else { unreachable!("a patient of our own: {name}") };
-    let builder = PatientBuilder::new(&spec);
-    let interior: &Interior = builder.interior();
+    let interior = &Interior::of(&spec);
     let upper = |level: Level| tilt_of_normal(interior.level(level).upper_plate.normal).to_degrees();
     let lower = |l: &LevelLandmarks| l.lower_plate.map(|p| tilt_of_normal(p.normal).to_degrees());
     let levels: Vec<Value> = Level::TARGETS

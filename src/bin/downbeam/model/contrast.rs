@@ -4,7 +4,7 @@
 
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
-use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::PatientSpec;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::needle::compartment::{Pattern, compartment_at};
 use downbeam::needle::device::Gauge;
@@ -33,10 +33,10 @@ const LATER: u32 = 4;
 
 /// `{pattern, patient, log, tick}` for each pattern, L4 left: the log's lines, and when the film is taken.
 pub(super) fn numbers(average: &Interior) -> Value {
-    let slight = PatientSpec::named(SLIGHT).map(|spec| PatientBuilder::new(&spec));
+    let slight = PatientSpec::named(SLIGHT).map(|spec| Interior::of(&spec));
     let shown = |pattern| {
         let (patient, interior) = match (pattern, &slight) {
-            (Pattern::Peritoneal, Ok(builder)) => (SLIGHT, builder.interior()),
+            (Pattern::Peritoneal, Ok(slight)) => (SLIGHT, slight),
             _ => ("average", average),
         };
         let attempt = injected(interior, pattern)?;

@@ -3,7 +3,7 @@
 use super::round;
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
-use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::PatientSpec;
 use downbeam::anatomy::tissues::TissueKind;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::imaging::projection::Projection;
@@ -35,17 +35,17 @@ pub(super) fn numbers(average: &Interior) -> Value {
 }
 
 fn bone_mm(interior: &Interior, p: DVec3) -> f64 {
-    interior.tissues.of_kind(TissueKind::Bone).map(|t| t.distance_mm(p)).fold(f64::MAX, f64::min)
+    interior.tissues().of_kind(TissueKind::Bone).map(|t| t.distance_mm(p)).fold(f64::MAX, f64::min)
 }
 
 fn of_level(interior: &Interior, level: Level) -> Value {
     let landmarks = interior.level(level);
     let plate = &landmarks.upper_plate;
-    let root = interior.nerves.root(level, Side::Left);
+    let root = interior.nerves().root(level, Side::Left);
     let root_gap = root.map(|r| round(bone_mm(interior, r.course[1].point) - r.course[1].radius_mm, 1));
     let ring = landmarks.side(Side::Left).pedicle;
     let medial = ring.centre - plate.left * ring.across.dot(plate.left).abs();
-    let dura_gap = interior.tissues.of_kind(TissueKind::Dura).next().map(|sac| {
+    let dura_gap = interior.tissues().of_kind(TissueKind::Dura).next().map(|sac| {
         let along = (0..60).map(|i| sac.distance_mm(medial + plate.back * (f64::from(i) * 0.1)));
         round(along.fold(f64::MAX, f64::min), 1)
     });
@@ -73,8 +73,7 @@ fn squared(interior: &Interior, level: Level, oblique_deg: f64) -> Projection {
 /// Skin to the middle of the area under the pedicle, along the beam of the best oblique, mm.
 fn skin_mm(name: &str, level: Level) -> f64 {
     let Ok(spec) = PatientSpec::named(name) else { unreachable!("a patient of our own: {name}") };
-    let builder = PatientBuilder::new(&spec);
-    let interior = builder.interior();
+    let interior = &Interior::of(&spec);
     let target = Target { level, side: Side::Left };
     let best = best_view(interior, target, ViewKind::Oblique, &CArm::default()).orientation;
     let arm = CArm::at_degrees(best.oblique_deg, best.tilt_deg).unwrap_or_default();

@@ -3,7 +3,7 @@
 use super::round;
 use downbeam::anatomy::interior::Interior;
 use downbeam::anatomy::names::{Level, Side};
-use downbeam::anatomy::patient::{PatientBuilder, PatientSpec};
+use downbeam::anatomy::patient::PatientSpec;
 use downbeam::anatomy::variation::SPREADS;
 use downbeam::imaging::c_arm::CArm;
 use downbeam::view::best_view::{ViewKind, best_view};
@@ -26,8 +26,7 @@ pub(super) fn numbers() -> Value {
 }
 
 fn of_patient(spec: &PatientSpec) -> Vec<Value> {
-    let builder = PatientBuilder::new(spec);
-    let interior = builder.interior();
+    let interior = &Interior::of(spec);
     let places = Level::TARGETS.into_iter().flat_map(|level| Side::BOTH.map(|side| (level, side)));
     places
         .map(|(level, side)| {
@@ -46,9 +45,9 @@ pub(super) fn spread() -> Value {
     let mut found = vec![(Vec::new(), Vec::new()); Level::TARGETS.len()];
     for seed in 0..PATIENTS {
         let spec = PatientSpec { variation: 1.0, seed, ..PatientSpec::all()[0].clone() };
-        let builder = PatientBuilder::new(&spec);
+        let interior = Interior::of(&spec);
         for (level, (obliques, tilts)) in Level::TARGETS.into_iter().zip(&mut found) {
-            let [oblique_deg, tilt_deg] = best(builder.interior(), level, Side::Left, ViewKind::Oblique);
+            let [oblique_deg, tilt_deg] = best(&interior, level, Side::Left, ViewKind::Oblique);
             obliques.push(oblique_deg);
             tilts.push(tilt_deg);
         }
