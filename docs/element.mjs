@@ -126,10 +126,10 @@ script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'
 
 The element has no inline style, so \`style-src\` needs nothing for it.
 
-\`integrity\` on the element covers the wasm:
+\`integrity\` on the element covers the wasm, which is two files; put the digests of both there, with a space between:
 
 \`\`\`sh
-echo "sha384-$(openssl dgst -sha384 -binary www/pkg/downbeam_bg.wasm | openssl base64 -A)"
+for part in bg rest; do echo "sha384-$(openssl dgst -sha384 -binary www/pkg/downbeam_$part.wasm | openssl base64 -A)"; done
 \`\`\`
 
 \`integrity\` on the \`script\` element covers \`downbeam-view.js\` alone; the modules that it imports can be covered by an import map's \`integrity\`.

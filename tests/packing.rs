@@ -24,6 +24,7 @@ fn project(name: &str) -> PathBuf {
         write(&folder.join(format!("www/pkg/{name}.js")), &glue);
         write(&folder.join(format!("www/pkg/{name}_bg.wasm")), "\0asm\u{1}\0\0\0");
     }
+    write(&folder.join("www/pkg/downbeam_rest.wasm"), "\0asm\u{1}\0\0\0");
     copy(&root.join("texts"), &folder.join("texts"));
     let texts = downbeam(&folder, &["texts", "--write"]);
     assert!(texts.status.success(), "{}", String::from_utf8_lossy(&texts.stderr));
@@ -193,6 +194,7 @@ fn a_package_holds_what_its_page_needs_and_no_more() {
             "style/first.css",
             "pkg/texts/de/page.js",
             "pkg/downbeam_bg.wasm",
+            "pkg/downbeam_rest.wasm",
             "LICENSE-MIT",
         ] {
             assert!(names.contains(&wanted), "{form} has no {wanted}");

@@ -175,21 +175,19 @@ impl TeachingRoom {
         Ok(())
     }
 
-    /// Draws the free live picture on a canvas, which takes its size, with needle and contrast as of a tick (the last action's when
-    /// it is left out). `pixels`: along an edge, 128 to 1024 in steps of 32; 512 when it is left out.
+    /// Draws the free live picture on a canvas, which takes its size, with what `showNeedleAt` has put there of needle and contrast.
+    /// `pixels`: along an edge, 128 to 1024 in steps of 32; 512 when it is left out.
     #[wasm_bindgen(js_name = drawRadiograph)]
     pub fn draw_radiograph(
         &mut self,
         canvas: &CanvasRenderingContext2d,
         bone_dark: bool,
-        tick: Option<u32>,
         pixels: Option<u32>,
     ) -> Result<(), JsValue> {
         let pixels = film_pixels(pixels)?;
         if self.radiograph.size() != pixels {
             self.radiograph = Radiograph::new(&CArm::default().sampled(pixels));
         }
-        self.bring_needle_up_to(tick.unwrap_or(self.procedure.attempt.state.tick));
         let view = self.view_of(&self.arm);
         let look = self.look(bone_dark);
         let size = self.radiograph.size();

@@ -51,7 +51,8 @@ async function open(path, { from = site, options = {}, ready = true, prepare } =
 
 const heard = (page, type) => page.evaluate((wanted) => globalThis.heard.filter((event) => event.type === wanted), type);
 const waitHeard = (page, type, count = 1) => page.waitForFunction(([wanted, n]) => globalThis.heard.filter((event) => event.type === wanted).length >= n, [type, count]);
-const instances = (page) => page.evaluate(() => globalThis.wasmCalls.instantiate + globalThis.wasmCalls.instantiateStreaming);
+// An engine is two files of wasm.
+const engines = (page) => page.evaluate(() => (globalThis.wasmCalls.instantiate + globalThis.wasmCalls.instantiateStreaming) / 2);
 const usage = (page) => page.evaluate(() => customElements.get('downbeam-view').usage());
 const shades = (page, at = 0) =>
   page.evaluate((i) => {
@@ -69,8 +70,8 @@ async function type(page, key, degrees, at = 0) {
 
 test('the course page: two elements, one engine, one patient, and a listener that shows the result', async () => {
   const { page, errors, close } = await open('examples/course-page/');
-  assert.equal(await instances(page), 1);
-  assert.equal(await page.evaluate(() => performance.getEntriesByType('resource').filter((r) => r.name.endsWith('.wasm')).length), 1);
+  assert.equal(await engines(page), 1);
+  assert.equal(await page.evaluate(() => performance.getEntriesByType('resource').filter((r) => r.name.endsWith('.wasm')).length), 2);
   assert.deepEqual(await usage(page).then(({ views, patients }) => ({ views, patients })), { views: 2, patients: ['average'] });
   assert.ok((await shades(page, 0)) > 60 && (await shades(page, 1)) > 60, 'both have a picture');
   // The figure stands at the best view, by the engine's own solver; the exercise does not.
@@ -140,7 +141,7 @@ for (const example of ['course-page', 'strict-csp']) {
     assert.ok(!course.asked.some((path) => path.startsWith('/www/')), 'nothing of the engine comes from the course');
     assert.ok(engine.asked.includes('/pkg/downbeam_bg.wasm') && engine.asked.includes('/element/element.css'));
     assert.ok((await shades(page, 0)) > 60 && (await shades(page, 1)) > 60);
-    assert.equal(await instances(page), 1);
+    assert.equal(await engines(page), 1);
     assert.deepEqual(errors(), []);
     await close();
     await Promise.all([engine.close(), course.close()]);
@@ -166,12 +167,12 @@ test('starts only when it comes near the screen', async () => {
   const { page, close } = await open(path, { ready: false });
   await page.waitForFunction(() => customElements.get('downbeam-view'));
   await page.waitForTimeout(300);
-  assert.equal(await instances(page), 0);
+  assert.equal(await engines(page), 0);
   assert.equal(await page.evaluate(() => performance.getEntriesByType('resource').filter((r) => /\/pkg\/[^/]*$/.test(r.name)).length), 0, 'nothing of the engine is fetched');
   assert.match(await page.locator('#far').locator('.film-state').textContent(), /drawn when this comes into view/);
   await page.evaluate(() => document.getElementById('far').scrollIntoView());
   await waitHeard(page, 'ready');
-  assert.equal(await instances(page), 1);
+  assert.equal(await engines(page), 1);
   await close();
 });
 
@@ -259,7 +260,7 @@ test('removed elements free what they hold, moved ones keep it, and one that is 
   const later = await now();
   assert.equal(later.freed, 17);
   assert.ok(later.memory_bytes <= memory * 1.05, `${later.memory_bytes} after ${memory}`);
-  assert.equal(await instances(page), 1);
+  assert.equal(await engines(page), 1);
   assert.deepEqual(errors(), []);
   await close();
 });
@@ -323,11 +324,12 @@ test('two elements of one patient do not disturb each other', async () => {
 });
 
 test('integrity: the right digest runs, a wrong one is refused in words, one that no browser would check too', async () => {
-  const wasm = await readFile(new URL('../../www/pkg/downbeam_bg.wasm', import.meta.url));
-  const right = `sha384-${createHash('sha384').update(wasm).digest('base64')}`;
-  const wrong = `sha384-${createHash('sha384').update('another file').digest('base64')}`;
+  const digest = (file) => `sha384-${createHash('sha384').update(file).digest('base64')}`;
+  const [first, rest] = await Promise.all(['bg', 'rest'].map(async (part) => digest(await readFile(new URL(`../../www/pkg/downbeam_${part}.wasm`, import.meta.url)))));
+  const right = `${first} ${rest}`;
+  const wrong = digest('another file');
   const good = await open(pageOf(`<downbeam-view integrity="${right}"></downbeam-view><downbeam-view integrity="${right}" level="L3"></downbeam-view>`));
-  assert.equal(await instances(good.page), 1);
+  assert.equal(await engines(good.page), 1);
   assert.deepEqual(good.errors(), []);
   await good.close();
 
@@ -337,16 +339,23 @@ test('integrity: the right digest runs, a wrong one is refused in words, one tha
   assert.equal(problem.about, 'integrity');
   assert.equal(problem.sentence, 'The engine was not started: downbeam_bg.wasm is not the file whose digest this page gives in “integrity”.');
   assert.match(await bad.page.locator('#a').locator('.film-state').textContent(), /not the file whose digest/);
-  assert.equal(await instances(bad.page), 0);
+  assert.equal(await engines(bad.page), 0);
   await bad.page.evaluate((digest) => document.getElementById('a').setAttribute('integrity', digest), right);
   await waitHeard(bad.page, 'ready');
-  assert.equal(await instances(bad.page), 1);
+  assert.equal(await engines(bad.page), 1);
   await bad.close();
+
+  // Each of the engine's two files is held to it.
+  const half = await open(pageOf(`<downbeam-view id="a" loading="eager" integrity="${first}"></downbeam-view>`), { ready: false });
+  await waitHeard(half.page, 'error');
+  assert.match((await heard(half.page, 'error'))[0].sentence, /^The engine was not started: downbeam_rest\.wasm is not the file/);
+  assert.ok((await engines(half.page)) < 1);
+  await half.close();
 
   const odd = await open(pageOf('<downbeam-view id="a" loading="eager" integrity="md5-nonsense"></downbeam-view>'), { ready: false });
   await waitHeard(odd.page, 'error');
   assert.match((await heard(odd.page, 'error'))[0].sentence, /^integrity="md5-nonsense" does not fit/);
-  assert.equal(await instances(odd.page), 0);
+  assert.equal(await engines(odd.page), 0);
   await odd.close();
 
   const mixed = await open(pageOf(`<downbeam-view id="a" loading="eager"></downbeam-view><downbeam-view id="b" loading="eager" integrity="${right}"></downbeam-view>`), { ready: false });
@@ -441,7 +450,7 @@ test('no engine: said with a way to try again, which works', async () => {
   await page.locator('#b').getByRole('button', { name: 'Try again' }).click();
   await waitHeard(page, 'ready', 2);
   assert.equal(await page.evaluate(() => document.getElementById('a').oblique), 9);
-  assert.equal(await instances(page), 1);
+  assert.equal(await engines(page), 1);
   await close();
 });
 
@@ -461,7 +470,7 @@ test('an engine that stops is said and loaded afresh; the place is kept, and the
   await page.locator('#a').getByRole('button', { name: 'Try again' }).click();
   await waitHeard(page, 'ready', 3);
   assert.equal(await page.evaluate(() => document.getElementById('a').oblique), 11);
-  assert.equal(await instances(page), 2);
+  assert.equal(await engines(page), 2);
   await type(page, 'oblique', 5, 1);
   await page.waitForFunction(() => globalThis.heard.at(-1).id === 'b' && globalThis.heard.at(-1).settled);
   assert.deepEqual(errors(), []);

@@ -113,7 +113,7 @@ test('the graphics processor sums what the engine sums, and a lost one leaves th
         return pen.getImageData(0, 0, 512, 512).data;
       };
       const a = film((pen) => gpu.draw(room, pen, { who: 'average', boneDark: true, tick: undefined, pixels: 512 }));
-      const b = film((pen) => room.drawRadiograph(pen, true, undefined, 512));
+      const b = film((pen) => room.drawRadiograph(pen, true, 512));
       // The window is found of fewer pixels there: grey values go together, whatever brightness each has.
       const mean = (list) => list.reduce((sum, v) => sum + v, 0) / list.length;
       const [x, y] = [a, b].map((data) => Array.from({ length: data.length / 4 }, (_, i) => data[4 * i]));

@@ -1,5 +1,5 @@
 // Brings the engine in: glue, wasm with progress, and one clear sentence when any of it fails. `words` is the `loading` table of
-// the texts.
+// the texts. The wasm is two files: the first is enough for a picture, the rest is added to it.
 
 /**
  * What is said of loading: the `loading` table of the texts.
@@ -11,25 +11,60 @@
 
 const GLUE = '../pkg/downbeam.js';
 const ENGINE = new URL('../pkg/downbeam_bg.wasm', import.meta.url);
+const REST = new URL('../pkg/downbeam_rest.wasm', import.meta.url);
 // As a preload without `crossorigin` asks: the only kind that WebKit, too, hands to a fetch, where others are fetched twice. Only from
 // the page's own place, since elsewhere, and in a frame without an origin, such an answer could not be read.
 /** @type {RequestInit} */
 const AS_PRELOADED = ENGINE.origin === globalThis.origin ? { mode: 'no-cors', credentials: 'include' } : {};
 
 /**
- * Loads the engine. `onProgress` gets percent, or null while the size is unknown. With an `integrity` (as in HTML's attribute of
- * that name) the wasm is run only if its digest is the one that is given. Throws an Error with a sentence.
+ * Loads the whole engine. `onProgress` gets percent, or null while the size is unknown. With an `integrity` (as in HTML's attribute of
+ * that name) wasm is run only if its digest is among those given. Throws an Error with a sentence.
  * @param {OnProgress} onProgress
  * @param {LoadingWords} words
  */
 export async function loadEngine(onProgress, words, integrity = '') {
-  const [glue, compiled] = await Promise.all([loadGlue(words), compile(onProgress, words, integrity)]);
+  // Both files are on their way at once.
+  const coming = compile(REST, () => {}, words, integrity);
+  coming.catch(() => {});
+  const { glue, addRest } = await loadFirstPart(onProgress, words, integrity);
+  await addRest(coming);
+  return glue;
+}
+
+/**
+ * Loads what a first picture needs of the engine. `addRest()` brings what is left: once, and again for the next who asks if it did not
+ * come. Until then nothing else may be called (`LATER` in the host tool's `build`). Throws as `loadEngine` does.
+ * @param {OnProgress} onProgress
+ * @param {LoadingWords} words
+ */
+export async function loadFirstPart(onProgress, words, integrity = '') {
+  const [glue, compiled] = await Promise.all([loadGlue(words), compile(ENGINE, onProgress, words, integrity)]);
+  await started(() => glue.initFirst({ module_or_path: compiled }), words);
+  /** @type {Promise<void> | null} */
+  let adding = null;
+  return {
+    glue,
+    addRest(coming = adding ? null : compile(REST, () => {}, words, integrity)) {
+      adding ??= Promise.resolve(coming).then((rest) => started(() => glue.addRest(/** @type {WebAssembly.Module} */ (rest)), words)).catch((error) => {
+        adding = null;
+        throw error;
+      });
+      return adding;
+    },
+  };
+}
+
+/**
+ * @param {() => Promise<unknown>} start
+ * @param {LoadingWords} words
+ */
+async function started(start, words) {
   try {
-    await glue.default({ module_or_path: compiled });
+    await start();
   } catch (error) {
     throw new Error(words.failedStart(reason(error)), { cause: error });
   }
-  return glue;
 }
 
 let tries = 0;
@@ -50,19 +85,20 @@ async function loadGlue(words) {
 }
 
 /**
+ * @param {URL} file
  * @param {OnProgress} onProgress
  * @param {LoadingWords} words
  * @param {string} integrity
  */
-async function compile(onProgress, words, integrity) {
+async function compile(file, onProgress, words, integrity) {
   if (typeof WebAssembly === 'undefined') throw new Error(words.failedStart(words.noWasm));
-  const streamed = await fetchEngine(words, integrity);
+  const streamed = await fetchEngine(file, words, integrity);
   try {
     return await WebAssembly.compileStreaming(withProgress(streamed, onProgress));
   } catch {
     // No streaming in this browser, or an odd proxy: take the whole file, then compile.
   }
-  const whole = await fetchEngine(words, integrity);
+  const whole = await fetchEngine(file, words, integrity);
   try {
     return await WebAssembly.compile(await whole.arrayBuffer());
   } catch (error) {
@@ -71,16 +107,17 @@ async function compile(onProgress, words, integrity) {
 }
 
 /**
+ * @param {URL} file
  * @param {LoadingWords} words
  * @param {string} integrity
  */
-async function fetchEngine(words, integrity) {
+async function fetchEngine(file, words, integrity) {
   let response;
   try {
-    response = await fetch(ENGINE, integrity ? { integrity } : AS_PRELOADED);
+    response = await fetch(file, integrity ? { integrity } : AS_PRELOADED);
   } catch (error) {
-    if (integrity && (await answers())) {
-      throw new IntegrityError(words.failedIntegrity?.(ENGINE.pathname.split('/').pop() ?? ''), { cause: error });
+    if (integrity && (await answers(file))) {
+      throw new IntegrityError(words.failedIntegrity?.(file.pathname.split('/').pop() ?? ''), { cause: error });
     }
     throw new Error(words.failedFetch(words.noServer), { cause: error });
   }
@@ -91,10 +128,13 @@ async function fetchEngine(words, integrity) {
 /** The file is there, but its digest is not the one that was asked for. */
 export class IntegrityError extends Error {}
 
-/** Whether the engine's file can be had at all: a browser says of a wrong digest only that the request failed. */
-async function answers() {
+/**
+ * Whether a file of the engine can be had at all: a browser says of a wrong digest only that the request failed.
+ * @param {URL} file
+ */
+async function answers(file) {
   try {
-    const response = await fetch(ENGINE);
+    const response = await fetch(file);
     await response.body?.cancel();
     return response.ok;
   } catch {

@@ -3,7 +3,7 @@
 import { byId } from '../base/dom.js';
 import { painted, rest } from '../base/frame.js';
 import { keyOf, PATIENT, TARGET } from '../state/positioning.js';
-import { loadEngine, reason } from './room.js';
+import { loadFirstPart, reason } from './room.js';
 import { texts } from '../words/texts.js';
 
 /**
@@ -30,6 +30,11 @@ export function shaping(app, film, act) {
   let unfinished = false;
   // What the engine is aimed at: telling it the same again would begin the attempt again.
   let target = '';
+  // The rest of the engine: how it is added, whether someone has asked for it, and whether it is there.
+  /** @type {(() => Promise<void>) | null} */
+  let addRest = null;
+  let restAsked = false;
+  let whole = false;
 
   /** Loads the engine and shapes the first patient. Never throws: a failure is shown in the film. */
   async function start() {
@@ -38,7 +43,10 @@ export function shaping(app, film, act) {
     const progress = (percent) => loading && film.loading(percent === null ? texts.loading.engine : texts.loading.percent(percent), percent);
     progress(null);
     try {
-      const { TeachingRoom } = await loadEngine(progress);
+      const first = await loadFirstPart(progress);
+      const { TeachingRoom } = first.glue;
+      addRest = first.addRest;
+      whole = false;
       loading = false;
       app.catalogue = { levels: TeachingRoom.levels(), patients: TeachingRoom.patients(), range: TeachingRoom.ranges(), beam: TeachingRoom.beamChoices() };
       act.offered();
@@ -54,6 +62,8 @@ export function shaping(app, film, act) {
     const { patient, level, side } = app.state;
     film.loading(texts.loading.patient(patient));
     await painted();
+    // What has come in the meantime takes the engine for whole.
+    if (restAsked) await bringRest();
     app.room = new Room(patient, level, side);
     target = keyOf(app.state, TARGET);
     act.made();
@@ -62,6 +72,15 @@ export function shaping(app, film, act) {
     film.clear();
     app.touch();
     requestAnimationFrame(() => performance.mark('downbeam:first-picture'));
+  }
+
+  /** Adds the rest of the engine; where there is no engine yet, the one that comes is whole before anyone meets it. */
+  async function bringRest() {
+    restAsked = true;
+    if (!addRest || whole) return;
+    await addRest();
+    whole = true;
+    app.touch();
   }
 
   /** Shapes another patient a bone at a time, so that the page goes on answering. A later choice overtakes an earlier one. */
@@ -93,6 +112,7 @@ export function shaping(app, film, act) {
   return {
     start,
     reshape,
+    bringRest,
     /** Turns the engine to where the page's state stands. */
     aim() {
       const { room, state } = app;
@@ -115,7 +135,7 @@ export function shaping(app, film, act) {
     stale: () => Boolean(app.room) && shaped !== keyOf(app.state, PATIENT),
     /** Whether there is a patient with all bones. */
     whole: () => Boolean(app.room) && !unfinished,
-    /** Whether an exposure can be taken: the engine is there, and so is the patient. */
-    ready: () => Boolean(app.room) && shaped === keyOf(app.state, PATIENT) && Boolean(byId('film-state').hidden),
+    /** Whether an exposure can be taken: the whole engine is there, and so is the patient. */
+    ready: () => Boolean(app.room) && whole && shaped === keyOf(app.state, PATIENT) && Boolean(byId('film-state').hidden),
   };
 }

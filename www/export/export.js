@@ -71,7 +71,9 @@ export function exporting(app, patient, needle, record, act) {
     const shown = byId('radiograph', HTMLCanvasElement);
     if (shown.width === FILM_PX || app.state.byExposure) return shown;
     const own = square(FILM_PX);
-    room.drawRadiograph(penOf(own), app.state.boneDark, needle.inPicture()?.tick, FILM_PX);
+    const inPicture = needle.inPicture();
+    if (inPicture) room.showNeedleAt(inPicture.tick);
+    room.drawRadiograph(penOf(own), app.state.boneDark, FILM_PX);
     return own;
   }
 

@@ -152,7 +152,7 @@ export function liveFilm({ screen, redraw, rested, always = false }) {
       last = () => sharpen(room, film, picture);
       if (drawThere(room, film, picture)) return void tell('sharp');
       const started = performance.now();
-      room.drawRadiograph(film, picture.boneDark, picture.tick, pace);
+      room.drawRadiograph(film, picture.boneDark, pace);
       pace = nextPace(pace, performance.now() - started);
       tell('moving');
       timer = setTimeout(last, REST_MS);

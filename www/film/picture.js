@@ -93,8 +93,9 @@ export function picture(onResize) {
       const shown = state.byExposure ? heldKey(state, exposure) : [keyOf(state, BEAM), greys(state), needle?.key].join();
       if (shown === drawn) return;
       live?.stop();
+      if (!state.byExposure && needle) room.showNeedleAt(needle.tick);
       if (!state.byExposure && live) live.draw(room, radiograph, { who: keyOf(state, PATIENT), boneDark: state.boneDark, tick: needle?.tick });
-      else if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark, needle?.tick);
+      else if (!state.byExposure) room.drawRadiograph(radiograph, state.boneDark);
       else if (exposure) room.showHeld(radiograph, state.boneDark);
       else radiograph.fillRect(0, 0, radiograph.canvas.width, radiograph.canvas.height);
       drawn = shown;

@@ -40,7 +40,8 @@ export function frozen(app, patient, angles, pixels, needle) {
   patient.aim();
   try {
     room.setOrientation(angles.oblique_deg, angles.tilt_deg);
-    room.drawRadiograph(penOf(film, { alpha: false }), state.boneDark, needle?.tick);
+    if (needle) room.showNeedleAt(needle.tick);
+    room.drawRadiograph(penOf(film, { alpha: false }), state.boneDark);
     const report = room.report();
     const shown = shownIn({ ...state, labels: false }, report, null);
     drawOver(penOf(over), room, state, shown, { scale: devicePixelRatio });

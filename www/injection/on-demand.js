@@ -10,11 +10,13 @@ import { late } from '../base/late.js';
  */
 
 /**
- * `make(module)` makes the injection of `injection.js`, whose handle this then is; `touch()` asks for a frame.
+ * `make(module)` makes the injection of `injection.js`, whose handle this then is; `whole()` adds the engine's part for it; `touch()` asks for
+ * a frame.
  * @param {(module: typeof import('./injection.js')) => Injection} make
+ * @param {() => Promise<void>} whole
  * @param {() => void} touch
  */
-export function injectionOnDemand(make, touch) {
+export function injectionOnDemand(make, whole, touch) {
   /** @type {Promise<void> | null} */
   let coming = null;
   let come = false;
@@ -34,8 +36,8 @@ export function injectionOnDemand(make, touch) {
     here: () => come,
     /** Brings it: once, and again by the next who asks if it did not come. */
     bring() {
-      coming ??= late(() => import('./injection.js'), new URL('./injection.js', import.meta.url)).then(
-        (module) => {
+      coming ??= Promise.all([late(() => import('./injection.js'), new URL('./injection.js', import.meta.url)), whole()]).then(
+        ([module]) => {
           const { attempt, ...rest } = make(module);
           Object.assign(handle.attempt, attempt);
           Object.assign(handle, rest);

@@ -81,7 +81,8 @@ function drawFilm(room, model, film) {
     room.expose(pen, exposed, 1, false);
     room.release();
   } else {
-    room.drawRadiograph(pen, false, injection?.tick);
+    if (injection) room.showNeedleAt(injection.tick);
+    room.drawRadiograph(pen, false);
   }
   const report = room.report();
   // Lines of a canvas that is twice as fine as it is shown.

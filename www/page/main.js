@@ -119,7 +119,7 @@ const patient = shaping(app, film, { offered, made: () => (record.connect(), req
 const record = exposureRecord(app, images, patient, {
   words: showWords, fail, tick: () => (needle.attempt.on() ? needle.attempt.tick() : undefined), exposed: () => needle.attempt.exposed(), marks,
 });
-const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), touch);
+const needle = injectionOnDemand((m) => m.injection(app, patient, () => record, { notice }), patient.bringRest, touch);
 const showActivity = activityControl(app, () => needle.here(), activity);
 const lessons = lessonsOnDemand(app, needle, { notice, said: (text) => needle.said(text), leaveAddress: () => history.replaceState(null, '', location.pathname + location.search), replays: (of) => (replay ? replay.open(of) : void (replays = { of })) });
 const viewKeys = { pick: (/** @type {ViewKind} */ view) => app.change({ view }), check: () => app.state.selfTest && review.check() };
@@ -173,12 +173,15 @@ function without(name) {
 function later() {
   if (asked) return;
   asked = true;
+  const engine = patient.bringRest();
+  /** @template M @param {Promise<M>} module */
+  const withEngine = (module) => Promise.all([module, engine]).then(([m]) => m);
   const looks = [.../** @type {NodeListOf<HTMLLinkElement>} */ (document.querySelectorAll('link[data-href]'))].map((sheet) => new Promise((done) => {
     sheet.onload = sheet.onerror = done;
     sheet.href = sheet.dataset.href ?? '';
   }));
   const parts = [
-    import('../film/live.js').then((m) => images.liveWith(m.liveFilm({
+    withEngine(import('../film/live.js')).then((m) => images.liveWith(m.liveFilm({
       screen: () => images.screen() * (zoom?.scale() ?? 1), redraw: () => (images.forget(), frame()), rested: () => frame(), always: new URLSearchParams(location.search).get('film') === 'gpu',
     }))).catch(without(texts.picture.heading)),
     import('../film/zoom.js').then((m) => (zoom = m.filmZoom(byId('picture'), byId('film-image'), {
@@ -217,7 +220,7 @@ function later() {
     import('../gantry/drawing.js').then((m) => {
       updates.push(m.gantryDrawing(byId('gantry-feet'), 'feet'), m.gantryDrawing(byId('gantry-side'), 'side'));
       frame();
-      return import('../gantry/link.js');
+      return withEngine(import('../gantry/link.js'));
     }).then((m) => {
       link = m.gantryLink(app, {
         whole: patient.whole, shown, needle: () => needle.inGantry(), marked: () => needle.marked(), revision: () => needle.attempt.revision(), busy: () => needle.aiming(), field_mm: () => needle.field_mm(),
@@ -231,7 +234,7 @@ function later() {
       if (replays) replay.open(replays.of);
       replay.update();
     }).catch(without(texts.activity.injection)),
-    import('../through/page-button.js').then((m) => {
+    withEngine(import('../through/page-button.js')).then((m) => {
       through = m.throughButton(app, {
         whole: patient.whole, shown, tells, needle: () => needle.inGantry(), revision: () => needle.attempt.revision(), aim: patient.aim, notice,
         report: () => (app.state.byExposure ? record.exposure()?.report : app.report) ?? null, said: (text) => say(byId('status'), text),

@@ -49,7 +49,8 @@ export function replayDrawing(boneDark) {
       room.setOrientation(arm.oblique_deg, arm.tilt_deg);
       room.setImageRotation(arm.rotation_deg);
       room.setTableShift(...table_mm);
-      room.drawRadiograph(under, boneDark, tick, FILM_PX);
+      room.showNeedleAt(tick);
+      room.drawRadiograph(under, boneDark, FILM_PX);
       const report = room.procedure(tick);
       pen.clearRect(0, 0, OVER_PX, OVER_PX);
       const scale = OVER_PX / (image.clientWidth || FILM_PX);

@@ -4,7 +4,7 @@
 import { viewOf } from '../views/criterion-rows.js';
 import { outlineStyle } from '../film/film-look.js';
 import { byId, penOf, say, segments } from '../base/dom.js';
-import { loadEngine, reason } from '../engine/room.js';
+import { loadFirstPart, reason } from '../engine/room.js';
 import { texts } from '../words/texts.js';
 import { rest } from '../base/frame.js';
 import { teach } from '../words/teach.js';
@@ -34,7 +34,7 @@ export function preview() {
   let wanted = null;
   /** @type {TeachingRoom | null} */
   let room = null;
-  /** @type {ReturnType<typeof loadEngine> | null} */
+  /** @type {ReturnType<typeof loadFirstPart> | null} */
   let loading = null;
   let shaped = '';
   let busy = false;
@@ -80,8 +80,8 @@ export function preview() {
     }
     if (!room) {
       state(t.picture.loading);
-      loading ??= loadEngine(() => {});
-      const { TeachingRoom } = await loading;
+      loading ??= loadFirstPart(() => {});
+      const { TeachingRoom } = (await loading).glue;
       state(t.picture.shaping);
       await rest();
       room = new TeachingRoom(drawn.patient, drawn.level, drawn.side);

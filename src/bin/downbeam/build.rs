@@ -1,12 +1,14 @@
 //! `build`: compiles the library to WebAssembly and writes it with its JavaScript glue to `www/pkg`.
 //!
-//! Cargo does the compiling (profile `wasm`), `wasm-bindgen-cli-support` the glue, so that there is no tool to install.
+//! Cargo does the compiling (profile `wasm`), `wasm-bindgen-cli-support` the glue, so that there is no tool to install. The page's engine is
+//! then cut in two (`wasm_parts`): `downbeam_bg.wasm` is enough for the first picture, `downbeam_rest.wasm` is added when it has come.
 //! The target's standard library is added through rustup when it is missing.
 
 use crate::command::{Command, print, unknown};
 use crate::player_page;
 use crate::project;
 use crate::texts;
+use crate::wasm_parts;
 use anyhow::{Context, bail};
 use lexopt::Parser;
 use serde_json::Value;
@@ -20,7 +22,7 @@ pub(crate) const COMMAND: Command = Command {
     summary: "Build the WebAssembly and its glue into www/pkg",
     usage: "Usage: downbeam build\n\n\
             Compiles the library for wasm32-unknown-unknown (added through rustup when missing) and writes\n\
-            downbeam_bg.wasm (picture and needle), lessons_bg.wasm (lessons and receipts), practice_bg.wasm (rounds of\n\
+            downbeam_bg.wasm and downbeam_rest.wasm (picture and needle), lessons_bg.wasm (lessons and receipts), practice_bg.wasm (rounds of\n\
             questions), their glue and their type declarations to www/pkg, with the sentences of texts/ as modules, and www/player.html, the page for frames, made of\n\
             index.html.\n",
     run,
@@ -50,6 +52,52 @@ const MODULES: [Module; 3] = [
     Module { feature: "lessons", profile: "wasm-small", name: "lessons", shown: false },
     Module { feature: "practice", profile: "wasm-practice", name: "practice", shown: false },
 ];
+
+/// The module whose engine is cut in two.
+const PAGE: &str = "downbeam";
+
+/// What no first picture needs: the needle and its attempt, exposures, pictures at rest, the graphics processor's and the drawings' data.
+const LATER: [&str; 32] = [
+    "teachingroom_act",
+    "teachingroom_aimPoint",
+    "teachingroom_attemptLog",
+    "teachingroom_attemptTrace",
+    "teachingroom_beginCase",
+    "teachingroom_beginReplay",
+    "teachingroom_beginStill",
+    "teachingroom_doseDicom",
+    "teachingroom_drawHeldOutlines",
+    "teachingroom_expose",
+    "teachingroom_filmInclusions",
+    "teachingroom_filmMeshes",
+    "teachingroom_filmSums",
+    "teachingroom_filmTexture",
+    "teachingroom_filmView",
+    "teachingroom_filmWindow",
+    "teachingroom_loadAttempt",
+    "teachingroom_newAttempt",
+    "teachingroom_partAt",
+    "teachingroom_partsFrom",
+    "teachingroom_partsShown",
+    "teachingroom_procedure",
+    "teachingroom_redo",
+    "teachingroom_resumeLog",
+    "teachingroom_score",
+    "teachingroom_settle",
+    "teachingroom_showHeld",
+    "teachingroom_showNeedleAt",
+    "teachingroom_showStill",
+    "teachingroom_standAfter",
+    "teachingroom_stepStill",
+    "teachingroom_undo",
+];
+
+/// How the glue of wasm-bindgen ends, and what stands there instead: its `init` brings the first part (`initFirst`), `addRest` the other,
+/// and the usual one both.
+const GLUE_END: &str = "export { initSync, __wbg_init as default };\n";
+const GLUE_OF_TWO_PARTS: &str = include_str!("build/two_parts.js");
+const TYPES_END: &str = "export default function __wbg_init (module_or_path?: { module_or_path: InitInput | Promise<InitInput> } | InitInput | Promise<InitInput>): Promise<InitOutput>;\n";
+const TYPES_OF_TWO_PARTS: &str = include_str!("build/two_parts.d.ts");
 
 /// Vector arithmetic, in every browser since 2023, in loops only (elsewhere it cost size and no time); each lane rounds as a single number
 /// does, so that scores keep their bits. And inlining as for small code: 24 kB gzip less before the first picture, loops as fast.
@@ -81,15 +129,44 @@ pub(crate) fn into_www(folder: &Path) -> anyhow::Result<PathBuf> {
             .generate(&package)
             .with_context(|| format!("cannot write the glue to {}", package.display()))?;
         let glue = package.join(module.name).with_extension("js");
-        let lean = std::fs::read_to_string(&glue).map(|text| without_doc_comments(&text));
-        lean.and_then(|text| std::fs::write(&glue, text))
-            .with_context(|| format!("cannot write {}", glue.display()))?;
+        rewrite(&glue, |text| Ok(without_doc_comments(text)))?;
+        if module.name == PAGE {
+            let whole = package.join(format!("{PAGE}_bg.wasm"));
+            let parts = wasm_parts::cut(&read(&whole)?, |name| LATER.contains(&name))?;
+            write(&whole, &parts.first)?;
+            write(&package.join(format!("{PAGE}_rest.wasm")), &parts.rest)?;
+            rewrite(&glue, |text| replaced(text, GLUE_END, GLUE_OF_TWO_PARTS))?;
+            rewrite(&package.join(format!("{PAGE}.d.ts")), |text| {
+                replaced(text, TYPES_END, TYPES_OF_TWO_PARTS)
+            })?;
+        }
     }
     std::fs::write(package.join("values.d.ts"), downbeam::web::declarations::declarations())
         .context("cannot write the declarations of the engine's values")?;
     texts::write(&folder.join("texts"), &package).context("the page's sentences (texts)")?;
     player_page::write(&folder.join("www"))?;
     Ok(package)
+}
+
+fn read(path: &Path) -> anyhow::Result<Vec<u8>> {
+    std::fs::read(path).with_context(|| format!("cannot read {}", path.display()))
+}
+
+fn write(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
+    std::fs::write(path, bytes).with_context(|| format!("cannot write {}", path.display()))
+}
+
+fn rewrite(path: &Path, change: impl FnOnce(&str) -> anyhow::Result<String>) -> anyhow::Result<()> {
+    let text = String::from_utf8(read(path)?).with_context(|| format!("{} is no text", path.display()))?;
+    write(path, change(&text)?.as_bytes())
+}
+
+/// `text` with `old`, which must stand in it, replaced.
+fn replaced(text: &str, old: &str, new: &str) -> anyhow::Result<String> {
+    if !text.contains(old) {
+        bail!("wasm-bindgen's glue no longer has the line: {old}");
+    }
+    Ok(text.replace(old, new))
 }
 
 fn tool(variable: &str, name: &str) -> OsString {

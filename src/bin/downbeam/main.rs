@@ -39,6 +39,7 @@ mod site;
 mod svg_file;
 mod texts;
 mod view;
+mod wasm_parts;
 
 use command::{Command, UsageError};
 use downbeam::anatomy::names::UnknownName;

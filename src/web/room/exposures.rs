@@ -91,7 +91,7 @@ impl TeachingRoom {
             };
             self.do_action(tick, action)?;
         }
-        self.bring_needle_up_to(tick);
+        self.show_needle_at(Some(tick));
         let scene = Scene { patient: &self.patient, inclusions: self.procedure.inclusions() };
         let exposures = &mut self.exposures;
         if exposures.run != Some(settings) {

@@ -55,7 +55,7 @@ impl TeachingRoom {
     /// Needle and contrast as of a tick: `[positions, triangles, weights]`, a vertex's weight being its attenuation a mm.
     #[wasm_bindgen(js_name = filmInclusions, unchecked_return_type = "[Float32Array, Uint32Array, Float32Array]")]
     pub fn film_inclusions(&mut self, tick: Option<u32>, energy_kev: f64) -> Array {
-        self.bring_needle_up_to(tick.unwrap_or(self.procedure.attempt.state.tick));
+        self.show_needle_at(tick);
         let mut all = Gathered::<f32>::default();
         for body in self.procedure.inclusions() {
             all.add(&body.mesh, body.step_per_mm(energy_kev) as f32);

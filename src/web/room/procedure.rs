@@ -46,6 +46,7 @@ impl Procedure {
 
     fn changed(&mut self) {
         self.needle = self.attempt.state.needle_bodies();
+        self.scene.clone_from(&self.needle);
         self.drawn_tick = None;
     }
 }
@@ -76,19 +77,6 @@ impl TeachingRoom {
         self.arm = self.procedure.attempt.state.arm;
         self.procedure.changed();
         Ok(())
-    }
-
-    /// Brings what is drawn of needle and contrast up to a tick.
-    pub(super) fn bring_needle_up_to(&mut self, tick: u32) {
-        let procedure = &mut self.procedure;
-        let still = procedure.attempt.state.injected.is_empty();
-        if procedure.drawn_tick.is_some_and(|drawn| still || drawn == tick) {
-            return;
-        }
-        procedure.scene.clear();
-        procedure.scene.extend(procedure.needle.iter().cloned());
-        procedure.scene.extend(procedure.attempt.state.contrast_bodies(&self.patient.interior, tick));
-        procedure.drawn_tick = Some(tick);
     }
 }
 
@@ -153,6 +141,21 @@ impl TeachingRoom {
             Action::from_object(understood("action", &action)?).map_err(|error| refusal("action", &error))?;
         self.do_action(tick, action)?;
         self.procedure(tick)
+    }
+
+    /// Puts needle and contrast as of a tick (the last action's when it is left out) into the pictures that are drawn from now on.
+    #[wasm_bindgen(js_name = showNeedleAt)]
+    pub fn show_needle_at(&mut self, tick: Option<u32>) {
+        let procedure = &mut self.procedure;
+        let tick = tick.unwrap_or(procedure.attempt.state.tick);
+        let still = procedure.attempt.state.injected.is_empty();
+        if procedure.drawn_tick.is_some_and(|drawn| still || drawn == tick) {
+            return;
+        }
+        procedure.scene.clear();
+        procedure.scene.extend(procedure.needle.iter().cloned());
+        procedure.scene.extend(procedure.attempt.state.contrast_bodies(&self.patient.interior, tick));
+        procedure.drawn_tick = Some(tick);
     }
 
     /// Writes down where the C-arm has come to rest.

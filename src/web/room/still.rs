@@ -20,11 +20,11 @@ pub(super) struct Still {
 
 #[wasm_bindgen]
 impl TeachingRoom {
-    /// Begins a free picture of what stands under the C-arm now; `pixels` and `tick` as in `drawRadiograph`.
+    /// Begins a free picture of what stands under the C-arm now; `pixels` as in `drawRadiograph`, `tick` as in `showNeedleAt`.
     #[wasm_bindgen(js_name = beginStill)]
     pub fn begin_still(&mut self, pixels: u32, tick: Option<u32>) -> Result<(), JsValue> {
         let pixels = film_pixels(Some(pixels))?;
-        self.bring_needle_up_to(tick.unwrap_or(self.procedure.attempt.state.tick));
+        self.show_needle_at(tick);
         let view = self.view_of(&self.arm);
         let scene = Scene { patient: &self.patient, inclusions: self.procedure.inclusions() };
         let mut radiograph = Radiograph::new(&CArm::default().sampled(pixels));

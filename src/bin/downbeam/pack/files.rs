@@ -19,7 +19,7 @@ impl Files {
     pub(super) fn of_www(www: &Path) -> anyhow::Result<Self> {
         let mut files = Self::default();
         files.take_in(www, "")?;
-        for built in ["pkg/downbeam_bg.wasm", "player.html"] {
+        for built in ["pkg/downbeam_bg.wasm", "pkg/downbeam_rest.wasm", "player.html"] {
             if !files.0.contains_key(built) {
                 bail!("{} has not been built: leave out --no-build", www.join(built).display());
             }
