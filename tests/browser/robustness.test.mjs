@@ -77,6 +77,23 @@ test('what comes after the picture and is missing: a sentence that names it, and
   }
 });
 
+test('the engine’s second part that does not come: the picture stays, it is said, and who asks for the injection brings it', async () => {
+  const { page, close } = await open(site, { prepare: (p) => p.route('**/downbeam_rest.wasm', (route) => route.abort()) });
+  await page.waitForSelector('#notice:not([hidden])');
+  assert.match(await page.textContent('#notice-text'), /could not be loaded/);
+  await typeAngle(page, 'oblique', 5);
+  assert.match(await page.textContent('#total-value'), /of 100/);
+  assert.ok(await page.isDisabled('#spot'), 'no exposure without it');
+  await page.unroute('**/downbeam_rest.wasm');
+  await page.click('#notice-close');
+  await page.locator('label[for=activity-injection]').click();
+  await page.waitForSelector('#stage-list:not([hidden])');
+  await settled(page);
+  assert.ok(await page.isHidden('#notice'));
+  assert.ok(await page.isEnabled('#spot'), 'exposures are back');
+  await close();
+});
+
 /** Opens the page and holds a module back until `release()`. */
 async function openWithout(pattern, hash) {
   let release;

@@ -4,6 +4,7 @@
 
 import { mkdir, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
+import { contactSheet } from './contact-sheet.mjs';
 import { BROWSERS, failed, launch, lessonStands, open, serve, settled } from './harness.mjs';
 import { drawn } from './keyboard.mjs';
 import { cells, difference, STATES } from './looks.mjs';
@@ -45,7 +46,9 @@ for (const [name, pictures] of shots) {
   const state = name.replace(/-\d+$/, '');
   states.set(state, [...(states.get(state) ?? []), { name, pictures }]);
 }
-for (const [state, rows] of states) await writeFile(`${OUT}${state}.png`, await sheet(rows));
+for (const [state, rows] of states) {
+  await writeFile(`${OUT}${state}.png`, await contactSheet(blank, rows.map(({ name, pictures }) => Object.entries(pictures).map(([kind, png]) => [`${kind} · ${name}`, png]))));
+}
 for (const [name, pictures] of shots) {
   const small = {};
   for (const [kind, png] of Object.entries(pictures)) small[kind] = await cells(blank, png);
@@ -96,15 +99,6 @@ async function cropped(png, width, height) {
     return canvas.toDataURL('image/png');
   }, { data: `data:image/png;base64,${png.toString('base64')}`, size: [width, height] });
   return Buffer.from(url.split(',')[1], 'base64');
-}
-
-/** The pictures of a state: a row a width, each picture under its browser's name. */
-async function sheet(rows) {
-  const figure = ([kind, png], name) => `<figure style="margin:0"><figcaption>${kind} · ${name}</figcaption><img src="data:image/png;base64,${png.toString('base64')}"></figure>`;
-  const row = ({ name, pictures }) => `<div style="display:flex;gap:8px">${Object.entries(pictures).map((one) => figure(one, name)).join('')}</div>`;
-  await blank.setViewportSize({ width: 800, height: 600 });
-  await blank.setContent(`<body style="margin:8px;font:16px sans-serif;background:#fff"><div id="sheet" style="display:grid;gap:16px;width:max-content">${rows.map(row).join('')}</div>`);
-  return blank.locator('#sheet').screenshot();
 }
 
 /** A lesson of views, begun. */

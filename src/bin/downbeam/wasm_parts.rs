@@ -149,7 +149,7 @@ impl Item {
 mod tests {
     use super::*;
     use std::collections::BTreeSet;
-    use walrus::{FunctionBuilder, FunctionId, ValType};
+    use walrus::{ConstExpr, FunctionBuilder, FunctionId, ValType};
 
     /// Four functions: `early` calls `shared`, `late` calls `shared` and `alone`; a memory with data, a counter, and `tabled` in a table.
     fn whole() -> Vec<u8> {
