@@ -51,6 +51,15 @@ const underButton = (page) =>
     }).map((sentence) => sentence.textContent);
   });
 
+/** Buttons that something else stands over. */
+const covered = (page, selectors) =>
+  page.evaluate((all) => all.filter((selector) => {
+    const element = document.querySelector(selector);
+    if (!element.matches('button')) return false;
+    const box = element.getBoundingClientRect();
+    return !element.contains(document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2));
+  }), selectors);
+
 /** At every size: the film rules, and nothing that is needed now is out of sight. */
 async function rules(page, what, needed) {
   for (const size of SIZES) {
@@ -61,6 +70,7 @@ async function rules(page, what, needed) {
     const where = `${what} at ${size.width} × ${size.height}`;
     assert.deepEqual(now.hidden, [], `${where}: out of sight`);
     assert.ok(now.cautionSeen, `${where}: the caution`);
+    assert.deepEqual(await covered(page, needed), [], `${where}: covered`);
     assert.deepEqual(await underButton(page), [], `${where}: under the strong button`);
     if (size.area) assert.ok(now.area >= size.area, `${where}: the film has ${(100 * now.area).toFixed(1)} % of the window`);
     if (size.across) assert.ok(now.across >= size.across, `${where}: the film has ${(100 * now.across).toFixed(1)} % of the width`);
@@ -84,12 +94,7 @@ async function underThumb(page, what, buttons) {
     await drawn(page);
     const { hidden } = await seen(page, ['#needle-hint', ...buttons]);
     assert.deepEqual(hidden, [], `${what} at ${size.width} × ${size.height}`);
-    const covered = await page.evaluate((all) => all.filter((selector) => {
-      const element = document.querySelector(selector);
-      const box = element.getBoundingClientRect();
-      return !element.contains(document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2));
-    }), buttons);
-    assert.deepEqual(covered, [], `${what} at ${size.width} × ${size.height}: covered`);
+    assert.deepEqual(await covered(page, buttons), [], `${what} at ${size.width} × ${size.height}: covered`);
   }
   await page.setViewportSize({ width: 1280, height: 800 });
 }
@@ -117,7 +122,7 @@ test('views: the film rules, and question, answer and button are in sight in eve
   await turnTo(page, { oblique: 0, tilt: 12 });
   await rules(page, 'square', [current, '#check']);
   await turnTo(page, { oblique: 0, tilt: -2.1 });
-  await rules(page, 'oblique', [current, '#check']);
+  await rules(page, 'oblique', [current, '#way-1', '#way-2', '#check']);
   await turnTo(page, { oblique: 23.8, tilt: -2 });
   await page.waitForFunction(() => document.getElementById('steps-progress').textContent.startsWith('4'), null, { timeout: 5000 });
   await rules(page, 'done', ['#next-start']);
@@ -169,9 +174,10 @@ test('the target to the middle: the film rules, and the way, its button and the 
   await close();
 });
 
-test('a lesson that runs: the film rules, and its step and its button are in sight', async () => {
+test('a lesson: the film rules; its beginning, and then its step and its button are in sight', async () => {
   const { page, errors, close } = await open(site, { hash: '#open=true-ap', ready: false });
   await page.waitForSelector('#lesson-begin');
+  await rules(page, 'before the lesson', ['#lesson-begin']);
   await page.click('#lesson-begin');
   await lessonStands(page);
   await rules(page, 'lesson', ['#lesson-heading', OPEN_TITLE, '#keep-true_ap']);
