@@ -74,11 +74,17 @@ export function shaping(app, film, act) {
     requestAnimationFrame(() => performance.mark('downbeam:first-picture'));
   }
 
-  /** Adds the rest of the engine; where there is no engine yet, the one that comes is whole before anyone meets it. */
+  /**
+   * Adds the rest of the engine; where there is no engine yet, the one that comes is whole before anyone meets it.
+   * @returns {Promise<void>}
+   */
   async function bringRest() {
     restAsked = true;
     if (!addRest || whole) return;
-    await addRest();
+    const mine = addRest;
+    await mine();
+    // Another engine may have begun meanwhile.
+    if (mine !== addRest) return bringRest();
     whole = true;
     app.touch();
   }

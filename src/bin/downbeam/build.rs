@@ -22,9 +22,9 @@ pub(crate) const COMMAND: Command = Command {
     summary: "Build the WebAssembly and its glue into www/pkg",
     usage: "Usage: downbeam build\n\n\
             Compiles the library for wasm32-unknown-unknown (added through rustup when missing) and writes\n\
-            downbeam_bg.wasm and downbeam_rest.wasm (picture and needle), lessons_bg.wasm (lessons and receipts), practice_bg.wasm (rounds of\n\
-            questions), their glue and their type declarations to www/pkg, with the sentences of texts/ as modules, and www/player.html, the page for frames, made of\n\
-            index.html.\n",
+            downbeam_bg.wasm and downbeam_rest.wasm (picture and needle), lessons_bg.wasm (lessons and receipts),\n\
+            practice_bg.wasm (rounds of questions), their glue and their type declarations to www/pkg, with the\n\
+            sentences of texts/ as modules, and www/player.html, the page for frames, made of index.html.\n",
     run,
 };
 
@@ -132,7 +132,7 @@ pub(crate) fn into_www(folder: &Path) -> anyhow::Result<PathBuf> {
         rewrite(&glue, |text| Ok(without_doc_comments(text)))?;
         if module.name == PAGE {
             let whole = package.join(format!("{PAGE}_bg.wasm"));
-            let parts = wasm_parts::cut(&read(&whole)?, |name| LATER.contains(&name))?;
+            let parts = wasm_parts::cut(&read(&whole)?, &LATER)?;
             write(&whole, &parts.first)?;
             write(&package.join(format!("{PAGE}_rest.wasm")), &parts.rest)?;
             rewrite(&glue, |text| replaced(text, GLUE_END, GLUE_OF_TWO_PARTS))?;

@@ -21,10 +21,17 @@ pub(crate) struct Parts {
     pub(crate) rest: Vec<u8>,
 }
 
-/// Cuts the functions of the exports for which `later` holds off, with whatever they alone need.
-pub(crate) fn cut(wasm: &[u8], later: impl Fn(&str) -> bool) -> anyhow::Result<Parts> {
+/// Cuts the exports named in `later` off, with whatever they alone need. Fails where one of them is none.
+pub(crate) fn cut(wasm: &[u8], later: &[&str]) -> anyhow::Result<Parts> {
     let mut alone = parsed(wasm)?;
-    delete_exports(&mut alone, &later);
+    for name in later {
+        alone
+            .exports
+            .get_func(name)
+            .with_context(|| format!("the engine has no '{name}' to put into its second part"))?;
+    }
+    let later = |name: &str| later.contains(&name);
+    delete_exports(&mut alone, later);
     gc::run(&mut alone);
     let in_first: HashSet<usize> = alone.funcs.iter().map(|f| f.id().index()).collect();
 
@@ -36,7 +43,7 @@ pub(crate) fn cut(wasm: &[u8], later: impl Fn(&str) -> bool) -> anyhow::Result<P
 
     // All were parsed from the same bytes, so that what is number n in one is number n in the other.
     let mut first = parsed(wasm)?;
-    delete_exports(&mut first, &later);
+    delete_exports(&mut first, later);
     let wanted: Vec<(String, Option<Item>)> = rest
         .imports
         .iter()
@@ -178,9 +185,12 @@ mod tests {
         let kind = walrus::ElementKind::Active { table, offset };
         let element = module.elements.add(kind, walrus::ElementItems::Functions(vec![tabled]));
         module.tables.get_mut(table).elem_segments.insert(element);
-        for (name, item) in
-            [("early", early.into()), ("late", late.into()), ("memory", ExportItem::Memory(memory))]
-        {
+        for (name, item) in [
+            ("early", early.into()),
+            ("late", late.into()),
+            ("memory", ExportItem::Memory(memory)),
+            ("table", ExportItem::Table(table)),
+        ] {
             module.exports.add(name, item);
         }
         module.emit_wasm()
@@ -192,7 +202,7 @@ mod tests {
 
     #[test]
     fn each_part_has_its_own_and_the_first_gives_what_the_rest_asks_for() {
-        let parts = cut(&whole(), |name| name == "late").unwrap();
+        let parts = cut(&whole(), &["late"]).unwrap();
         let [first, rest] = [&parts.first, &parts.rest].map(|bytes| Module::from_buffer(bytes).unwrap());
         // `early`, `shared`, `tabled`; `late`, `alone`.
         assert_eq!([local_functions(&first), local_functions(&rest)], [3, 2]);
@@ -207,9 +217,10 @@ mod tests {
 
     #[test]
     fn a_whole_is_left_whole_where_nothing_is_later() {
-        let parts = cut(&whole(), |_| false).unwrap();
+        let parts = cut(&whole(), &[]).unwrap();
         let rest = Module::from_buffer(&parts.rest).unwrap();
         assert_eq!((local_functions(&rest), rest.imports.iter().count()), (0, 0));
-        assert!(cut(b"no wasm", |_| false).is_err());
+        assert!(cut(b"no wasm", &[]).is_err());
+        assert!(cut(&whole(), &["later"]).is_err());
     }
 }
