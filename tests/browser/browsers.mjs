@@ -13,7 +13,7 @@ const CHECKS = {
   'element.test.mjs': ['the course page: two elements, one engine'],
   'delivery-frame.test.mjs': ['a course page keeps the attempt and takes the result'],
   'packages.test.mjs': ['one file: the page from file', 'a site works without a network'],
-  'replay.test.mjs': ['hundreds of attempts score the same'],
+  'replay.test.mjs': ['a thousand attempts score the same'],
 };
 const kinds = process.argv.length > 2 ? process.argv.slice(2) : ['firefox', 'webkit'];
 
