@@ -20,12 +20,8 @@ use downbeam::view::best_view::{ViewKind, best_view};
 use downbeam::view::criteria::Target;
 use glam::DVec3;
 
-fn interior(spec: &PatientSpec) -> Interior {
-    Interior::of(spec)
-}
-
 fn average() -> Interior {
-    interior(&PatientSpec::named("average").unwrap())
+    Interior::of(&PatientSpec::named("average").unwrap())
 }
 
 const LUMBAR: [Level; 5] = [Level::L1, Level::L2, Level::L3, Level::L4, Level::L5];
@@ -231,7 +227,7 @@ fn safe_triangle_opens_as_measured() {
 #[test]
 fn skin_lies_as_far_from_the_foramen_as_measured() {
     let depth = |name: &str, level: Level| {
-        let interior = interior(&PatientSpec::named(name).unwrap());
+        let interior = Interior::of(&PatientSpec::named(name).unwrap());
         let target = Target { level, side: Side::Left };
         let best = best_view(&interior, target, ViewKind::Oblique, &CArm::default()).orientation;
         let arm = CArm::at_degrees(best.oblique_deg, best.tilt_deg).unwrap();
@@ -266,7 +262,7 @@ fn vessels_are_met_about_as_often_as_published() {
         .collect();
     let mut hits = [0.0; 2];
     for seed in 0..PATIENTS {
-        let interior = interior(&PatientSpec { seed, ..PatientSpec::named("average").unwrap() });
+        let interior = Interior::of(&PatientSpec { seed, ..PatientSpec::named("average").unwrap() });
         for &(level, _, tip) in &tips {
             let inside = compartment_at(&interior, tip).vessel().is_some();
             hits[usize::from(level == Level::S1)] += f64::from(u8::from(inside));
@@ -285,7 +281,7 @@ fn arteries_to_the_cord_run_high_and_left() {
     use downbeam::anatomy::vessels::VesselKind;
     let (mut high, mut all, mut left) = (0, 0, 0);
     for seed in 0..4000 {
-        let interior = interior(&PatientSpec { seed, ..PatientSpec::named("average").unwrap() });
+        let interior = Interior::of(&PatientSpec { seed, ..PatientSpec::named("average").unwrap() });
         for vessel in interior.vessels().iter().filter(|v| v.kind == VesselKind::RadiculomedullaryArtery) {
             let (level, side) = (vessel.level.unwrap(), vessel.side.unwrap());
             assert!(matches!(level, Level::L1 | Level::L2 | Level::L3));

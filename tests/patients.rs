@@ -44,10 +44,6 @@ fn any_patient() -> impl Strategy<Value = PatientSpec> {
     )
 }
 
-fn interior(spec: &PatientSpec) -> Interior {
-    Interior::of(spec)
-}
-
 /// A level's own frame, left, back, up.
 fn frame(level: &LevelLandmarks) -> Rigid {
     let plate = level.upper_plate;
@@ -219,7 +215,7 @@ fn unreached(interior: &Interior) -> Result<Vec<String>, String> {
 #[test]
 fn every_named_patient_is_whole() {
     for spec in PatientSpec::all() {
-        let interior = interior(spec);
+        let interior = Interior::of(spec);
         assert_eq!(misplaced(&interior, 0.0), Vec::<String>::new(), "{}", spec.name);
         assert_eq!(off_the_bone(&interior, -0.2), Vec::<String>::new(), "{}", spec.name);
         assert_eq!(unreached(&interior), Ok(Vec::new()), "{}", spec.name);
@@ -231,21 +227,21 @@ proptest! {
 
     #[test]
     fn every_patient_has_its_parts_in_place(spec in any_patient()) {
-        let interior = interior(&spec);
+        let interior = Interior::of(&spec);
         prop_assert_eq!(misplaced(&interior, 2.2), Vec::<String>::new(), "{} seed {}", spec.title(), spec.seed);
         prop_assert_eq!(off_the_bone(&interior, 4.0), Vec::<String>::new(), "{} seed {}", spec.title(), spec.seed);
     }
 
     #[test]
     fn every_view_can_be_made_or_ends_where_the_machine_does(spec in any_patient()) {
-        prop_assert!(unreached(&interior(&spec)).is_ok(), "{} seed {}: {:?}", spec.title(), spec.seed, unreached(&interior(&spec)));
+        prop_assert!(unreached(&Interior::of(&spec)).is_ok(), "{} seed {}: {:?}", spec.title(), spec.seed, unreached(&Interior::of(&spec)));
     }
 
     /// A learner's own patient gives every view: only the seed and the spread of the dimensions.
     #[test]
     fn every_learner_s_patient_gives_every_view(spec in named(), seed in any::<u32>()) {
         let spec = PatientSpec { seed: u64::from(seed), variation: 1.0, ..spec };
-        let interior = interior(&spec);
+        let interior = Interior::of(&spec);
         prop_assert_eq!(unreached(&interior), Ok(Vec::new()), "{} seed {}", spec.title(), spec.seed);
         prop_assert_eq!(misplaced(&interior, 1.8), Vec::<String>::new(), "{} seed {}", spec.title(), spec.seed);
         prop_assert_eq!(off_the_bone(&interior, 3.0), Vec::<String>::new(), "{} seed {}", spec.title(), spec.seed);
@@ -290,7 +286,7 @@ proptest! {
 fn seeds_decide() {
     let of = |seed, variation| {
         let spec = PatientSpec { seed, variation, ..PatientSpec::named("average").unwrap() };
-        let level = *interior(&spec).level(Level::L4);
+        let level = *Interior::of(&spec).level(Level::L4);
         (level.side(Side::Left).pedicle.centre, level.upper_plate.half_width)
     };
     assert_eq!(of(3, 1.0), of(3, 1.0));
@@ -305,7 +301,7 @@ fn seeds_decide() {
 fn a_slip_steps_the_posterior_body_line() {
     for percent in [0.0, 10.0, 25.0] {
         let spec = PatientSpec::named("average").unwrap().changed([("slip_percent", percent)]).unwrap();
-        let interior = interior(&spec);
+        let interior = Interior::of(&spec);
         for level in [Level::L3, Level::L4, Level::L5] {
             let (own, below) = (interior.level(level), interior.level(level.below().unwrap()));
             let lower = own.lower_plate.unwrap();
@@ -315,7 +311,7 @@ fn a_slip_steps_the_posterior_body_line() {
             let step = (plate.centre + plate.back * plate.half_depth - corner).dot(plate.back);
             let usual = {
                 let spec = PatientSpec::named("average").unwrap();
-                let interior = self::interior(&spec);
+                let interior = Interior::of(&spec);
                 let (own, below) = (interior.level(level), interior.level(level.below().unwrap()));
                 let lower = own.lower_plate.unwrap();
                 (below.upper_plate.centre + below.upper_plate.back * below.upper_plate.half_depth
@@ -368,7 +364,7 @@ fn transitional_processes_meet_the_wing() {
 #[test]
 fn high_crests_stand_over_the_fourth_disc() {
     for (name, over_body) in [("average", false), ("high-crest", true)] {
-        let interior = interior(&PatientSpec::named(name).unwrap());
+        let interior = Interior::of(&PatientSpec::named(name).unwrap());
         let target = Target { level: Level::L4, side: Side::Left };
         let best = best_view(&interior, target, ViewKind::TrueAp, &CArm::default()).orientation;
         let view = Projection::new(

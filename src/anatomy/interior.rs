@@ -27,7 +27,7 @@ pub struct Interior {
     pub scale: f64,
     /// What chance there is comes from it.
     pub seed: u64,
-    /// What bones are made of.
+    /// What the bones measure and how they stand.
     pub(super) skeleton: Skeleton,
     deep: OnceLock<Deep>,
 }

@@ -98,11 +98,6 @@ impl PatientBuilder {
         Self { spec: spec.clone(), total: waiting.len(), waiting, bones: Vec::new(), interior }
     }
 
-    /// Landmarks and tissues, which need no mesh.
-    pub fn interior(&self) -> &Interior {
-        &self.interior
-    }
-
     /// Meshes the next bone; returns the share that is done, 1 when nothing is left.
     pub fn step(&mut self) -> f64 {
         if let Some(bone) = self.waiting.pop() {

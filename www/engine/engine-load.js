@@ -25,10 +25,10 @@ const AS_PRELOADED = ENGINE.origin === globalThis.origin ? { mode: 'no-cors', cr
  */
 export async function loadEngine(onProgress, words, integrity = '') {
   // Both files are on their way at once.
-  const coming = compile(REST, () => {}, words, integrity);
-  coming.catch(() => {});
-  const { glue, addRest } = await loadFirstPart(onProgress, words, integrity);
-  await addRest(coming);
+  const rest = compile(REST, () => {}, words, integrity);
+  rest.catch(() => {});
+  const { glue } = await loadFirstPart(onProgress, words, integrity);
+  await add(glue, rest, words);
   return glue;
 }
 
@@ -45,14 +45,25 @@ export async function loadFirstPart(onProgress, words, integrity = '') {
   let adding = null;
   return {
     glue,
-    addRest(coming = adding ? null : compile(REST, () => {}, words, integrity)) {
-      adding ??= Promise.resolve(coming).then((rest) => started(() => glue.addRest(/** @type {WebAssembly.Module} */ (rest)), words)).catch((error) => {
+    addRest() {
+      adding ??= add(glue, compile(REST, () => {}, words, integrity), words).catch((error) => {
         adding = null;
         throw error;
       });
       return adding;
     },
   };
+}
+
+/**
+ * Adds the second file, once it is compiled, to the first, which has started.
+ * @param {typeof import('../pkg/downbeam.js')} glue
+ * @param {Promise<WebAssembly.Module>} coming
+ * @param {LoadingWords} words
+ */
+async function add(glue, coming, words) {
+  const rest = await coming;
+  await started(() => glue.addRest(rest), words);
 }
 
 /**

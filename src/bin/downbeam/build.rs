@@ -7,6 +7,7 @@
 use crate::command::{Command, print, unknown};
 use crate::player_page;
 use crate::project;
+use crate::replaced::replaced;
 use crate::texts;
 use crate::wasm_parts;
 use anyhow::{Context, bail};
@@ -159,14 +160,6 @@ fn write(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
 fn rewrite(path: &Path, change: impl FnOnce(&str) -> anyhow::Result<String>) -> anyhow::Result<()> {
     let text = String::from_utf8(read(path)?).with_context(|| format!("{} is no text", path.display()))?;
     write(path, change(&text)?.as_bytes())
-}
-
-/// `text` with `old`, which must stand in it, replaced.
-fn replaced(text: &str, old: &str, new: &str) -> anyhow::Result<String> {
-    if !text.contains(old) {
-        bail!("wasm-bindgen's glue no longer has the line: {old}");
-    }
-    Ok(text.replace(old, new))
 }
 
 fn tool(variable: &str, name: &str) -> OsString {

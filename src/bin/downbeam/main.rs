@@ -31,6 +31,7 @@ mod png_file;
 mod practice_receipts;
 mod project;
 mod receipt_source;
+mod replaced;
 mod replay;
 mod schema;
 mod serve;

@@ -12,8 +12,8 @@ use std::collections::HashSet;
 use walrus::passes::gc;
 use walrus::{ExportItem, FunctionKind, GlobalKind, ImportKind, ImportedFunction, Module};
 
-/// The module name under which the rest asks for the first part's exports.
-pub(crate) const FIRST: &str = "first";
+/// The module name under which the rest asks for the first part's exports; the glue gives them by it (`build/two_parts.js`).
+const FIRST: &str = "first";
 
 /// The two parts, as bytes.
 pub(crate) struct Parts {

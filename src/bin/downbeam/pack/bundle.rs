@@ -5,8 +5,9 @@
 //! the site, or the element, needs them.
 
 use super::files::Files;
-use super::head::{ENTRY, ENTRY_TAG, NEEDED, PAGE, replaced};
+use super::head::{ENTRY, ENTRY_TAG, NEEDED, PAGE};
 use super::{module, specifiers};
+use crate::replaced::replaced;
 use anyhow::{Context, bail};
 use std::collections::BTreeSet;
 

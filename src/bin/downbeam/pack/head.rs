@@ -1,6 +1,6 @@
 //! Changes to the head of a page.
 
-use anyhow::Context;
+use crate::replaced::replaced;
 
 /// The page, the module that it begins with, and the tag that does so.
 pub(super) const PAGE: &str = "index.html";
@@ -32,10 +32,4 @@ fn with_meta(html: &str, name: &str, content: &str) -> anyhow::Result<String> {
 /// Lets the page connect to these places: the value of `connect-src` in its content security policy.
 pub(super) fn allowing_connections(html: &str, places: &str) -> anyhow::Result<String> {
     replaced(html, "connect-src 'self'", &format!("connect-src {places}"))
-}
-
-/// Replaces what stands in a page once.
-pub(super) fn replaced(html: &str, old: &str, new: &str) -> anyhow::Result<String> {
-    html.contains(old).then_some(()).with_context(|| format!("the page has no {old}"))?;
-    Ok(html.replacen(old, new, 1))
 }

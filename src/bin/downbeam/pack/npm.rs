@@ -53,6 +53,6 @@ import 'downbeam';
 <downbeam-view level="L4" side="left"></downbeam-view>
 ```
 
-The element finds its engine by `new URL('downbeam_bg.wasm', import.meta.url)` and the same of `downbeam_rest.wasm`, which bundlers copy along. A page with a content security
-policy needs `script-src 'self' 'wasm-unsafe-eval'`.
+The element finds its engine by `new URL('downbeam_bg.wasm', import.meta.url)` and the same of
+`downbeam_rest.wasm`, which bundlers copy along. A page with a content security policy needs `script-src 'self' 'wasm-unsafe-eval'`.
 "#;

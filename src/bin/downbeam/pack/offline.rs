@@ -2,8 +2,8 @@
 //! another site's worth of files is another version, and the browser notices.
 
 use super::files::Files;
-use super::head::replaced;
 use super::specifiers::WORKER;
+use crate::replaced::replaced;
 use downbeam::lesson::digest::sha256_hex;
 
 /// Digits of the digest in the version.

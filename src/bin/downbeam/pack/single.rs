@@ -4,9 +4,10 @@
 //! it, and `fetch` answers with them. Script and style are allowed by their digests in the content security policy, and nothing else is.
 
 use super::files::Files;
-use super::head::{ENTRY, ENTRY_TAG, NEEDED, PAGE, delivered_by, replaced};
+use super::head::{ENTRY, ENTRY_TAG, NEEDED, PAGE, delivered_by};
 use super::{module, specifiers};
 use crate::player_page;
+use crate::replaced::replaced;
 use anyhow::Context;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
