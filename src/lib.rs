@@ -114,23 +114,16 @@ pub mod view;
 #[cfg(any(target_arch = "wasm32", feature = "cli"))]
 pub mod web;
 
-pub use anatomy::foramen::Approach;
-pub use anatomy::interior::Interior;
-pub use anatomy::names::{Level, Part, Side};
+pub use anatomy::names::{Level, Side};
 pub use anatomy::patient::{Patient, PatientSpec};
 pub use class::receipt::{Lessons, Receipt, Verdict, verify};
 pub use imaging::c_arm::CArm;
-pub use imaging::outline::Outline;
 pub use imaging::projection::Projection;
 pub use imaging::radiograph::{Look, Radiograph, Scene};
-pub use lesson::draw::{Interiors, drawn};
+pub use lesson::draw::Interiors;
 pub use lesson::file::Lesson;
-pub use lesson::marks::{LessonScore, lesson_score, replay};
 pub use lesson::read_error::ReadError;
 pub use procedure::action::{Action, Event};
-pub use procedure::attempt::Attempt;
-pub use procedure::case::Case;
-pub use procedure::step::StepId;
 pub use view::best_view::{ViewKind, best_view};
 pub use view::criteria::Target;
 pub use view::report::{AskedView, Report, report};

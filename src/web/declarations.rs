@@ -54,7 +54,6 @@ pub fn declarations() -> String {
     all.visit::<Class>();
     all.visit::<values::PatientEntry>();
     all.visit::<values::AskedPatient>();
-    all.visit::<values::FieldEntry>();
     all.visit::<values::Ranges>();
     all.visit::<values::Reach>();
     all.visit::<values::DoseReadout>();

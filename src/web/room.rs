@@ -11,10 +11,9 @@ mod still;
 
 use super::canvas::put_grey;
 use super::exchange::{patients, to_js, understood};
-use super::values::{AskedPatient, FieldEntry, Ranges};
+use super::values::{AskedPatient, Ranges};
 use crate::anatomy::names::Level;
 use crate::anatomy::patient::{Patient, PatientBuilder, PatientSpec};
-use crate::anatomy::patient_field::{FIELDS, Field};
 use crate::imaging::c_arm::CArm;
 use crate::imaging::projection::Projection;
 use crate::imaging::radiograph::{Look, Radiograph, Scene};
@@ -218,19 +217,6 @@ impl TeachingRoom {
     #[wasm_bindgen(unchecked_return_type = "values.PatientEntry[]")]
     pub fn patients() -> Result<JsValue, JsError> {
         to_js(&patients())
-    }
-
-    /// What can be changed about a patient: `[{name, unit, low, high, sentence}]`.
-    #[wasm_bindgen(js_name = patientFields, unchecked_return_type = "values.FieldEntry[]")]
-    pub fn patient_fields() -> Result<JsValue, JsError> {
-        let entry = |field: &Field| FieldEntry {
-            name: field.name,
-            unit: field.unit,
-            low: field.low,
-            high: field.high,
-            sentence: field.sentence,
-        };
-        to_js(&FIELDS.iter().map(entry).collect::<Vec<_>>())
     }
 
     /// The levels that can be aimed at, cranial to caudal.

@@ -40,22 +40,6 @@ pub struct AskedPatient {
     pub changed: BTreeMap<String, f64>,
 }
 
-/// What can be changed about a patient, as the page lists it.
-#[derive(Debug, Serialize)]
-#[cfg_attr(feature = "cli", derive(ts_rs::TS))]
-pub struct FieldEntry {
-    /// As it is asked for.
-    pub name: &'static str,
-    /// Of the number.
-    pub unit: &'static str,
-    /// Least that is allowed.
-    pub low: f64,
-    /// Most that is allowed.
-    pub high: f64,
-    /// What it is, in English.
-    pub sentence: &'static str,
-}
-
 // --- C-arm and exposures ---
 
 /// What the controls allow, lowest and highest, degrees.

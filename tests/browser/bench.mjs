@@ -46,8 +46,8 @@ for (const kind of kinds) {
 async function slowNetwork(browser) {
   const found = {};
   const packages = packer();
-  for (const [name, options] of [['plain', {}], ['gzip', { gzip: true }], ['site', { gzip: true, folder: packages.pack('site', 'site') }]]) {
-    const server = await serve(options);
+  for (const [name, folder, gzip] of [['plain', 'www', false], ['gzip', 'www', true], ['site', packages.pack('site', 'site'), true]]) {
+    const server = await serve(folder, { gzip });
     const { page, close } = await open({ server, browser }, {
       ownPace: true,
       ready: false,

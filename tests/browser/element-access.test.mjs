@@ -2,15 +2,15 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { allReady, serveFolder } from './element-site.mjs';
-import { axeFinds, launch } from './harness.mjs';
+import { allReady } from './element-site.mjs';
+import { axeFinds, launch, serve } from './harness.mjs';
 import { drawn } from './keyboard.mjs';
 
 let browser;
 let site;
 before(async () => {
   browser = await launch();
-  site = await serveFolder('.', {
+  site = await serve('.', {
     pages: { '/bad.html': '<!doctype html><html lang="en"><meta charset="utf-8"><title>Course</title><script type="module" src="/www/element/downbeam-view.js"></script><main><h1>Course</h1><downbeam-view level="L9" labels loading="eager"></downbeam-view></main></html>' },
   });
 });

@@ -1,7 +1,7 @@
 // What elements cost: memory by patients and elements, and time to hand a patient from one to another, as in docs/element.md. `node element-cost.mjs`.
 
-import { launch } from './harness.mjs';
-import { allReady, serveFolder } from './element-site.mjs';
+import { launch, serve } from './harness.mjs';
+import { allReady } from './element-site.mjs';
 
 const CASES = [
   ['one element', ['average']],
@@ -11,7 +11,7 @@ const CASES = [
 ];
 
 const pages = Object.fromEntries(CASES.map(([, patients], i) => [`/case-${i}.html`, page(patients)]));
-const site = await serveFolder('www', { pages });
+const site = await serve('www', { pages });
 const browser = await launch();
 console.log('| page | patients in memory | engine memory, MB |\n| --- | --- | --- |');
 for (const [i, [name]] of CASES.entries()) {

@@ -5,8 +5,8 @@ import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { after, before, test } from 'node:test';
 import { SHAPES } from '../../www/element/interface.js';
-import { allReady, countInstances, serveFolder } from './element-site.mjs';
-import { launch, only } from './harness.mjs';
+import { allReady, countInstances } from './element-site.mjs';
+import { launch, only, serve } from './harness.mjs';
 
 const CORS = { 'Access-Control-Allow-Origin': '*' };
 let browser;
@@ -14,7 +14,7 @@ let site;
 const PAGES = {};
 before(async () => {
   browser = await launch();
-  site = await serveFolder('.', { pages: PAGES });
+  site = await serve('.', { pages: PAGES });
 });
 after(async () => {
   await browser.close();
@@ -101,7 +101,7 @@ test('what stands between the tags is shown without JavaScript', { skip: only('c
 
 test('strict policy, as meta and as header: runs, and nothing is refused', async () => {
   const policy = /content="(default-src [^"]+)"/.exec(await readFile(new URL('../../examples/strict-csp/index.html', import.meta.url), 'utf8'))[1];
-  const strict = await serveFolder('.', { headers: (path) => (path.startsWith('/examples/') ? { 'Content-Security-Policy': policy } : {}) });
+  const strict = await serve('.', { headers: (path) => (path.startsWith('/examples/') ? { 'Content-Security-Policy': policy } : {}) });
   const prepare = (p) => p.addInitScript(() => {
     globalThis.refused = [];
     document.addEventListener('securitypolicyviolation', (event) => globalThis.refused.push(`${event.violatedDirective} ${event.blockedURI}`));
@@ -120,7 +120,7 @@ test('strict policy, as meta and as header: runs, and nothing is refused', async
 });
 
 test('a policy without wasm-unsafe-eval: the element says that the engine could not be started', async () => {
-  const bare = await serveFolder('.', { change: (_, text) => text.replace(" 'wasm-unsafe-eval'", '') });
+  const bare = await serve('.', { change: (_, text) => text.replace(" 'wasm-unsafe-eval'", '') });
   const { page, close } = await open('examples/strict-csp/', { from: bare, ready: false });
   await waitHeard(page, 'error');
   const [problem] = await heard(page, 'error');
@@ -133,8 +133,8 @@ test('a policy without wasm-unsafe-eval: the element says that the engine could 
 
 for (const example of ['course-page', 'strict-csp']) {
   test(`${example} with the engine on another origin`, async () => {
-    const engine = await serveFolder('www', { headers: () => CORS });
-    const course = await serveFolder('.', {
+    const engine = await serve('www', { headers: () => CORS });
+    const course = await serve('.', {
       change: (_, text) => text.replace('../../www/', engine.address).replace("script-src 'self'", `script-src 'self' ${engine.address}`).replace("connect-src 'self'", `connect-src ${engine.address}`),
     });
     const { page, errors, close } = await open(`examples/${example}/`, { from: course });
@@ -149,13 +149,13 @@ for (const example of ['course-page', 'strict-csp']) {
 }
 
 test('another origin without CORS on the wasm: said; on all: what stands between the tags stays', async () => {
-  const half = await serveFolder('www', { headers: (path) => (path.endsWith('.wasm') ? {} : CORS) });
+  const half = await serve('www', { headers: (path) => (path.endsWith('.wasm') ? {} : CORS) });
   const first = await open(pageOf('<downbeam-view loading="eager"></downbeam-view>', `${half.address}element/downbeam-view.js`), { ready: false });
   await waitHeard(first.page, 'error');
   assert.match((await heard(first.page, 'error'))[0].sentence, /The engine did not load \(no answer from the server\)/);
   await first.close();
   await half.close();
-  const none = await serveFolder('www');
+  const none = await serve('www');
   const second = await open(pageOf('<downbeam-view><p id="inside">A picture</p></downbeam-view>', `${none.address}element/downbeam-view.js`), { ready: false });
   assert.ok(await second.page.locator('#inside').isVisible());
   await second.close();

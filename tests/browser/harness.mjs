@@ -8,7 +8,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
-import { extname, join, normalize } from 'node:path';
+import { extname, join, normalize, resolve } from 'node:path';
 import { after } from 'node:test';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
@@ -18,27 +18,34 @@ import { nextDownload } from './downloads.mjs';
 
 /** The project's folder. */
 export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
-const WWW = join(ROOT, 'www/');
 const axe = createRequire(import.meta.url)('axe-core');
 /** What axe-core is asked: WCAG 2.2 AA, and its own good practice. */
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 export const TYPES = { '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml', '.wasm': 'application/wasm', '.json': 'application/json', '.jsonld': 'application/ld+json' };
 
-/** Serves www/ or another folder on a free port, with `gzip` packed as web hosts do (by a copy that lies beside, where there is one); `asked`: the paths that were asked for, in order. */
-export async function serve({ gzip = false, folder = WWW } = {}) {
+/**
+ * Serves a folder of the project, or one anywhere, on a free port of the loopback; `asked`: the paths that were asked for, in order.
+ * `gzip`: packed as web hosts do (by a copy that lies beside, where there is one); `headers(path)`: more headers; `change(path, text)`: what
+ * a page's author would edit in a page; `pages`: pages made for a check, by path.
+ */
+export async function serve(folder = 'www', { gzip = false, headers = () => ({}), change = (_, text) => text, pages = {} } = {}) {
+  const root = resolve(ROOT, folder);
   const asked = [];
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, 'http://x').pathname));
     asked.push(path);
-    const file = join(folder, path.endsWith('/') ? `${path}index.html` : path);
+    const file = join(root, path.endsWith('/') ? `${path}index.html` : path);
     try {
-      if (!file.startsWith(folder)) throw new Error('outside');
-      const bytes = await readFile(file);
-      const body = gzip ? await readFile(`${file}.gz`).catch(() => gzipSync(bytes, { level: 9 })) : bytes;
-      response.writeHead(200, { 'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream', 'Content-Length': body.length, 'Cache-Control': 'no-store', ...(gzip ? { 'Content-Encoding': 'gzip' } : {}) });
+      if (!file.startsWith(root)) throw new Error('outside');
+      const made = pages[path];
+      const type = made === undefined ? TYPES[extname(file)] : TYPES['.html'];
+      let body = made === undefined ? await readFile(file) : Buffer.from(made);
+      if (type === TYPES['.html']) body = Buffer.from(change(path, body.toString('utf8')));
+      if (gzip) body = await readFile(`${file}.gz`).catch(() => gzipSync(body, { level: 9 }));
+      response.writeHead(200, { 'Content-Type': type ?? 'application/octet-stream', 'Content-Length': body.length, 'Cache-Control': 'no-store', ...(gzip ? { 'Content-Encoding': 'gzip' } : {}), ...headers(path) });
       response.end(body);
     } catch {
-      response.writeHead(404).end();
+      response.writeHead(404, headers(path)).end();
     }
   });
   await new Promise((ready) => server.listen(0, '127.0.0.1', ready));

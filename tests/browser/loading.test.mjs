@@ -59,7 +59,7 @@ const MOST = { requests: 25, gzip_bytes: 280_000 };
 
 test('a packed site has its first picture by few requests and few bytes, and the rest after it', { skip: only('chromium firefox', 'others do not tell sizes') }, async () => {
   const packages = packer();
-  const packed = { ...site, server: await serve({ gzip: true, folder: packages.pack('site', 'site') }) };
+  const packed = { ...site, server: await serve(packages.pack('site', 'site'), { gzip: true }) };
   const { page, errors, close } = await open(packed);
   const first = await page.evaluate(() => {
     const drawn = performance.getEntriesByName('downbeam:first-picture')[0].startTime;

@@ -4,8 +4,8 @@
 // elements and patients in memory, and all processes of the browser together. Figures from the log of a run stand in docs/times.md.
 
 import { execFileSync } from 'node:child_process';
-import { allReady, serveFolder } from './element-site.mjs';
-import { BROWSER, open, setUp, settled } from './harness.mjs';
+import { allReady } from './element-site.mjs';
+import { BROWSER, open, serve, setUp, settled } from './harness.mjs';
 
 const minutes = Number(process.argv[2] ?? 30);
 let seed = Number(process.argv[3] ?? 20261128);
@@ -20,7 +20,7 @@ const LEVELS = ['L1', 'L2', 'L3', 'L4', 'L5', 'S1'];
 
 const site = await setUp({ direct: true });
 const { page, errors } = await open(site, { ownPace: true });
-const course = await serveFolder('www', { pages: { '/course.html': '<!doctype html><html lang="en"><meta charset="utf-8"><link rel="icon" href="data:,"><title>Course</title><script type="module" src="element/downbeam-view.js"></script><main></main></html>' } });
+const course = await serve('www', { pages: { '/course.html': '<!doctype html><html lang="en"><meta charset="utf-8"><link rel="icon" href="data:,"><title>Course</title><script type="module" src="element/downbeam-view.js"></script><main></main></html>' } });
 const second = await site.browser.newPage();
 second.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
 second.on('pageerror', (error) => errors.push(String(error)));
