@@ -187,8 +187,8 @@ export async function openSheet(page, name) {
 }
 
 let press = null;
-/** A press that opens nothing first. */
-const pressAlone = (locator) => (press ? press.call(locator) : locator.click());
+/** A press that opens nothing first; a page in WebKit sees to that by itself, also beside others in one process. */
+const pressAlone = (locator) => (press && !('before' in locator.page()) ? press.call(locator) : locator.click());
 /** Lets all that a page is asked to do in these words open sheets by itself, once a run. */
 function reachable(page) {
   // A page in WebKit asks by itself: it is an object of its own kind, without a prototype to change.
