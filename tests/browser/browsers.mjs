@@ -22,7 +22,12 @@ async function checked(kind) {
   const began_ms = performance.now();
   const names = Object.values(CHECKS).flat().map((name) => `--test-name-pattern=^${name}`);
   const { code, said } = await run(['--test-reporter=tap', ...names, 'checks-process.mjs', ...Object.keys(CHECKS)], { most_ms: MOST_MS, env: { BROWSER: kind } });
-  const done = said.split('\n').filter((line) => /^\s*(ok|not ok) /.test(line) && !/# (SKIP|TODO)/.test(line) && !/\.test\.mjs$/.test(line));
+  // A check's time stands in the lines behind it.
+  const done = said.split('\n').flatMap((line, i, all) => {
+    if (!/^\s*(ok|not ok) /.test(line) || /# (SKIP|TODO)/.test(line) || /\.test\.mjs$/.test(line)) return [];
+    const ms = /duration_ms: ([\d.]+)/.exec(all.slice(i + 1, i + 4).join('\n'))?.[1];
+    return [`${line.trim()} (${(Number(ms) / 1000).toFixed(0)} s)`];
+  });
   // A name that no longer fits any check would be left out without a word.
   const missing = Object.values(CHECKS).flat().filter((name) => !done.some((line) => line.includes(` - ${name.replace('#', '\\#')}`)));
   if (code !== 0 || missing.length > 0) {

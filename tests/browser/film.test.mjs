@@ -6,7 +6,7 @@ import { after, before, test } from 'node:test';
 import { chromium } from 'playwright-core';
 import { about, covering } from '../../www/film/zoom.js';
 import { nextPace, restPixels } from '../../www/film/live.js';
-import { open, pictureHash, setUp, settled } from './harness.mjs';
+import { only, open, pictureHash, setUp, settled } from './harness.mjs';
 
 let site;
 before(async () => (site = await setUp()));
@@ -49,6 +49,34 @@ test('the film comes to rest sharp, and a turn draws it anew', async () => {
   await sharp(page);
   assert.equal(await width(page), restPixels(screen));
   assert.notEqual(await pictureHash(page), before);
+  assert.deepEqual(errors, []);
+  await close();
+});
+
+test('while a slow machine follows the hand film and lines are coarse, and sharp again at rest', { skip: only('chromium', 'its protocol slows the processor') }, async () => {
+  const { page, errors, close } = await open(site, { options: { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2 } });
+  await sharp(page);
+  const sizes = () => page.evaluate(() => ({ film: document.getElementById('radiograph').width, lines: document.getElementById('overlay').width, css: document.getElementById('film-image').clientWidth }));
+  const session = await page.context().newCDPSession(page);
+  const processor = (rate) => session.send('Emulation.setCPUThrottlingRate', { rate });
+  const rest = await sizes();
+  assert.equal(rest.lines, 2 * rest.css);
+  const box = await page.locator('#picture').boundingBox();
+  await processor(12);
+  await page.mouse.move(box.x + 150, box.y + 150);
+  await page.mouse.down();
+  let seen;
+  for (let i = 1; i <= 60 && !(seen?.film < 512); i++) {
+    await page.mouse.move(box.x + 150 + 2 * i, box.y + 150);
+    seen = await sizes();
+  }
+  await processor(1);
+  assert.ok(seen.film < 512, `a film of ${seen.film} px all the while`);
+  assert.equal(seen.lines, seen.css);
+  await page.mouse.up();
+  await settled(page);
+  await sharp(page);
+  assert.deepEqual(await sizes(), { ...rest, film: restPixels(rest.lines) });
   assert.deepEqual(errors, []);
   await close();
 });

@@ -56,12 +56,19 @@ export function picture(onResize) {
   const film = byId('film-image');
   // Kept from one change of size to the next: asking for it after the page's words have changed would lay the page out twice a frame.
   let width_px = film.clientWidth;
+  let screen_px = 0;
   const fit = () => {
     width_px = film.clientWidth;
     const pixels = Math.max(1, Math.round(width_px * devicePixelRatio));
-    if (overlay.width === pixels) return;
-    overlay.width = overlay.height = pixels;
+    if (screen_px === pixels) return;
+    screen_px = pixels;
     onResize();
+  };
+  // While a slow machine follows the hand the lines are as coarse as the CSS pixels: fewer to stroke, and to hand over to the screen.
+  const sizeOverlay = () => {
+    const pixels = live?.hurried() ? Math.max(1, Math.min(screen_px, width_px)) : screen_px;
+    if (overlay.width !== pixels) overlay.width = overlay.height = pixels;
+    else pen.clearRect(0, 0, pixels, pixels);
   };
   new ResizeObserver(fit).observe(film);
   fit();
@@ -72,7 +79,7 @@ export function picture(onResize) {
   let live = null;
   return {
     /** The side of the film in screen pixels. */
-    screen: () => overlay.width,
+    screen: () => screen_px,
     /**
      * Draws the live film with `film` from now on.
      * @param {LiveFilm} film
@@ -126,9 +133,9 @@ export function picture(onResize) {
      * @param {Marks | null} marks
      */
     mark(room, state, shown, marks) {
+      sizeOverlay();
       const scale = overlay.width / width_px;
-      pen.clearRect(0, 0, overlay.width, overlay.width);
-      drawOver(pen, room, state, shown, { marks, scale, hurried: live?.hurried() });
+      drawOver(pen, room, state, shown, { marks, scale, ratio: scale, hurried: live?.hurried() });
       if (state.byExposure) drawShutters(pen, nextField(state.beam, shown), scale);
     },
     /** Nothing drawn any more (the engine is gone): the next one starts afresh. */

@@ -55,7 +55,7 @@ export function comparison(app, patient, needle) {
     if (!allowed() || !to) return;
     const own = app.state.ownView ?? { oblique_deg: app.state.oblique_deg, tilt_deg: app.state.tilt_deg };
     const aim = placeOf(to);
-    const pixels = byId('overlay', HTMLCanvasElement).width;
+    const pixels = Math.max(1, Math.round(byId('film-image').clientWidth * devicePixelRatio));
     const both = /** @type {const} */ ([['own', own], ['best', aim]]);
     const sides = both.map(([name, angles]) => {
       const drawn = frozen(app, patient, angles, pixels, needle.inPicture());
