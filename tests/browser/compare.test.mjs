@@ -195,6 +195,16 @@ for (const [name, options] of [['desk', {}], ['phone', { viewport: { width: 320,
     assert.ok(passes.length > 20);
     assert.deepEqual(violations, []);
     assert.equal(await sideways(page), 0);
+    // Slider and sentence stand with the film: the one at its foot, the other whole and off the window's edge.
+    const { film, bar, words, window_px } = await page.evaluate(() => {
+      const box = (element) => { const { left, right, top, bottom } = element.getBoundingClientRect(); return { left, right, top, bottom }; };
+      const range = document.createRange();
+      range.selectNodeContents(document.getElementById('compare-words'));
+      return { film: box(document.getElementById('picture')), bar: box(document.querySelector('.compare-bar')), words: box(range), window_px: [innerWidth, innerHeight] };
+    });
+    for (const side of ['left', 'right', 'bottom']) assert.ok(Math.abs(bar[side] - film[side]) <= 1, `${side}: ${bar[side]} and ${film[side]}`);
+    assert.ok(words.left >= 8 && words.right <= window_px[0] - 8 && words.bottom <= window_px[1], JSON.stringify(words));
+    assert.ok(words.bottom <= bar.top || words.top >= bar.bottom, 'the sentence is not under the slider');
     const opener = await page.locator('#checks-button').boundingBox();
     assert.ok(opener.width >= 44 && opener.height >= 44);
     for (const what of ['#compare-close', '#compare-slider', '.history-view']) {

@@ -83,7 +83,8 @@ async function shot(site, state, [width, height]) {
     }, Boolean(state.stay));
     if (!state.broken && !state.away) await settled(page);
     await drawn(page);
-    await page.waitForTimeout(150);
+    // Terms are dotted once the words have been still.
+    await page.waitForTimeout(500);
     return await cropped(await page.screenshot(), width, height);
   } finally {
     await close();
