@@ -81,6 +81,25 @@ test('while a slow machine follows the hand film and lines are coarse, and sharp
   await close();
 });
 
+test('a film that is not laid out for a while is drawn on, and is there again', async () => {
+  const { page, errors, close } = await open(site);
+  const show = (how) => page.evaluate((display) => new Promise((done) => {
+    document.getElementById('film-image').style.display = display;
+    requestAnimationFrame(() => requestAnimationFrame(done));
+  }), how);
+  await show('none');
+  for (const degrees of ['12', '13']) {
+    await page.locator('#turn-oblique-number').fill(degrees);
+    await page.locator('#turn-oblique-number').press('Enter');
+    await settled(page);
+  }
+  await show('');
+  await sharp(page);
+  assert.ok((await page.evaluate(() => document.getElementById('overlay').width)) > 300);
+  assert.deepEqual(errors, []);
+  await close();
+});
+
 test('the wheel enlarges the film and does not turn the C-arm; 0 shows the whole of it', async () => {
   const { page, errors, close } = await open(site);
   await sharp(page);

@@ -216,7 +216,11 @@ export async function settled(page) {
   await page.waitForFunction(() => {
     const { settled: still, later } = document.documentElement.dataset;
     return still === 'yes' && later !== 'coming' && document.getElementById('film-state').hidden;
-  }, null, { timeout: 30_000 });
+  }, null, { timeout: 30_000 }).catch(async (error) => {
+    // What it waited for.
+    const stands = await page.evaluate(() => ({ ...document.documentElement.dataset, picture: document.getElementById('film-state').textContent.trim(), notice: document.getElementById('notice-text').textContent })).catch(() => 'the page does not answer');
+    throw new Error(`not settled: ${JSON.stringify(stands)}; ${String(error).split('\n')[0]}`);
+  });
 }
 
 /** The lesson that was begun runs, and its patient stands. */

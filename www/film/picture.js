@@ -55,9 +55,11 @@ export function picture(onResize) {
   const pen = penOf(overlay);
   const film = byId('film-image');
   // Kept from one change of size to the next: asking for it after the page's words have changed would lay the page out twice a frame.
-  let width_px = film.clientWidth;
-  let screen_px = 0;
+  let width_px = 1;
+  let screen_px = 1;
   const fit = () => {
+    // A film that is not laid out at the moment keeps the size that it had.
+    if (film.clientWidth === 0) return;
     width_px = film.clientWidth;
     const pixels = Math.max(1, Math.round(width_px * devicePixelRatio));
     if (screen_px === pixels) return;
