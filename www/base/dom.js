@@ -24,6 +24,12 @@ export function make(tag, attributes = {}, ...children) {
 }
 
 /**
+ * A width on screen in the screen's own pixels, one at least.
+ * @param {number} css_px
+ */
+export const screenPixels = (css_px) => Math.max(1, Math.round(css_px * devicePixelRatio));
+
+/**
  * A button that does something when it is pressed. Its class is `button` unless the attributes say otherwise.
  * @param {string} text
  * @param {(event: MouseEvent) => void} onPress

@@ -1,5 +1,6 @@
 // An element's bones in 3D through the beam, on a canvas over its film: the drawing and its words are fetched when they are first asked for.
 
+import { screenPixels } from '../base/dom.js';
 import { sayer } from '../words/sentences.js';
 
 /**
@@ -64,7 +65,7 @@ export function elementBones(canvas, holder, tag, { come, failed }) {
       if (!on) delete holder.dataset.through;
       if (on && !there) fetched();
       if (!on || !there || !stand.room || !pen) return '';
-      const pixels = Math.max(1, Math.round((holder.clientWidth || 512) * devicePixelRatio));
+      const pixels = screenPixels(holder.clientWidth || 512);
       if (canvas.width !== pixels) canvas.width = canvas.height = pixels;
       const swing = { right_deg: 0, up_deg: 0 };
       const { tip_mm } = there.drawing.draw(pen, { room: stand.room, report, who: stand.name, table_mm: [0, 0, 0], needle: null, swing }, { names: there.words.names, scale: pixels / (holder.clientWidth || 512) });

@@ -1,6 +1,6 @@
 // The two canvases of an element: the radiograph as the engine draws it, and on top of it outlines, edge letters and names.
 
-import { make, penOf } from '../base/dom.js';
+import { make, penOf, screenPixels } from '../base/dom.js';
 import { DETECTOR_MM, outlineStyle } from '../film/film-look.js';
 import { drawDogNames, drawEdgeLetters } from '../film/labels.js';
 import { keyOf } from '../state/positioning.js';
@@ -43,7 +43,7 @@ export function filmCanvases(holder, texts, bones) {
     overlay,
     /** Fits the overlay to the screen's pixels. Returns whether that changed it. */
     fit() {
-      const pixels = Math.max(1, Math.round(width() * devicePixelRatio));
+      const pixels = screenPixels(width());
       if (overlay.width === pixels) return false;
       overlay.width = overlay.height = pixels;
       return true;

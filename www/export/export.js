@@ -89,7 +89,7 @@ export function exporting(app, patient, needle, record, act) {
     pen.imageSmoothingEnabled = false;
     patient.aim();
     pen.drawImage(film(room), 0, 0, size, size);
-    drawOver(penOf(over), room, app.state, shown, { marks: needle.marks(), scale: TIMES, ratio: TIMES });
+    drawOver(penOf(over), room, app.state, shown, { marks: needle.marks(), scale: TIMES });
     pen.drawImage(over, 0, 0);
     pen.fillStyle = '#fff';
     pen.fillRect(0, size, size, FOOT_PX);

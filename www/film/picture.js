@@ -3,7 +3,7 @@
 import { DETECTOR_MM, LOOKS, outlineStyle } from './film-look.js';
 import { drawDogNames, drawEdgeLetters } from './labels.js';
 import { drawMarks } from './marks.js';
-import { byId, penOf, say } from '../base/dom.js';
+import { byId, penOf, say, screenPixels } from '../base/dom.js';
 import { showDogNames, showKey } from './picture-key.js';
 import { BEAM, keyOf, PATIENT, sameBeam } from '../state/positioning.js';
 import { texts } from '../words/texts.js';
@@ -61,14 +61,14 @@ export function picture(onResize) {
     // A film that is not laid out at the moment keeps the size that it had.
     if (film.clientWidth === 0) return;
     width_px = film.clientWidth;
-    const pixels = Math.max(1, Math.round(width_px * devicePixelRatio));
+    const pixels = screenPixels(width_px);
     if (screen_px === pixels) return;
     screen_px = pixels;
     onResize();
   };
   // While a slow machine follows the hand the lines are as coarse as the CSS pixels: fewer to stroke, and to hand over to the screen.
   const sizeOverlay = () => {
-    const pixels = live?.hurried() ? Math.max(1, Math.min(screen_px, width_px)) : screen_px;
+    const pixels = live?.hurried() ? Math.min(screen_px, width_px) : screen_px;
     if (overlay.width !== pixels) overlay.width = overlay.height = pixels;
     else pen.clearRect(0, 0, pixels, pixels);
   };
@@ -137,7 +137,7 @@ export function picture(onResize) {
     mark(room, state, shown, marks) {
       sizeOverlay();
       const scale = overlay.width / width_px;
-      drawOver(pen, room, state, shown, { marks, scale, ratio: scale, hurried: live?.hurried() });
+      drawOver(pen, room, state, shown, { marks, scale, hurried: live?.hurried() });
       if (state.byExposure) drawShutters(pen, nextField(state.beam, shown), scale);
     },
     /** Nothing drawn any more (the engine is gone): the next one starts afresh. */
@@ -150,18 +150,17 @@ export function picture(onResize) {
 
 /**
  * Draws what lies over the radiograph of `shown` onto a square canvas: outlines, edge letters, names and marks. `scale` is canvas pixels a
- * CSS pixel, `ratio` the same for the widths of the outlines. `hurried`: the faint lines as thin as a pixel, which a processor strokes in a
- * tenth of the time.
+ * CSS pixel. `hurried`: the faint lines as thin as a pixel, which a processor strokes in a tenth of the time.
  * @param {CanvasRenderingContext2D} pen
  * @param {TeachingRoom} room
  * @param {PageState} state
  * @param {Shown | null} shown
- * @param {{ marks?: Marks | null, scale: number, ratio?: number, hurried?: boolean }} how
+ * @param {{ marks?: Marks | null, scale: number, hurried?: boolean }} how
  */
-export function drawOver(pen, room, state, shown, { marks, scale, ratio = devicePixelRatio, hurried = false }) {
+export function drawOver(pen, room, state, shown, { marks, scale, hurried = false }) {
   const size = pen.canvas.width;
   if (shown?.outlines) {
-    const style = outlineStyle(state, size, marks?.lit, ratio);
+    const style = outlineStyle(state, size, marks?.lit, scale);
     if (hurried) style.context.width_px = Math.min(1, style.context.width_px);
     const [width, height] = shown.open.map((share) => share * size);
     pen.save();

@@ -1,7 +1,7 @@
 // The learner's own view beside the best one in one film. Both are drawn once; the divider only clips.
 
 import { viewOf } from '../views/criterion-rows.js';
-import { button, byId, make, say } from '../base/dom.js';
+import { button, byId, make, say, screenPixels } from '../base/dom.js';
 import { compare as t } from '../words/tools.js';
 import { frozen } from '../film/shown.js';
 import { keyOf, placeOf, POSITIONING } from '../state/positioning.js';
@@ -39,7 +39,7 @@ export function comparison(app, patient, needle) {
   const words = make('p', { class: 'compare-words', id: 'compare-words', hidden: true });
   const stage = make('div', { class: 'compare', id: 'compare-film', role: 'img', hidden: true });
   film.append(stage);
-  byId('film-stage').after(bar, words);
+  byId('film-stage').append(words, bar);
   // The state that is compared, or null.
   /** @type {string | null} */
   let open = null;
@@ -55,7 +55,7 @@ export function comparison(app, patient, needle) {
     if (!allowed() || !to) return;
     const own = app.state.ownView ?? { oblique_deg: app.state.oblique_deg, tilt_deg: app.state.tilt_deg };
     const aim = placeOf(to);
-    const pixels = Math.max(1, Math.round(byId('film-image').clientWidth * devicePixelRatio));
+    const pixels = screenPixels(byId('film-image').clientWidth);
     const both = /** @type {const} */ ([['own', own], ['best', aim]]);
     const sides = both.map(([name, angles]) => {
       const drawn = frozen(app, patient, angles, pixels, needle.inPicture());
